@@ -1,0 +1,1 @@
+"""Exact lengths, amounts, money and durations. Knows nothing of the rest."""

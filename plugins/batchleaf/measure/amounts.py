@@ -1,0 +1,57 @@
+"""Amounts of a supply: counted things and measured stuff, each in the supply's own unit."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import Final
+
+from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import parse_number
+
+_MEASURED: Final[dict[str, tuple[str, Fraction]]] = {
+    "mm": ("length", Fraction(1)),
+    "cm": ("length", Fraction(10)),
+    "m": ("length", Fraction(1000)),
+    "in": ("length", Fraction(127, 5)),
+    "ft": ("length", Fraction(127, 5) * 12),
+    "yd": ("length", Fraction(127, 5) * 36),
+    "ml": ("volume", Fraction(1)),
+    "cl": ("volume", Fraction(10)),
+    "l": ("volume", Fraction(1000)),
+    "g": ("mass", Fraction(1)),
+    "kg": ("mass", Fraction(1000)),
+}
+"""Unit → what it measures, and how much of that in the smallest unit."""
+
+
+def is_measured(unit: str) -> bool:
+    """True for a metre or a gram, False for a counted thing such as a sheet."""
+    return unit in _MEASURED
+
+
+def plural(noun: str) -> str:
+    """The usual English plural of a counted thing: sheets, boxes, pieces, leaves stay to the maker."""
+    if is_measured(noun):
+        return noun
+    if re.search(r"(s|x|z|ch|sh)$", noun):
+        return f"{noun}es"
+    if re.search(r"[^aeiou]y$", noun):
+        return f"{noun[:-1]}ies"
+    return f"{noun}s"
+
+
+def parse_amount(text: str, unit: str, units: str) -> Fraction:
+    """How many of ``unit`` the text says; no unit in the text means the supply's own.
+
+    ``140 mm`` of something kept in metres is 7/50. Raises :class:`MeasureError`.
+    """
+    found = re.fullmatch(r"(?P<number>[0-9][0-9./ ¼½¾⅓⅔⅛⅜⅝⅞-]*?)\s*(?P<word>[^\W\d_][\w-]*)?", text.strip())
+    if found is None:
+        raise MeasureError(f"“{text.strip()}” is no amount; write for example 4 {units}")
+    number, word = parse_number(found["number"]), found["word"] or unit
+    if word in (unit, units):
+        return number
+    if is_measured(word) and is_measured(unit) and _MEASURED[word][0] == _MEASURED[unit][0]:
+        return number * _MEASURED[word][1] / _MEASURED[unit][1]
+    raise MeasureError(f"“{text.strip()}” is in {word}, and this supply is kept in {units}")

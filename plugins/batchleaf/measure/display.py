@@ -1,0 +1,91 @@
+"""Lengths and areas as a maker reads them off a rule.
+
+The unit a record was written in is shown exactly; the other unit is rounded
+down, since a part cut too large does not fit, and marked by its caller.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from batchleaf.measure.lengths import Size, Unit
+
+RULE_STEP: Final = {Unit.INCH: Fraction(1, 16), Unit.MM: Fraction(1, 2), Unit.CM: Fraction(1, 20)}
+"""The finest division that a maker's rule carries, in its own unit."""
+_EXACT_BOTTOMS: Final = frozenset({1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64})
+MINUS: Final = "\u2212"
+NBSP: Final = "\u00a0"
+
+
+def show_length(length: Fraction, unit: Unit) -> str:
+    """``length`` (mm) in ``unit``, without the unit's name: ``210``, ``92.5``, ``4 1/4``."""
+    inside = length / unit.in_mm
+    if unit is Unit.INCH:
+        return _mixed(inside if inside.denominator in _EXACT_BOTTOMS else rounded_down(inside, unit))
+    return _decimal(inside)
+
+
+def show_other(length: Fraction, unit: Unit) -> str:
+    """``length`` in the other unit, rounded down to a mark of its rule, with the unit's name."""
+    other = unit.other
+    return f"{_on_rule(length, other)}{NBSP}{other.value}"
+
+
+def show_size(size: Size, unit: Unit) -> str:
+    """``210 × 148``, without the unit's name."""
+    return f"{show_length(size.width, unit)}{NBSP}×{NBSP}{show_length(size.height, unit)}"
+
+
+def show_other_size(size: Size, unit: Unit) -> str:
+    """``8 1/4 × 5 13/16 in``: the other unit, rounded down."""
+    other = unit.other
+    width, height = _on_rule(size.width, other), _on_rule(size.height, other)
+    return f"{width}{NBSP}×{NBSP}{height}{NBSP}{other.value}"
+
+
+def rounded_down(inside: Fraction, unit: Unit) -> Fraction:
+    """``inside`` (already in ``unit``) down to the nearest mark of the rule."""
+    step = RULE_STEP[unit]
+    return inside // step * step
+
+
+def show_area(area: Fraction, unit: Unit) -> str:
+    """An area (mm²) in square inches or square millimetres, whole or to the tenth."""
+    if unit is Unit.INCH:
+        return f"{show_number(round(area / unit.in_mm**2, 1))} sq{NBSP}in"
+    return f"{show_number(Fraction(round(area)))}{NBSP}mm²"
+
+
+def show_number(number: Fraction, places: int = 4) -> str:
+    """A plain number with a thousands comma and at most ``places`` decimals, none idle."""
+    scale = 10**places
+    whole, rest = divmod(abs(round(number * scale)), scale)
+    decimals = f"{rest:0{places}d}".rstrip("0") if places else ""
+    sign = MINUS if number < 0 and (whole or rest) else ""
+    return f"{sign}{whole:,}.{decimals}" if decimals else f"{sign}{whole:,}"
+
+
+def show_share(part: Fraction, whole: Fraction) -> str:
+    """``part`` of ``whole`` in per cent, rounded half up: ``85 %``."""
+    return f"{int(part * 100 / whole + Fraction(1, 2))}{NBSP}%" if whole else f"0{NBSP}%"
+
+
+def _on_rule(length: Fraction, unit: Unit) -> str:
+    inside = rounded_down(length / unit.in_mm, unit)
+    return _mixed(inside) if unit is Unit.INCH else _decimal(inside)
+
+
+def _mixed(number: Fraction) -> str:
+    whole, rest = divmod(number, 1)
+    if not rest:
+        return str(whole)
+    fraction = f"{rest.numerator}/{rest.denominator}"
+    return f"{whole}{NBSP}{fraction}" if whole else fraction
+
+
+def _decimal(number: Fraction) -> str:
+    """At most two decimals, cut off and not rounded up."""
+    hundredths = int(number * 100)
+    whole, rest = divmod(hundredths, 100)
+    return f"{whole}.{rest:02d}".rstrip("0").rstrip(".") if rest else str(whole)

@@ -1,0 +1,38 @@
+"""Times: minutes at the table, and moments in a film."""
+
+from __future__ import annotations
+
+import re
+
+from batchleaf.measure.errors import MeasureError
+
+
+def parse_minutes(text: str) -> int:
+    """``3 h 10``, ``3 h``, ``50 min`` or ``2 h 50 min`` in whole minutes. Raises :class:`MeasureError`."""
+    found = re.fullmatch(r"(?:(\d{1,3})\s*h)?\s*(?:(\d{1,4})\s*(?:min|m)?)?", text.strip())
+    if found is None or not (found[1] or found[2]):
+        raise MeasureError(f"“{text.strip()}” is no time at the table; write for example 3 h 10 or 50 min")
+    return int(found[1] or 0) * 60 + int(found[2] or 0)
+
+
+def show_minutes(minutes: int) -> str:
+    """``2 h 50``, ``3 h`` or ``50 min``, with spaces that do not break."""
+    hours, rest = divmod(minutes, 60)
+    if not hours:
+        return f"{rest}\u00a0min"
+    return f"{hours}\u00a0h\u00a0{rest:02d}" if rest else f"{hours}\u00a0h"
+
+
+def parse_film_time(text: str) -> int:
+    """``1:05`` or ``1:02:40`` in seconds from the start. Raises :class:`MeasureError`."""
+    found = re.fullmatch(r"(?:(\d{1,2}):)?(\d{1,2}):([0-5]\d)", text.strip())
+    if found is None:
+        raise MeasureError(f"“{text.strip()}” is no time in a film; write for example 1:05")
+    return int(found[1] or 0) * 3600 + int(found[2]) * 60 + int(found[3])
+
+
+def show_film_time(seconds: int) -> str:
+    """``1:05``, ``1:02:40``."""
+    hours, rest = divmod(seconds, 3600)
+    minutes, seconds = divmod(rest, 60)
+    return f"{hours}:{minutes:02d}:{seconds:02d}" if hours else f"{minutes}:{seconds:02d}"
