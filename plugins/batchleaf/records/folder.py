@@ -1,0 +1,77 @@
+"""What lies in a project's folder beside its record: photos and prose."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from batchleaf.facts import Photo, Place, Step
+from batchleaf.records.nodes import Node, key_place
+from batchleaf.records.report import Report
+from batchleaf.records.shape import did_you_mean
+
+PICTURES: Final = frozenset({".jpg", ".jpeg", ".png", ".webp", ".tif", ".tiff", ".gif", ".bmp"})
+
+
+@dataclass(frozen=True, slots=True)
+class FolderPhotos:
+    """The picture files of a folder, in order of name; ``shown`` is how problems name the folder."""
+
+    names: tuple[str, ...]
+    folder: Path
+    shown: str
+
+    def settled(
+        self, alts: Mapping[str, str], steps: tuple[Step, ...], node: Node, report: Report
+    ) -> tuple[Photo, ...]:
+        """Each picture with its step and its words; a description of no picture is a problem."""
+        for name in alts:
+            if name not in self.names:
+                hint = did_you_mean(name, self.names)
+                report.error(
+                    key_place(node, ("photos", name)), f"there is no picture “{name}” in the folder{hint}"
+                )
+        return tuple(self._photos(alts, steps, report))
+
+    def _photos(self, alts: Mapping[str, str], steps: tuple[Step, ...], report: Report) -> Iterator[Photo]:
+        for name in self.names:
+            place = Place(f"{self.shown}/{name}", 1, 1)
+            cover, step = Path(name).stem.lower() == "cover", _step_of(name)
+            if step > len(steps):
+                report.notice(
+                    place, f"this picture belongs to step {step}, and the record has {len(steps)} steps"
+                )
+                step = 0
+            alt = alts.get(name) or (steps[step - 1].sentence if step else "")
+            yield Photo(str(self.folder / name), step, cover, alt, place)
+
+
+def _step_of(name: str) -> int:
+    """``02-label.jpg`` belongs to step 2; a name without a leading number to none (0)."""
+    found = re.match(r"([0-9]{1,2})[-_. ]", name)
+    return int(found[1]) if found else 0
+
+
+def photos_in(folder: Path, shown: str) -> FolderPhotos:
+    """The pictures of ``folder``. A link that leads elsewhere is left out: only what lies here is shown."""
+    names = sorted(
+        entry.name
+        for entry in folder.iterdir()
+        if entry.suffix.lower() in PICTURES and entry.is_file() and not entry.is_symlink()
+    )
+    return FolderPhotos(tuple(names), folder, shown)
+
+
+def notes_in(folder: Path, report: Report, shown: str) -> str:
+    """The prose of ``notes.md``, or nothing."""
+    file = folder / "notes.md"
+    if not file.is_file():
+        return ""
+    try:
+        return file.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        report.error(Place(f"{shown}/notes.md", 1, 1), "these notes are not in UTF-8; save the file as UTF-8")
+        return ""

@@ -1,0 +1,205 @@
+"""The short lines of a record, read: ``22 of 24``, ``chalk-card 4 sheets, kept 60 x 60``.
+
+Each reader takes one text and returns what it says, still by name: whether a
+supply exists is known only when all records are read. Raises
+:class:`MeasureError` with a sentence.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from dataclasses import dataclass
+
+from batchleaf.facts import Fold
+from batchleaf.measure.amounts import plural
+from batchleaf.measure.durations import parse_film_time
+from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import Size, Unit, parse_size
+
+_COUNT = r"[0-9]{1,5}"
+
+
+def read_date(text: str) -> dt.date:
+    """``2026-03-14``; only this form, so that no month is taken for a day."""
+    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+        raise MeasureError(f"“{text}” is not a date; write the year first, like 2026-03-14")
+    try:
+        return dt.date.fromisoformat(text)
+    except ValueError:
+        raise MeasureError(f"“{text}” is not a day of the calendar") from None
+
+
+def read_count(text: str) -> int:
+    """A whole number above nothing."""
+    if not re.fullmatch(_COUNT, text.strip()) or int(text) < 1:
+        raise MeasureError(f"“{text}” is not a whole number; write for example 2")
+    return int(text)
+
+
+def read_makes(text: str) -> tuple[int, int]:
+    """``22 of 24``: finished and begun; ``22`` alone means nothing was spoiled."""
+    found = re.fullmatch(rf"({_COUNT})(?:\s+of\s+({_COUNT}))?", text.strip())
+    if found is None:
+        raise MeasureError(f"“{text}” says no number of makes; write for example 22 of 24")
+    finished, begun = int(found[1]), int(found[2] or found[1])
+    if finished > begun:
+        raise MeasureError(f"{finished} of {begun} cannot be: more were finished than were begun")
+    if begun == 0:
+        raise MeasureError("no make was begun; write how many are meant, like 0 of 24")
+    return finished, begun
+
+
+def read_thing(text: str) -> tuple[str, str]:
+    """``bookmark`` or ``box, boxes``: one, and several."""
+    one, _, several = (word.strip() for word in text.partition(","))
+    return one, several or plural(one)
+
+
+@dataclass(frozen=True, slots=True)
+class BaseLine:
+    """What ``base`` says: the thing, the blank's size and its fold."""
+
+    thing: str
+    size: Size
+    fold: Fold
+
+    @property
+    def finished_size(self) -> Size:
+        """The size after folding."""
+        match self.fold:
+            case Fold.SIDE:
+                return Size(self.size.width / 2, self.size.height)
+            case Fold.TOP:
+                return Size(self.size.width, self.size.height / 2)
+        return self.size
+
+
+def read_base(text: str, unit: Unit) -> BaseLine:
+    """``bookmark 50 x 180 mm``, ``card 8 1/2 x 5 1/2, side fold``."""
+    blank, _, fold = (word.strip() for word in text.partition(","))
+    found = re.fullmatch(r"(?P<thing>[^0-9¼½¾.]+?)\s+(?P<size>[0-9¼½¾.].*)", blank)
+    if found is None:
+        raise MeasureError(f"“{text}” is not a base; write what it is and its size, like bookmark 50 x 180")
+    if fold and fold not in (Fold.SIDE, Fold.TOP):
+        raise MeasureError(f"“{fold}” is not a fold; write side fold or top fold")
+    return BaseLine(found["thing"], parse_size(found["size"], unit), Fold(fold) if fold else Fold.NONE)
+
+
+def read_part_key(text: str) -> tuple[str, str]:
+    """``B water strip``: the letter and the name; the letter may be left out."""
+    found = re.fullmatch(r"([A-Z])\s+(.+)", text.strip())
+    return (found[1], found[2]) if found else ("", text.strip())
+
+
+def read_names(text: str) -> tuple[str, ...]:
+    """``ripple-green, dusk-rose``: one supply or several."""
+    return tuple(name for name in re.split(r"[,\s]+", text.strip()) if name)
+
+
+@dataclass(frozen=True, slots=True)
+class KeptLine:
+    """``kept 2 of 60 x 60`` or ``kept 2 B``."""
+
+    count: int
+    size: Size | None
+    letter: str
+
+
+@dataclass(frozen=True, slots=True)
+class CutLine:
+    """What one line under ``cut`` says; ``who`` is a supply or a role, ``noun`` what was counted."""
+
+    who: str
+    count: int
+    noun: str
+    each: bool
+    scrap: Size | None
+    kept: tuple[KeptLine, ...]
+
+
+_SHEETS = re.compile(rf"(?P<who>\S+)\s+(?P<count>{_COUNT})\s+(?P<noun>[a-z]+)(?P<each>\s+each)?")
+_SCRAP = re.compile(rf"(?P<who>\S+)\s+(?:(?P<count>{_COUNT})\s+)?scraps?\s+(?P<size>\S.*)")
+
+
+def read_cut(text: str, unit: Unit) -> CutLine:
+    """``chalk-card 4 sheets, kept 60 x 60`` · ``water 1 sheet each`` · ``ember scrap 4 x 9``."""
+    taken, *kept = (piece.strip() for piece in text.split(","))
+    pieces = tuple(_read_kept(piece, unit) for piece in kept)
+    if scrap := _SCRAP.fullmatch(taken):
+        count = int(scrap["count"] or 1)
+        size = parse_size(scrap["size"], unit)
+        return CutLine(scrap["who"], count, noun="", each=False, scrap=size, kept=pieces)
+    sheets = _SHEETS.fullmatch(taken)
+    if sheets is None or int(sheets["count"]) == 0:
+        raise MeasureError(
+            f"“{taken}” says not what was cut; write for example oat-card 4 sheets or oat-card scrap 4 x 9"
+        )
+    return CutLine(
+        sheets["who"],
+        int(sheets["count"]),
+        noun=sheets["noun"],
+        each=bool(sheets["each"]),
+        scrap=None,
+        kept=pieces,
+    )
+
+
+_KEPT = re.compile(
+    rf"kept\s+(?:(?:(?P<parts>{_COUNT})\s+)?(?P<letter>[A-Z])|(?:(?P<pieces>{_COUNT})\s+of\s+)?(?P<size>[0-9].*))"
+)
+
+
+def _read_kept(text: str, unit: Unit) -> KeptLine:
+    """The count of a size needs its “of”: in ``kept 4 1/2 x 12`` the 4 belongs to the size."""
+    found = _KEPT.fullmatch(text)
+    if found is None:
+        raise MeasureError(
+            f"“{text}” does not say what was kept; write for example kept 2 of 60 x 60, or kept 2 B"
+        )
+    if found["letter"]:
+        return KeptLine(int(found["parts"] or 1), None, found["letter"])
+    return KeptLine(int(found["pieces"] or 1), parse_size(found["size"], unit), "")
+
+
+@dataclass(frozen=True, slots=True)
+class NamedAmount:
+    """A supply and the text of its amount; ``in_all`` for the batch, not for one make."""
+
+    supply: str
+    amount: str
+    in_all: bool
+
+
+def read_use(text: str) -> NamedAmount:
+    """``jute-cord 140 mm``, ``jute-cord 3.5 m in all``, ``sea-ink``."""
+    supply, _, amount = text.strip().partition(" ")
+    in_all = amount.endswith("in all")
+    return NamedAmount(supply, amount.removesuffix("in all").strip(), in_all)
+
+
+def read_step(text: str) -> tuple[str, int | None]:
+    """``1:05 Cut and score``: the sentence and the seconds in the film."""
+    found = re.fullmatch(r"((?:\d{1,2}:)?\d{1,2}:\d{2})\s+(.+)", text.strip())
+    return (found[2], parse_film_time(found[1])) if found else (text.strip(), None)
+
+
+@dataclass(frozen=True, slots=True)
+class OrderLine:
+    """``chalk-card 25 sheets 9.75``: the price is the text after the last amount word, or empty."""
+
+    supply: str
+    amount: str
+    price: str
+
+
+def read_order_line(text: str) -> OrderLine:
+    """A line of an order: supply, amount, and after a comma what it cost.
+
+    ``chalk-card 25 sheets, 9.75`` · ``found-card 6 sheets, price unknown``
+    """
+    taken, comma, price = (piece.strip() for piece in text.partition(","))
+    supply, _, amount = taken.partition(" ")
+    if not amount or not comma:
+        raise MeasureError(f"“{text}” is no line of an order; write for example chalk-card 25 sheets, 9.75")
+    return OrderLine(supply, amount.strip(), "" if price == "price unknown" else price)

@@ -1,0 +1,198 @@
+"""The drawer's records: supplies, what was bought, what was counted."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from batchleaf.facts import Count, Grain, Opening, Place, Purchase, Scrap, Settings, Supply
+from batchleaf.measure.amounts import parse_amount, plural
+from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import Size, Unit, parse_number, parse_size, unit_named
+from batchleaf.measure.money import Currency, parse_money, share
+from batchleaf.records.grammar import read_date, read_order_line, read_use
+from batchleaf.records.known import KnownSupplies
+from batchleaf.records.nodes import Node, Path, key_place, place_of
+from batchleaf.records.report import Report
+from batchleaf.records.written import InventoryWritten, OpeningWritten, OrderWritten, SupplyWritten
+
+
+@dataclass(frozen=True, slots=True)
+class InventoryFile:
+    """One file of the drawer as written, with its nodes for places."""
+
+    file: str
+    node: Node
+    written: InventoryWritten
+
+    def place(self, *path: str | int) -> Place:
+        """Where the value at ``path`` stands."""
+        return place_of(self.node, path)
+
+
+def supplies_of(one: InventoryFile, settings: Settings, report: Report) -> Iterator[Supply]:
+    """The supplies that a file defines."""
+    for slug, written in one.written.supplies.items():
+        supply = _supply(one, slug, written, settings, report)
+        if supply is not None:
+            yield supply
+
+
+def _supply(
+    one: InventoryFile, slug: str, written: SupplyWritten, settings: Settings, report: Report
+) -> Supply | None:
+    path: Path = ("supplies", slug)
+    before = report.mark()
+    size = report.read(one.place(*path, "size"), _size, written.size, settings.unit)
+    unit = written.unit or ("sheet" if written.size else "piece")
+    colour = report.read(one.place(*path, "colour"), _colour, written.colour)
+    grammage = report.read(one.place(*path, "weight"), _grammage, written.weight)
+    link = report.read(one.place(*path, "link"), _link, written.link)
+    opening, scraps = _opening(one, path, written.opening, unit, settings, report)
+    if report.errors_since(before):
+        return None
+    return Supply(
+        slug=slug,
+        name=written.name,
+        kind=written.kind,
+        unit=unit,
+        units=plural(unit),
+        length_unit=unit_named(written.size or "") or settings.unit,
+        size=size,
+        grain=Grain(written.grain),
+        turns=written.turn == "yes",
+        colour=colour or "",
+        grammage=grammage,
+        opening=opening,
+        scraps=scraps,
+        link=link or "",
+        about=written.about or "",
+        place=key_place(one.node, path),
+    )
+
+
+def _opening(
+    one: InventoryFile,
+    supply: Path,
+    written: OpeningWritten | None,
+    unit: str,
+    settings: Settings,
+    report: Report,
+) -> tuple[Opening | None, tuple[Scrap, ...]]:
+    if written is None:
+        return None, ()
+    path = (*supply, "opening")
+    date = report.read(one.place(*path, "date"), read_date, written.date)
+    worth = report.read(one.place(*path, "worth"), _worth, written.worth, settings.currency)
+    scraps: list[Scrap] = []
+    for i, text in enumerate(written.scraps):
+        place = one.place(*path, "scraps", i)
+        scrap = report.read(place, _scrap, text, date or dt.date.min, settings, place)
+        scraps += [scrap] if scrap else []
+    if written.amount is None or date is None:
+        return None, tuple(scraps)
+    quantity = report.read(one.place(*path, "amount"), parse_amount, written.amount, unit, plural(unit))
+    if quantity is None:
+        return None, tuple(scraps)
+    return Opening(date, quantity, worth, one.place(*path)), tuple(scraps)
+
+
+def _size(text: str | None, unit: Unit) -> Size | None:
+    return parse_size(text, unit) if text else None
+
+
+def _worth(text: str | None, currency: Currency) -> int | None:
+    return parse_money(text, currency) if text else None
+
+
+def _scrap(text: str, date: dt.date, settings: Settings, place: Place) -> Scrap:
+    """``2 of 4 x 9, worth 0.40``."""
+    found = re.fullmatch(
+        r"(?:(?P<count>[0-9]{1,4})\s+of\s+)?(?P<size>[^,]+)(?:,\s*worth\s+(?P<worth>\S+))?", text.strip()
+    )
+    if found is None:
+        raise MeasureError(f"“{text}” is no scrap; write for example 2 of 4 x 9, worth 0.40")
+    size = parse_size(found["size"], settings.unit)
+    value = _worth(found["worth"], settings.currency)
+    return Scrap(size.upright, int(found["count"] or 1), value, date, place)
+
+
+def _colour(text: str | None) -> str:
+    if text and not re.fullmatch(r"#[0-9a-fA-F]{6}", text):
+        raise MeasureError(f"“{text}” is not a colour; write # and six figures, like #c3d6cf, in quotes")
+    return (text or "").lower()
+
+
+def _grammage(text: str | None) -> Fraction | None:
+    if not text:
+        return None
+    if re.search(r"lb|pound|#", text):
+        raise MeasureError(f"“{text}” is in pounds; write the weight in g/m², like 216 g/m²")
+    return parse_number(re.sub(r"\s*g(sm|/m²|/m2)?$", "", text))
+
+
+def _link(text: str | None) -> str:
+    if text and not re.fullmatch(r"(https?://|mailto:)\S+", text):
+        raise MeasureError(f"“{text}” is not a link; it begins with https://, http:// or mailto:")
+    return text or ""
+
+
+def purchases_of(
+    one: InventoryFile, known: KnownSupplies, settings: Settings, report: Report
+) -> Iterator[Purchase]:
+    """The lines of all orders in a file, each with its share of the delivery."""
+    for i, order in enumerate(one.written.purchases):
+        path = ("purchases", i)
+        date = report.read(one.place(*path, "date"), read_date, order.date)
+        delivery = report.read(one.place(*path, "delivery"), _worth, order.delivery, settings.currency)
+        lines = _lines(one, path, order, known, settings, report)
+        if date is not None:
+            yield from _with_delivery([replace(line, date=date) for line in lines], delivery or 0)
+
+
+def _lines(
+    one: InventoryFile,
+    path: Path,
+    order: OrderWritten,
+    known: KnownSupplies,
+    settings: Settings,
+    report: Report,
+) -> list[Purchase]:
+    lines: list[Purchase] = []
+    for i, text in enumerate(order.lines):
+        place = one.place(*path, "lines", i)
+        line = report.read(place, read_order_line, text)
+        supply = known.find(line.supply, place, report) if line else None
+        if line is None or supply is None:
+            continue
+        quantity = report.read(place, parse_amount, line.amount, supply.unit, supply.units)
+        before = report.mark()
+        value = report.read(place, _worth, line.price, settings.currency)
+        if quantity is not None and not report.errors_since(before):
+            lines.append(Purchase(dt.date.min, supply.slug, quantity, value, order.from_ or "", place))
+    return lines
+
+
+def _with_delivery(lines: list[Purchase], delivery: int) -> Iterator[Purchase]:
+    """The delivery is part of the cost (IAS 2, paragraph 10): spread by price over the priced lines."""
+    shares = share(delivery, [Fraction(line.value or 0) for line in lines])
+    for line, part in zip(lines, shares, strict=True):
+        yield line if line.value is None else replace(line, value=line.value + part)
+
+
+def counts_of(one: InventoryFile, known: KnownSupplies, report: Report) -> Iterator[Count]:
+    """What was found on each day of counting."""
+    for i, counted in enumerate(one.written.counts):
+        date = report.read(one.place("counts", i, "date"), read_date, counted.date)
+        for j, text in enumerate(counted.found):
+            place = one.place("counts", i, "found", j)
+            named = read_use(text)
+            supply = known.find(named.supply, place, report)
+            if supply is None or date is None:
+                continue
+            quantity = report.read(place, parse_amount, named.amount, supply.unit, supply.units)
+            if quantity is not None:
+                yield Count(date, supply.slug, quantity, place)

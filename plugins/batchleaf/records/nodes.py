@@ -1,0 +1,81 @@
+"""YAML as plain text with places: nothing is a number or a date yet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from batchleaf.facts import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Scalar:
+    """One text and where it begins."""
+
+    text: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """Items below one another."""
+
+    items: tuple[Node, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Mapping:
+    """Keys with values, in the order written."""
+
+    entries: tuple[tuple[Scalar, Node], ...]
+    place: Place
+
+
+Node = Scalar | Listing | Mapping
+Path = tuple[str | int, ...]
+Plain = str | list["Plain"] | dict[str, "Plain"]
+
+
+def plain(node: Node) -> Plain:
+    """The node without places, as a validator takes it."""
+    match node:
+        case Scalar(text=text):
+            return text
+        case Listing(items=items):
+            return [plain(item) for item in items]
+        case Mapping(entries=entries):
+            return {key.text: plain(value) for key, value in entries}
+
+
+def child(node: Node, step: str | int) -> Node | None:
+    """The value below ``step``, if there is one."""
+    match node:
+        case Listing(items=items) if isinstance(step, int) and step < len(items):
+            return items[step]
+        case Mapping(entries=entries):
+            return next((value for key, value in entries if key.text == step), None)
+    return None
+
+
+def place_of(node: Node, path: Path) -> Place:
+    """Where the value at ``path`` stands, or the nearest thing above it that exists."""
+    for step in path:
+        below = child(node, step)
+        if below is None:
+            break
+        node = below
+    return node.place
+
+
+def key_place(node: Node, path: Path) -> Place:
+    """Where the *key* at the end of ``path`` stands."""
+    for step in path[:-1]:
+        below = child(node, step)
+        if below is None:
+            return node.place
+        node = below
+    if isinstance(node, Mapping):
+        for key, _ in node.entries:
+            if key.text == path[-1]:
+                return key.place
+    return place_of(node, path[-1:])

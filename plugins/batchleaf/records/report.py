@@ -1,0 +1,43 @@
+"""Problems found while reading; one bad value does not stop the rest from being read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import ParamSpec, TypeVar
+
+from batchleaf.facts import Place, Problem, Weight
+from batchleaf.measure.errors import MeasureError
+
+P = ParamSpec("P")
+T = TypeVar("T")
+
+
+class Report:
+    """Collects problems in the order they are met."""
+
+    def __init__(self) -> None:
+        self.found: list[Problem] = []
+
+    def error(self, place: Place, sentence: str) -> None:
+        """A reason why the record cannot be read as meant."""
+        self.found.append(Problem(place, sentence))
+
+    def notice(self, place: Place, sentence: str) -> None:
+        """Something the maker may want to know."""
+        self.found.append(Problem(place, sentence, Weight.NOTICE))
+
+    def read(self, place: Place, reader: Callable[P, T], *args: P.args, **named: P.kwargs) -> T | None:
+        """What ``reader`` returns, or ``None`` and a problem at ``place``."""
+        try:
+            return reader(*args, **named)
+        except MeasureError as error:
+            self.error(place, str(error))
+            return None
+
+    def mark(self) -> int:
+        """A point in the reading, for :meth:`errors_since`."""
+        return len(self.found)
+
+    def errors_since(self, mark: int) -> bool:
+        """True if anything that weighs as an error was found after ``mark``."""
+        return any(problem.weight is Weight.ERROR for problem in self.found[mark:])

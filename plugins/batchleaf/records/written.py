@@ -1,0 +1,125 @@
+"""The records as written: which keys there are, and that each value is text.
+
+Keys are spelt here and nowhere else. What a text means is read afterwards
+(``projects``, ``inventory``, ``series``), since a length depends on the
+record's unit and a role on the other records.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+
+Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=400)]
+Prose = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=4000)]
+Slug = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=80)]
+YesNo = Literal["yes", "no"]
+LengthUnit = Literal["mm", "cm", "in"]
+FORMAT = Literal["1"]
+
+
+class Written(BaseModel):
+    """A record or a piece of one: no key that is not listed."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
+
+
+class PartWritten(Written):
+    """One part of a make, under its letter and name."""
+
+    size: Text = Field(description="Width and height, like 44 x 70.")
+    paper: Text = Field(description="A role from papers, or a supply.")
+    each: Text = Field("1", description="How many of it one make has.")
+    turn: YesNo = Field("yes", description="May it be turned on the sheet?")
+
+
+class ProjectWritten(Written):
+    """One batch: ``projects/<slug>/project.yml``."""
+
+    title: Text = Field(description="What the batch is called.")
+    date: Text = Field(description="The day, year first: 2026-03-14.")
+    format: FORMAT = Field("1", description="The format of this record.")
+    status: Literal["idea", "planned", "cut", "made", "published"] = Field(
+        "made", description="How far the batch has come."
+    )
+    series: Slug | None = Field(None, description="The series it belongs to.")
+    unit: LengthUnit | None = Field(None, description="The unit of its lengths; the site's if left out.")
+    makes: Text = Field(description="How many were finished, of how many begun: 22 of 24.")
+    thing: Text | None = Field(None, description="What one make is called; “box, boxes” gives the plural.")
+    base: Text | None = Field(None, description="The part that carries the others: bookmark 50 x 180 mm.")
+    papers: dict[Text, Text] = Field(default_factory=dict, description="Role: the supply that fills it.")
+    parts: dict[Text, PartWritten] = Field(default_factory=dict, description="Letter and name of each part.")
+    supplies: list[Text] = Field(default_factory=list, description="What else one make uses.")
+    cut: list[Text] = Field(default_factory=list, description="What was really cut, and kept.")
+    time: Text | None = Field(None, description="Time at the table: 3 h 10.")
+    steps: list[Text] = Field(
+        default_factory=list, description="One sentence each; a time in the film may lead."
+    )
+    photos: dict[Text, Text] = Field(default_factory=dict, description="File name: what the picture shows.")
+
+
+class OpeningWritten(Written):
+    """What lay in the drawer before the first purchase on record."""
+
+    date: Text
+    amount: Text | None = None
+    worth: Text | None = None
+    scraps: list[Text] = Field(default_factory=list)
+
+
+class SupplyWritten(Written):
+    """One supply, under its slug."""
+
+    name: Text = Field(description="What the maker calls it.")
+    kind: Text = Field(description="The shelf it stands on: paper, card, ink.")
+    size: Text | None = Field(None, description="A sheet as bought: 12 x 12 in.")
+    unit: Text | None = Field(
+        None, description="What it is counted in; sheet for what has a size, else piece."
+    )
+    grain: Literal["long", "short", "unknown"] = "unknown"
+    turn: YesNo = Field("yes", description="May parts be turned on it? no for a pattern with an up.")
+    colour: Text | None = Field(None, description="A colour like #c3d6cf.")
+    weight: Text | None = Field(None, description="Grammage in g/m².")
+    opening: OpeningWritten | None = None
+    link: Text | None = None
+    about: Text | None = None
+
+
+class OrderWritten(Written):
+    """One order: what came, what it cost, what the delivery cost."""
+
+    date: Text
+    from_: Text | None = Field(None, alias="from")
+    lines: list[Text] = Field(min_length=1)
+    delivery: Text | None = None
+
+
+class CountWritten(Written):
+    """What was found in the drawer on a day."""
+
+    date: Text
+    found: list[Text] = Field(min_length=1)
+
+
+class InventoryWritten(Written):
+    """``projects/inventory/*.yml``: any part of the drawer."""
+
+    format: FORMAT = "1"
+    supplies: dict[Slug, SupplyWritten] = Field(default_factory=dict)
+    purchases: list[OrderWritten] = Field(default_factory=list)
+    counts: list[CountWritten] = Field(default_factory=list)
+
+
+class SeriesWritten(Written):
+    """One series, under its slug."""
+
+    title: Text
+    about: Prose | None = None
+
+
+class SeriesFileWritten(Written):
+    """``projects/series.yml``."""
+
+    format: FORMAT = "1"
+    series: dict[Slug, SeriesWritten]

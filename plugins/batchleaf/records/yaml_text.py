@@ -1,0 +1,146 @@
+"""Bytes of a record to located nodes, or located problems.
+
+One pass over the parser's events. What makes YAML surprising is refused here
+with a sentence: anchors, aliases, tags, a key written twice. All scalars stay
+text, so that ``no``, ``12:30``, ``010`` and ``1.10`` mean what they look like.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+import yaml
+
+from batchleaf.facts import Place, Problem
+from batchleaf.records.nodes import Listing, Mapping, Node, Scalar
+
+LARGEST: Final = 512 * 1024
+"""Bytes: no record that a person writes is longer."""
+DEEPEST: Final = 12
+
+try:
+    from yaml import CBaseLoader as _Loader
+except ImportError:  # PyYAML built without libyaml: slower, the same events
+    from yaml import BaseLoader as _Loader  # type: ignore[assignment]
+
+
+class Refused(Exception):
+    """The text cannot be read on; carries the problem."""
+
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem.sentence)
+        self.problem = problem
+
+
+def read_yaml(data: bytes, file: str) -> tuple[Node | None, tuple[Problem, ...]]:
+    """The one document in ``data`` as nodes; ``None`` with problems where it cannot be read."""
+    try:
+        text = _decoded(data, file)
+        reader = _Reader(text, file)
+        node = reader.document()
+    except Refused as refused:
+        return None, (refused.problem,)
+    except yaml.MarkedYAMLError as error:
+        return None, (_syntax_problem(error, file),)
+    except yaml.YAMLError as error:
+        return None, (Problem(Place(file, 1, 1), f"this is not readable as YAML: {error}".splitlines()[0]),)
+    if reader.problems:
+        return None, tuple(reader.problems)
+    return node, ()
+
+
+def _decoded(data: bytes, file: str) -> str:
+    start = Place(file, 1, 1)
+    if len(data) > LARGEST:
+        raise Refused(
+            Problem(start, f"this file is larger than {LARGEST // 1024} kB; a record is a few lines")
+        )
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        raise Refused(Problem(start, "this file is in UTF-16; save it as UTF-8"))
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        column = error.start - (data.rfind(b"\n", 0, error.start) + 1) + 1
+        raise Refused(
+            Problem(Place(file, line, column), "this letter is not in UTF-8; save the file as UTF-8")
+        ) from None
+
+
+def _syntax_problem(error: yaml.MarkedYAMLError, file: str) -> Problem:
+    mark = error.problem_mark or error.context_mark
+    place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file, 1, 1)
+    said = error.problem or "the text breaks off"
+    if "\\t" in said:
+        return Problem(place, "a tab stands where only spaces may stand; indent with spaces")
+    if "mapping values are not allowed" in said:
+        return Problem(place, "a colon stands inside a value here; put the whole value in quotes")
+    if "could not find expected ':'" in said:
+        return Problem(place, "a key stands here without its colon; write “key: value”")
+    return Problem(place, f"the line is not readable as YAML ({said})")
+
+
+class _Reader:
+    """Builds nodes from the parser's events; problems that do not stop the reading are kept."""
+
+    def __init__(self, text: str, file: str) -> None:
+        self._file = file
+        self._events: Iterator[yaml.Event] = yaml.parse(text, Loader=_Loader)
+        self.problems: list[Problem] = []
+
+    def document(self) -> Node:
+        """The first document; a second one is refused."""
+        node: Node | None = None
+        for event in self._events:
+            if isinstance(event, yaml.DocumentStartEvent):
+                if node is not None:
+                    raise Refused(
+                        Problem(self._place(event), "a second document begins here; keep one to a file")
+                    )
+                node = self._node(next(self._events), 0)
+        if node is None:
+            raise Refused(Problem(Place(self._file, 1, 1), "this file is empty"))
+        return node
+
+    def _place(self, event: yaml.Event) -> Place:
+        mark = event.start_mark
+        return Place(self._file, mark.line + 1, mark.column + 1) if mark else Place(self._file, 1, 1)
+
+    def _node(self, event: yaml.Event, depth: int) -> Node:
+        place = self._place(event)
+        if depth > DEEPEST:
+            raise Refused(Problem(place, "this is nested deeper than a record ever is"))
+        if isinstance(event, yaml.AliasEvent):
+            raise Refused(
+                Problem(place, "“*” at the start refers to another place; write the value out, in quotes")
+            )
+        if getattr(event, "anchor", None) is not None:
+            raise Refused(Problem(place, "“&” at the start names a value; put the value in quotes"))
+        if getattr(event, "tag", None) is not None:
+            raise Refused(Problem(place, "“!” at the start has a special meaning; put the value in quotes"))
+        if isinstance(event, yaml.ScalarEvent):
+            return Scalar(event.value, place)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return Listing(tuple(self._items(depth)), place)
+        return Mapping(tuple(self._entries(depth)), place)
+
+    def _items(self, depth: int) -> Iterator[Node]:
+        while not isinstance(event := next(self._events), yaml.SequenceEndEvent):
+            yield self._node(event, depth + 1)
+
+    def _entries(self, depth: int) -> Iterator[tuple[Scalar, Node]]:
+        seen: dict[str, Place] = {}
+        while not isinstance(event := next(self._events), yaml.MappingEndEvent):
+            key = self._node(event, depth + 1)
+            value = self._node(next(self._events), depth + 1)
+            if not isinstance(key, Scalar):
+                self.problems.append(Problem(key.place, "a key is a word, not a list"))
+            elif key.text in seen:
+                first = seen[key.text].line
+                self.problems.append(
+                    Problem(key.place, f"“{key.text}” is here twice; it stands in line {first} already")
+                )
+            else:
+                seen[key.text] = key.place
+                yield key, value
