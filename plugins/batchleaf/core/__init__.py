@@ -1,0 +1,1 @@
+"""Facts to figures. Pure: no files, no clock, no logging."""

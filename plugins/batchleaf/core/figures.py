@@ -1,0 +1,157 @@
+"""All figures of an archive, worked out from its facts.
+
+Pure: the same facts give the same figures on every machine. ``stop`` bounds the
+search for cutting plans by work done, never by the clock.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from batchleaf.core.costing import BatchCost, batch_cost
+from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
+from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.core.cutting.most_makes import most_makes
+from batchleaf.core.cutting.plan import CuttingPlan
+from batchleaf.core.ledger import Ledger, keep_ledger
+from batchleaf.core.paper import PaperUse, paper_use
+from batchleaf.facts import Archive, Cut, Part, Problem, Project, Settings, Supply, Weight
+
+Planner = Callable[[Job], CuttingPlan]
+"""Answers a job, perhaps from memory."""
+
+
+@dataclass(frozen=True, slots=True)
+class PartFromSheet:
+    """How many of one part one sheet of one supply gives."""
+
+    letter: str
+    supply: str
+    count: FromOneSheet
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """The job that a batch's sheets pose, and the most that they could have given."""
+
+    job: Job
+    most: CuttingPlan
+    sheets: Mapping[str, Cut]
+    """Stock id → the line of the record that it stands for."""
+
+
+@dataclass(frozen=True, slots=True)
+class BatchFigures:
+    """Every number of one batch. Before anything is cut, ``cutting`` and ``paper`` are ``None``."""
+
+    project: Project
+    cutting: Cutting | None
+    from_one_sheet: tuple[PartFromSheet, ...]
+    paper: PaperUse | None
+    cost: BatchCost
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """The figures of every batch by slug, the drawer over time, and what cannot be."""
+
+    archive: Archive
+    settings: Settings
+    batches: Mapping[str, BatchFigures]
+    ledger: Ledger
+    problems: tuple[Problem, ...]
+
+    def batches_using(self, supply: str) -> tuple[BatchFigures, ...]:
+        """The batches that drew from a supply, oldest first."""
+        return tuple(
+            batch
+            for batch in self.batches.values()
+            if any(line.supply == supply for line in batch.cost.lines)
+        )
+
+
+def work_out(archive: Archive, settings: Settings, planner: Planner = most_makes) -> Figures:
+    """Facts to figures."""
+    supplies = {supply.slug: supply for supply in archive.supplies}
+    ledger = keep_ledger(archive, settings.cost_flow)
+    problems = list(ledger.problems)
+    batches: dict[str, BatchFigures] = {}
+    for project in archive.projects:
+        batch = _batch(project, supplies, ledger, planner)
+        problems += _misfits(batch)
+        batches[project.slug] = batch
+    return Figures(archive, settings, batches, ledger, tuple(sorted(problems)))
+
+
+def _batch(project: Project, supplies: dict[str, Supply], ledger: Ledger, planner: Planner) -> BatchFigures:
+    return BatchFigures(
+        project=project,
+        cutting=_cutting(project, supplies, planner),
+        from_one_sheet=tuple(_from_one_sheet(project, supplies)),
+        paper=paper_use(project, supplies) if project.cut else None,
+        cost=batch_cost(ledger.draws.get(project.slug, ()), project.finished),
+    )
+
+
+def _cutting(project: Project, supplies: dict[str, Supply], planner: Planner) -> Cutting | None:
+    if not project.cut or not project.parts:
+        return None
+    sheets = {f"s{i}": cut for i, cut in enumerate(project.cut)}
+    stocks = tuple(_stock(id_, cut, supplies) for id_, cut in sheets.items())
+    parts = tuple(
+        PartKind(
+            id=part.letter,
+            size=part.size,
+            each=part.each,
+            turns=part.turns,
+            sources=tuple(id_ for id_, cut in sheets.items() if cut.supply in part.papers),
+        )
+        for part in project.parts
+        if part.papers
+    )
+    job = Job(stocks, parts)
+    return Cutting(job, planner(job), sheets)
+
+
+def _stock(id_: str, cut: Cut, supplies: dict[str, Supply]) -> Stock:
+    size = cut.scrap or supplies[cut.supply].sheet
+    return Stock(id_, size, have=cut.count, scrap=cut.scrap is not None)
+
+
+def _from_one_sheet(project: Project, supplies: dict[str, Supply]) -> list[PartFromSheet]:
+    return [
+        PartFromSheet(part.letter, slug, from_one_sheet(sheet, part.size, turns=part.turns))
+        for part in project.parts
+        for slug in part.papers
+        if (sheet := supplies[slug].size) is not None
+    ]
+
+
+def _misfits(batch: BatchFigures) -> list[Problem]:
+    """What the record says was made, held against what its sheets can give."""
+    project, found = batch.project, []
+    if batch.paper is not None and batch.paper.waste < 0:
+        found.append(
+            Problem(
+                project.cut[0].place,
+                f"the parts of {project.finished} {project.name_of(project.finished)} and what was kept"
+                " need more paper than was cut",
+            )
+        )
+    elif batch.cutting is not None and batch.cutting.most.bound < project.finished:
+        most = batch.cutting.most.bound
+        found.append(
+            Problem(
+                project.cut[0].place,
+                f"by through cuts these sheets give at most {most} {project.name_of(most)},"
+                f" and the record says {project.finished}",
+                Weight.NOTICE,
+            )
+        )
+    return found
+
+
+def part_named(project: Project, letter: str) -> Part:
+    """The part of ``project`` with this letter."""
+    return next(part for part in project.parts if part.letter == letter)
