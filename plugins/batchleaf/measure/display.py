@@ -73,6 +73,8 @@ def show_share(part: Fraction, whole: Fraction) -> str:
 
 def _on_rule(length: Fraction, unit: Unit) -> str:
     inside = rounded_down(length / unit.in_mm, unit)
+    if not inside:
+        return f"under{NBSP}{_mixed(RULE_STEP[unit]) if unit is Unit.INCH else _decimal(RULE_STEP[unit])}"
     return _mixed(inside) if unit is Unit.INCH else _decimal(inside)
 
 

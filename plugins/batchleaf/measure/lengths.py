@@ -143,7 +143,7 @@ def parse_size(text: str, unit: Unit) -> Size:
     A unit written once, at the end, counts for both.
     """
     halves = _BETWEEN.split(_plain(text))
-    if len(halves) != 2:
+    if len(halves) != 2 or not all(halves):
         raise MeasureError(f"“{text.strip()}” is not a size; write two lengths with x between, like 44 x 70")
     unit = unit_named(halves[1]) or unit
     return Size(parse_length(halves[0], unit), parse_length(halves[1], unit))

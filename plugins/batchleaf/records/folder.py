@@ -11,7 +11,7 @@ from typing import Final
 from batchleaf.facts import Photo, Place, Step
 from batchleaf.records.nodes import Node, key_place
 from batchleaf.records.report import Report
-from batchleaf.records.shape import did_you_mean
+from batchleaf.records.shape_problems import did_you_mean
 
 PICTURES: Final = frozenset({".jpg", ".jpeg", ".png", ".webp", ".tif", ".tiff", ".gif", ".bmp"})
 

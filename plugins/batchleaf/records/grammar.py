@@ -133,7 +133,8 @@ def read_cut(text: str, unit: Unit) -> CutLine:
     sheets = _SHEETS.fullmatch(taken)
     if sheets is None or int(sheets["count"]) == 0:
         raise MeasureError(
-            f"“{taken}” says not what was cut; write for example oat-card 4 sheets or oat-card scrap 4 x 9"
+            f"“{taken}” does not say what was cut;"
+            " write for example oat-card 4 sheets, or oat-card scrap 4 x 9"
         )
     return CutLine(
         sheets["who"],

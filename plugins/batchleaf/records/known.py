@@ -6,7 +6,7 @@ from collections.abc import Mapping, Set
 
 from batchleaf.facts import Place, Supply
 from batchleaf.records.report import Report
-from batchleaf.records.shape import did_you_mean
+from batchleaf.records.shape_problems import did_you_mean
 
 
 class KnownSupplies:

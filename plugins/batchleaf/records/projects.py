@@ -29,7 +29,7 @@ from batchleaf.records.grammar import (
 from batchleaf.records.known import KnownSupplies
 from batchleaf.records.nodes import Node, key_place, place_of
 from batchleaf.records.report import Report
-from batchleaf.records.shape import did_you_mean
+from batchleaf.records.shape_problems import did_you_mean
 from batchleaf.records.written import PartWritten, ProjectWritten
 
 BASE_ROLE = "base"
@@ -211,7 +211,7 @@ class _ProjectReader:
     def _check_noun(self, line: CutLine, slug: str, place: Place) -> None:
         """Sheets are counted by the supply's own word; scraps by theirs."""
         supply = self._known.get(slug)
-        if supply and line.noun and line.noun not in (supply.unit, supply.units):
+        if supply and supply.size and line.noun and line.noun not in (supply.unit, supply.units):
             self._report.error(place, f"“{line.noun}” is not what {slug} is counted in; write {supply.units}")
 
     def _uses(self, finished: int) -> Iterator[Use]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Set
 from typing import ParamSpec, TypeVar
 
 from batchleaf.facts import Place, Problem, Weight
@@ -33,6 +33,10 @@ class Report:
         except MeasureError as error:
             self.error(place, str(error))
             return None
+
+    def forget_repeats(self, mark: int, told: Set[Place]) -> None:
+        """Drop what was found after ``mark`` at places of which something was told already."""
+        self.found[mark:] = [problem for problem in self.found[mark:] if problem.place not in told]
 
     def mark(self) -> int:
         """A point in the reading, for :meth:`errors_since`."""

@@ -7,9 +7,10 @@ record's unit and a role on the other records.
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+from pydantic.fields import FieldInfo
 
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=400)]
 Prose = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=4000)]
@@ -28,8 +29,8 @@ class Written(BaseModel):
 class PartWritten(Written):
     """One part of a make, under its letter and name."""
 
-    size: Text = Field(description="Width and height, like 44 x 70.")
-    paper: Text = Field(description="A role from papers, or a supply.")
+    size: Text = Field(description="Width and height.", examples=["44 x 70"])
+    paper: Text = Field(description="A role from papers, or a supply.", examples=["base"])
     each: Text = Field("1", description="How many of it one make has.")
     turn: YesNo = Field("yes", description="May it be turned on the sheet?")
 
@@ -37,15 +38,15 @@ class PartWritten(Written):
 class ProjectWritten(Written):
     """One batch: ``projects/<slug>/project.yml``."""
 
-    title: Text = Field(description="What the batch is called.")
-    date: Text = Field(description="The day, year first: 2026-03-14.")
+    title: Text = Field(description="What the batch is called.", examples=["Wren note bookmarks"])
+    date: Text = Field(description="The day, year first.", examples=["2026-03-14"])
     format: FORMAT = Field("1", description="The format of this record.")
     status: Literal["idea", "planned", "cut", "made", "published"] = Field(
         "made", description="How far the batch has come."
     )
     series: Slug | None = Field(None, description="The series it belongs to.")
     unit: LengthUnit | None = Field(None, description="The unit of its lengths; the site's if left out.")
-    makes: Text = Field(description="How many were finished, of how many begun: 22 of 24.")
+    makes: Text = Field(description="How many were finished, of how many begun.", examples=["22 of 24"])
     thing: Text | None = Field(None, description="What one make is called; “box, boxes” gives the plural.")
     base: Text | None = Field(None, description="The part that carries the others: bookmark 50 x 180 mm.")
     papers: dict[Text, Text] = Field(default_factory=dict, description="Role: the supply that fills it.")
@@ -62,7 +63,7 @@ class ProjectWritten(Written):
 class OpeningWritten(Written):
     """What lay in the drawer before the first purchase on record."""
 
-    date: Text
+    date: Text = Field(description="The day before the first record.", examples=["2026-01-01"])
     amount: Text | None = None
     worth: Text | None = None
     scraps: list[Text] = Field(default_factory=list)
@@ -71,8 +72,8 @@ class OpeningWritten(Written):
 class SupplyWritten(Written):
     """One supply, under its slug."""
 
-    name: Text = Field(description="What the maker calls it.")
-    kind: Text = Field(description="The shelf it stands on: paper, card, ink.")
+    name: Text = Field(description="What the maker calls it.", examples=["chalk card"])
+    kind: Text = Field(description="The shelf it stands on: paper, card, ink.", examples=["card"])
     size: Text | None = Field(None, description="A sheet as bought: 12 x 12 in.")
     unit: Text | None = Field(
         None, description="What it is counted in; sheet for what has a size, else piece."
@@ -89,17 +90,23 @@ class SupplyWritten(Written):
 class OrderWritten(Written):
     """One order: what came, what it cost, what the delivery cost."""
 
-    date: Text
+    date: Text = Field(description="The day it came.", examples=["2026-01-12"])
     from_: Text | None = Field(None, alias="from")
-    lines: list[Text] = Field(min_length=1)
+    lines: list[Text] = Field(
+        min_length=1,
+        description="Supply, amount and price of each.",
+        examples=[["chalk-card 12 sheets, 7.20"]],
+    )
     delivery: Text | None = None
 
 
 class CountWritten(Written):
     """What was found in the drawer on a day."""
 
-    date: Text
-    found: list[Text] = Field(min_length=1)
+    date: Text = Field(description="The day of counting.", examples=["2026-09-30"])
+    found: list[Text] = Field(
+        min_length=1, description="Supply and what was found of it.", examples=[["chalk-card 7 sheets"]]
+    )
 
 
 class InventoryWritten(Written):
@@ -114,7 +121,7 @@ class InventoryWritten(Written):
 class SeriesWritten(Written):
     """One series, under its slug."""
 
-    title: Text
+    title: Text = Field(description="What the series is called.", examples=["Hedgerow Year"])
     about: Prose | None = None
 
 
@@ -122,4 +129,30 @@ class SeriesFileWritten(Written):
     """``projects/series.yml``."""
 
     format: FORMAT = "1"
-    series: dict[Slug, SeriesWritten]
+    series: dict[Slug, SeriesWritten] = Field(description="Address: the series.", examples=[{}])
+
+
+def fields_at(model: type[BaseModel], path: tuple[str | int, ...]) -> dict[str, FieldInfo]:
+    """The fields, by their key, of what stands at ``path`` of a record; none where no keys may stand."""
+    annotation: Any = model
+    for step in path:
+        if _is_model(annotation):
+            field = _by_key(annotation).get(str(step))
+            annotation = field.annotation if field else None
+        else:
+            annotation = get_args(annotation)[-1] if get_origin(annotation) in (dict, list) else None
+        annotation = _without_none(annotation)
+    return _by_key(annotation) if _is_model(annotation) else {}
+
+
+def _is_model(annotation: Any) -> bool:
+    return isinstance(annotation, type) and issubclass(annotation, BaseModel)
+
+
+def _by_key(model: type[BaseModel]) -> dict[str, FieldInfo]:
+    return {field.alias or name: field for name, field in model.model_fields.items()}
+
+
+def _without_none(annotation: Any) -> Any:
+    members = [member for member in get_args(annotation) if member is not type(None)]
+    return members[0] if type(None) in get_args(annotation) else annotation

@@ -34,7 +34,8 @@ class Refused(Exception):
 
 
 def read_yaml(data: bytes, file: str) -> tuple[Node | None, tuple[Problem, ...]]:
-    """The one document in ``data`` as nodes; ``None`` with problems where it cannot be read."""
+    """The one document in ``data`` as nodes, with problems; ``None`` where it cannot be read at all."""
+    text = ""
     try:
         text = _decoded(data, file)
         reader = _Reader(text, file)
@@ -42,12 +43,10 @@ def read_yaml(data: bytes, file: str) -> tuple[Node | None, tuple[Problem, ...]]
     except Refused as refused:
         return None, (refused.problem,)
     except yaml.MarkedYAMLError as error:
-        return None, (_syntax_problem(error, file),)
+        return None, (_syntax_problem(error, text, file),)
     except yaml.YAMLError as error:
         return None, (Problem(Place(file, 1, 1), f"this is not readable as YAML: {error}".splitlines()[0]),)
-    if reader.problems:
-        return None, tuple(reader.problems)
-    return node, ()
+    return node, tuple(reader.problems)
 
 
 def _decoded(data: bytes, file: str) -> str:
@@ -68,11 +67,16 @@ def _decoded(data: bytes, file: str) -> str:
         ) from None
 
 
-def _syntax_problem(error: yaml.MarkedYAMLError, file: str) -> Problem:
+def _letter_at(text: str, place: Place) -> str:
+    line = text.splitlines()[place.line - 1 : place.line]
+    return line[0][place.column - 1 : place.column] if line else ""
+
+
+def _syntax_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem:
     mark = error.problem_mark or error.context_mark
     place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file, 1, 1)
     said = error.problem or "the text breaks off"
-    if "\\t" in said:
+    if "tab character" in said or _letter_at(text, place) == "\t":
         return Problem(place, "a tab stands where only spaces may stand; indent with spaces")
     if "mapping values are not allowed" in said:
         return Problem(place, "a colon stands inside a value here; put the whole value in quotes")

@@ -1,0 +1,130 @@
+"""What is wrong with a record's shape, in a maker's words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from difflib import get_close_matches
+from typing import Any
+
+from pydantic import BaseModel
+from pydantic_core import ErrorDetails
+
+from batchleaf.facts import Problem
+from batchleaf.records.nodes import Listing, Mapping, Node, Path, Scalar, child, key_place, place_of
+from batchleaf.records.written import fields_at
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """``; did you mean “papers”?`` where something known is close, else nothing."""
+    close = _close(word, known)
+    return f"; did you mean “{close[0]}”?" if close else ""
+
+
+def _close(word: str, known: Iterable[str]) -> list[str]:
+    return get_close_matches(word, list(known), n=1, cutoff=0.6)
+
+
+def path_of(detail: ErrorDetails) -> Path:
+    """The way to the faulty value; for a faulty key the way to that key."""
+    path: Path = tuple(detail["loc"])
+    return path[:-1] if path and path[-1] == "[key]" else path
+
+
+def shape_problems(
+    node: Node, model: type[BaseModel], details: Sequence[ErrorDetails]
+) -> tuple[Problem, ...]:
+    """A sentence for each thing that the validator found; a misspelt key is not missing besides."""
+    meant = {
+        (*path_of(detail)[:-1], close)
+        for detail in details
+        if detail["type"] == "extra_forbidden"
+        for close in _close(str(path_of(detail)[-1]), fields_at(model, path_of(detail)[:-1]))
+    }
+    return tuple(
+        _problem(node, model, detail)
+        for detail in details
+        if detail["type"] != "missing" or path_of(detail) not in meant
+    )
+
+
+def _problem(node: Node, model: type[BaseModel], detail: ErrorDetails) -> Problem:
+    path = path_of(detail)
+    if path != tuple(detail["loc"]):
+        return Problem(key_place(node, path), _bad_slug(str(path[-1])))
+    key = str(path[-1]) if path else ""
+    match detail["type"]:
+        case "extra_forbidden":
+            known = list(fields_at(model, path[:-1]))
+            hint = did_you_mean(key, known) or f"; the keys here are {', '.join(known)}"
+            return Problem(key_place(node, path), f"“{key}” is not a key of this record{hint}")
+        case "missing":
+            return Problem(place_of(node, path[:-1]), f"“{key}” is missing here")
+    return Problem(place_of(node, path), _wrong_value(_value(node, path), path, detail))
+
+
+def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
+    named = _named(path)
+    said = value.text if isinstance(value, Scalar) else ""
+    context: dict[str, Any] = detail.get("ctx", {})
+    match detail["type"]:
+        case "literal_error" if path[-1] == "format":
+            return f"this record is in format {said or '?'}; this Batchleaf reads format 1"
+        case "literal_error":
+            choices = _choices(str(context["expected"]))
+            return f"“{said}” is not a choice for {named}; write {_or(choices)}{did_you_mean(said, choices)}"
+        case "string_pattern_mismatch":
+            return _bad_slug(said)
+        case "string_too_short":
+            return f"{named} is empty; write a value or leave the key out"
+        case "string_too_long":
+            return f"{named} is longer than {context['max_length']} letters; longer text goes into notes.md"
+        case "too_short":
+            return f"{named} is an empty list; write an item or leave the key out"
+        case "string_type":
+            return f"{named} takes one line of text, and {_kind(value)} stands here"
+        case "list_type":
+            return f"{named} takes a list, each item on its own line after “- ”"
+        case "dict_type" | "model_type":
+            return f"{named} takes lines of “name: value”, and {_kind(value)} stands here"
+        case other:
+            return f"{named} cannot be read ({other.replace('_', ' ')})"
+
+
+def _bad_slug(text: str) -> str:
+    better = "-".join("".join(c if c.isascii() and c.isalnum() else " " for c in text.lower()).split())
+    hint = f"; write “{better}”" if better else ""
+    return f"“{text}” cannot be an address; small letters, figures and single hyphens can{hint}"
+
+
+def _value(node: Node, path: Path) -> Node | None:
+    found: Node | None = node
+    for step in path:
+        found = child(found, step) if found else None
+    return found
+
+
+def _named(path: Path) -> str:
+    """``“size” of “B water strip”``: the last key, with the one above it where that helps."""
+    words = [str(step) for step in path if isinstance(step, str)]
+    if not words:
+        return "this record"
+    return f"“{words[-1]}”" if len(words) == 1 else f"“{words[-1]}” of “{words[-2]}”"
+
+
+def _kind(value: Node | None) -> str:
+    match value:
+        case Listing():
+            return "a list"
+        case Mapping():
+            return "a group of keys"
+        case Scalar(text=text) if text.strip():
+            return f"“{text}”"
+    return "nothing"
+
+
+def _choices(expected: str) -> list[str]:
+    return [word.strip(" '") for word in expected.replace(" or ", ",").split(",")]
+
+
+def _or(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"

@@ -1,0 +1,34 @@
+"""Problems as a terminal shows them: place, sentence, the line and a caret."""
+
+from __future__ import annotations
+
+from batchleaf.facts import Archive, Problem, Weight
+from batchleaf.measure.amounts import plural
+
+
+def told(problem: Problem) -> str:
+    """``file:line:column: sentence`` with the line it speaks of and a caret below."""
+    place = problem.place
+    notice = "notice: " if problem.weight is Weight.NOTICE else ""
+    head = f"{place.file}:{place.line}:{place.column}: {notice}{problem.sentence}"
+    if not problem.line_text.strip():
+        return head
+    return f"{head}\n    {problem.line_text}\n    {' ' * (place.column - 1)}^"
+
+
+def told_in_short(archive: Archive) -> str:
+    """One line of what was read."""
+    counts = (
+        (len(archive.projects), "batch"),
+        (len(archive.supplies), "supply"),
+        (len(archive.purchases), "line of purchases"),
+        (len(archive.counts), "count"),
+        (len(archive.series), "series"),
+    )
+    said = [f"{count} {noun if count == 1 or noun == 'series' else _several(noun)}" for count, noun in counts]
+    return f"Read {', '.join(said[:-1])} and {said[-1]}."
+
+
+def _several(noun: str) -> str:
+    first, of, rest = noun.partition(" of ")
+    return f"{plural(first)}{of}{rest}"

@@ -1,0 +1,41 @@
+"""Records to figures: the way that the site and the commands share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from batchleaf.core.figures import Figures, work_out
+from batchleaf.facts import Archive, Problem, Settings, Weight
+from batchleaf.records.archive import read_archive
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """``figures`` are there only where no problem is an error."""
+
+    archive: Archive
+    figures: Figures | None
+    problems: tuple[Problem, ...]
+
+    @property
+    def errors(self) -> tuple[Problem, ...]:
+        """What has to be mended before pages can be made."""
+        return tuple(problem for problem in self.problems if problem.weight is Weight.ERROR)
+
+    @property
+    def notices(self) -> tuple[Problem, ...]:
+        """What the maker may want to know."""
+        return tuple(problem for problem in self.problems if problem.weight is Weight.NOTICE)
+
+
+def read_and_work_out(projects: Path, settings: Settings) -> Worked:
+    """Read all records; work out all figures if every record can be read."""
+    reading = read_archive(projects, settings)
+    if any(problem.weight is Weight.ERROR for problem in reading.problems):
+        return Worked(reading.archive, None, reading.problems)
+    figures = work_out(reading.archive, settings)
+    found = (reading.located(problem) for problem in figures.problems)
+    problems = tuple(sorted((*reading.problems, *found)))
+    sound = all(problem.weight is not Weight.ERROR for problem in problems)
+    return Worked(reading.archive, figures if sound else None, problems)

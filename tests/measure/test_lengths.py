@@ -1,0 +1,111 @@
+"""Reading and showing lengths."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from batchleaf.measure.display import show_length, show_number, show_other, show_other_size, show_size
+from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import MM_PER_INCH, Size, Unit, parse_length, parse_size
+
+NBSP = "\u00a0"
+
+
+@pytest.mark.parametrize(
+    ("text", "inches"),
+    [
+        ('4 1/4"', "17/4"),
+        ("4-1/4", "17/4"),
+        ("4¼", "17/4"),
+        ("4 1/4 in", "17/4"),
+        ("4.25", "17/4"),
+        ("5 ½”", "11/2"),
+        ('1/8"', "1/8"),
+        ("1⁄4", "1/4"),
+        ("11/2", "11/2"),
+        ("3 2/3", "11/3"),
+        ("4\u00a01/4", "17/4"),
+        ("4\u20091/4 inches", "17/4"),
+        (".5", "1/2"),
+        ("108 mm", "540/127"),
+    ],
+)
+def test_a_length_is_read_as_the_trade_writes_it(text: str, inches: str) -> None:
+    """4-1/4 is 4.25 and not 3.75; 11/2 is 5.5; a unit that is written counts (common practice)."""
+    assert parse_length(text, Unit.INCH) == Fraction(inches) * MM_PER_INCH
+
+
+def test_an_inch_is_exactly_25_4_mm() -> None:
+    """International yard, 1 July 1959 (NIST SP 447, appendix 5)."""
+    assert parse_length("1 in", Unit.MM) == Fraction("25.4")
+
+
+def test_a_third_of_eleven_inches_loses_nothing() -> None:
+    """Three thirds of a letter sheet are the letter sheet."""
+    assert 3 * parse_length("3 2/3", Unit.INCH) == parse_length("11", Unit.INCH)
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("4,25", "“4,25” has a comma; write it with a point, like 4.25"),
+        ("4 1/4 ft", "“ft” in “4 1/4 ft” is not a unit of length; write mm, cm or in"),
+        ("0", "“0” is no length for a table; it has to lie above 0 and below 100 m"),
+        ("1/0", "“1/0” divides by nothing"),
+        ("four", "“four” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm"),
+        ("-4", "“-4” is not a number; write for example 4, 4.25 or 4 1/4"),
+        ("1e9", "“1e9” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm"),
+        ("9999999", "“9999999” is not a number; write for example 4, 4.25 or 4 1/4"),
+    ],
+)
+def test_what_is_no_length_is_told_in_a_sentence(text: str, sentence: str) -> None:
+    """Nothing is guessed, and nothing hangs on a huge number."""
+    with pytest.raises(MeasureError) as raised:
+        parse_length(text, Unit.MM)
+    assert str(raised.value) == sentence
+
+
+@pytest.mark.parametrize("text", ["5-1/2 x 8-1/2 in", "5 1/2 × 8 1/2 in", "5½ by 8½ in", '5.5" x 8.5"'])
+def test_a_size_takes_the_signs_of_the_trade(text: str) -> None:
+    """A unit written once, at the end, counts for both measures."""
+    assert parse_size(text, Unit.MM) == Size(Fraction("139.7"), Fraction("215.9"))
+
+
+@given(st.integers(1, 64 * 400))
+def test_inches_in_sixty_fourths_survive_being_shown_and_read(sixty_fourths: int) -> None:
+    """What is shown in inches is read as the same length."""
+    length = Fraction(sixty_fourths, 64) * MM_PER_INCH
+    assert parse_length(show_length(length, Unit.INCH), Unit.INCH) == length
+
+
+@given(st.fractions(min_value=2, max_value=2000, max_denominator=64), st.sampled_from(list(Unit)))
+def test_the_other_unit_is_never_rounded_up(length: Fraction, unit: Unit) -> None:
+    """A part cut too large does not fit, so the shown length is at most the true one, and close to it."""
+    shown = parse_length(show_other(length, unit), Unit.MM)
+    assert shown <= length < shown + MM_PER_INCH / 8
+
+
+def test_less_than_a_mark_of_the_rule_is_said_so() -> None:
+    """A hair is not nothing."""
+    assert show_other(Fraction(1), Unit.MM) == f"under{NBSP}1/16{NBSP}in"
+
+
+@given(st.text(max_size=30))
+def test_any_text_is_a_length_or_a_sentence(text: str) -> None:
+    """No text raises anything but a sentence for the maker."""
+    try:
+        assert parse_length(text, Unit.MM) > 0
+    except MeasureError as error:
+        assert len(str(error)) > 10
+
+
+def test_lengths_are_shown_as_on_a_rule() -> None:
+    """Figures do not break over a line; thirds of an inch stay thirds."""
+    letter = Size(Fraction("215.9"), Fraction("279.4") / 3)
+    assert show_size(letter, Unit.INCH) == f"8{NBSP}1/2{NBSP}×{NBSP}3{NBSP}2/3"
+    assert show_other_size(letter, Unit.INCH) == f"215.5{NBSP}×{NBSP}93{NBSP}mm"
+    assert show_number(Fraction("-12345.678"), 2) == "−12,345.68"
