@@ -1,0 +1,115 @@
+"""Small drawers and batches, built by hand for the tests of the ledger."""
+
+from __future__ import annotations
+
+import datetime as dt
+from fractions import Fraction
+
+from batchleaf.facts import (
+    Archive,
+    Count,
+    Cut,
+    Grain,
+    KeptPiece,
+    Opening,
+    Place,
+    Project,
+    Purchase,
+    Scrap,
+    Status,
+    Supply,
+    Use,
+)
+from batchleaf.measure.lengths import Size, Unit
+
+
+def day(number: int) -> dt.date:
+    """Days from the first of January 2026 on."""
+    return dt.date(2026, 1, 1) + dt.timedelta(days=number)
+
+
+def supply(
+    slug: str = "card",
+    *,
+    size: Size | None = None,
+    opening: Opening | None = None,
+    scraps: tuple[Scrap, ...] = (),
+) -> Supply:
+    """A supply counted in sheets."""
+    return Supply(
+        slug=slug,
+        name=slug,
+        kind="card",
+        unit="sheet",
+        units="sheets",
+        length_unit=Unit.MM,
+        size=size or Size(Fraction(100), Fraction(100)),
+        grain=Grain.UNKNOWN,
+        turns=True,
+        colour="",
+        grammage=None,
+        opening=opening,
+        scraps=scraps,
+        link="",
+        about="",
+        place=Place("drawer.yml", 1, 1),
+    )
+
+
+def bought(on: int, quantity: int, value: int | None, slug: str = "card") -> Purchase:
+    """A purchase for ``value`` minor units in all."""
+    return Purchase(day(on), slug, Fraction(quantity), value, "", Place("drawer.yml", 100 + on, 1))
+
+
+def counted(on: int, quantity: int, slug: str = "card") -> Count:
+    """A count of what is there."""
+    return Count(day(on), slug, Fraction(quantity), Place("drawer.yml", 500 + on, 1))
+
+
+def batch(
+    on: int,
+    *,
+    uses: tuple[tuple[str, int], ...] = (),
+    cut: tuple[Cut, ...] = (),
+    slug: str = "",
+    finished: int = 1,
+    status: Status = Status.MADE,
+) -> Project:
+    """A batch that uses amounts, or cuts sheets."""
+    return Project(
+        slug=slug or f"batch-{on}",
+        title=slug or f"Batch {on}",
+        date=day(on),
+        status=status,
+        series=None,
+        unit=Unit.MM,
+        thing="card",
+        things="cards",
+        finished=finished,
+        begun=finished,
+        finished_size=None,
+        parts=(),
+        cut=cut,
+        uses=tuple(Use(name, Fraction(amount)) for name, amount in uses),
+        minutes=None,
+        steps=(),
+        photos=(),
+        notes="",
+        place=Place(f"{slug or on}.yml", 1, 1),
+    )
+
+
+def cut(count: int, *kept: KeptPiece, slug: str = "card", scrap: Size | None = None) -> Cut:
+    """Sheets, or scraps of one size, of which some pieces are kept."""
+    return Cut(slug, count, scrap, tuple(kept), Place("batch.yml", 5, 3))
+
+
+def archive(*records: Project | Purchase | Count, supplies: tuple[Supply, ...] = ()) -> Archive:
+    """An archive of these records, in the order given."""
+    return Archive(
+        projects=tuple(one for one in records if isinstance(one, Project)),
+        supplies=supplies or (supply(),),
+        purchases=tuple(one for one in records if isinstance(one, Purchase)),
+        counts=tuple(one for one in records if isinstance(one, Count)),
+        series=(),
+    )
