@@ -1,0 +1,142 @@
+"""The demo archive built once and served, and a browser that looks at it."""
+
+from __future__ import annotations
+
+import functools
+import json
+import os
+import shutil
+import threading
+from collections.abc import Iterator
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from importlib.resources import files
+from pathlib import Path
+from typing import Any, Final
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from browsing import SUB_PATH, AxeFaults, Served, Watch
+
+ROOT: Final = Path(__file__).resolve().parent.parent
+WCAG: Final = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")
+BROWSERS: Final = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome")
+ARGUMENTS: Final = (
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+
+os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Whatever looks through the browser is marked so."""
+    for item in items:
+        if "browser" in getattr(item, "fixturenames", ()):
+            item.add_marker("browser")
+
+
+# --- the demo archive ----------------------------------------------------------
+
+
+class _Below(SimpleHTTPRequestHandler):
+    """Serves a folder below :data:`SUB_PATH` and nothing beside it."""
+
+    def translate_path(self, path: str) -> str:
+        if not urlsplit(path).path.startswith(SUB_PATH):
+            return str(Path(self.directory, "no-such-place"))
+        return super().translate_path("/" + path.removeprefix(SUB_PATH))
+
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002
+        """Keep the test's output readable."""
+
+
+@pytest.fixture(scope="session")
+def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """The demo archive, built once for the address it is then served from."""
+    folder = tmp_path_factory.mktemp("demo") / "site"
+    handler = functools.partial(_Below, directory=str(folder))
+    with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
+        url = f"http://127.0.0.1:{server.server_address[1]}{SUB_PATH}"
+        _build(ROOT / "mkdocs.yml", folder, url)
+        thread = threading.Thread(target=server.serve_forever, daemon=True)
+        thread.start()
+        yield Served(folder, url)
+        server.shutdown()
+        thread.join()
+
+
+def _build(config_file: Path, site_dir: Path, site_url: str) -> None:
+    # Only within Python can an archive be built for another address than its own.
+    from mkdocs.commands.build import build
+    from mkdocs.config import load_config
+
+    config = load_config(str(config_file), site_dir=str(site_dir), site_url=site_url, strict=True)
+    config.plugins.on_startup(command="build", dirty=False)
+    build(config)
+    config.plugins.on_shutdown()
+
+
+# --- the browser ---------------------------------------------------------------
+
+
+def chromium() -> str | None:
+    """The system's Chromium: the one in the variable CHROMIUM, else the first on the path."""
+    named = os.environ.get("CHROMIUM")
+    return named or next((found for name in BROWSERS if (found := shutil.which(name))), None)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """One Chromium for all tests; a test run of the project itself may not do without."""
+    path = chromium()
+    if path is None:
+        if os.environ.get("CI"):
+            pytest.fail("no Chromium is installed; the browser tests may not be left out here")
+        pytest.skip("no Chromium found; install it, or name it in CHROMIUM")
+    as_root = hasattr(os, "geteuid") and os.geteuid() == 0
+    arguments = [*ARGUMENTS, "--no-sandbox"] if as_root else [*ARGUMENTS]
+    with sync_playwright() as playwright:
+        launched = playwright.chromium.launch(executable_path=path, args=arguments)
+        yield launched
+        launched.close()
+
+
+@pytest.fixture
+def watch() -> Watch:
+    """What the test's ``page`` asked of other hosts, and its console's errors."""
+    return Watch()
+
+
+@pytest.fixture
+def page(browser: Browser, watch: Watch) -> Iterator[Page]:
+    """A fresh page in a fresh profile, watched by ``watch``."""
+    context = browser.new_context()
+    context.set_default_timeout(15_000)
+    opened = context.new_page()
+    watch.follow(opened)
+    yield opened
+    context.close()
+
+
+@pytest.fixture(scope="session")
+def axe_faults() -> AxeFaults:
+    """Asks axe-core about a page: each fault of WCAG 2.0 to 2.2, A and AA, as a line of text."""
+    script = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
+    ask = f"axe.run(document, {{runOnly: {{type: 'tag', values: {json.dumps(WCAG)}}}}})"
+
+    def faults(page: Page) -> tuple[str, ...]:
+        page.evaluate(script)
+        found: dict[str, Any] = page.evaluate(ask)
+        return tuple(
+            f"{violation['id']}: {violation['help']}: {node['target']} {node['html'][:120]}"
+            for violation in found["violations"]
+            for node in violation["nodes"]
+        )
+
+    return faults
