@@ -131,7 +131,7 @@ def _from_one_sheet(project: Project, supplies: dict[str, Supply]) -> list[PartF
 def _misfits(batch: BatchFigures) -> list[Problem]:
     """What the record says was made, held against what its sheets can give."""
     project, found = batch.project, []
-    if batch.paper is not None and batch.paper.waste < 0:
+    if batch.paper is not None and batch.paper.waste < 0 <= batch.paper.cut - batch.paper.kept:
         found.append(
             Problem(
                 project.cut[0].place,

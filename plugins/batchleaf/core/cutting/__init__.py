@@ -1,0 +1,1 @@
+"""Planning the cutting: what sheets can give by through cuts, with proof."""

@@ -1,0 +1,78 @@
+"""The least that a batch can cost, in integers and fractions alone.
+
+Give each part a whole price, and let a unit of cost be worth T. A sheet that costs
+c holds parts for F. If F <= c·T for every stock without limit, then parts worth D
+in all need
+
+    cost · T  >=  D - Σ have · max(0, F - c·T)     (over the stocks with a limit).
+
+This holds for any prices and any such T; the best T makes one F equal its c·T.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+
+from batchleaf.core.cutting.choose import Terms
+from batchleaf.core.cutting.values import Values
+
+
+@dataclass(frozen=True, slots=True)
+class CostBound:
+    """No way costs less than ``ratio``; ``worth_of_cost`` is T of the module's text."""
+
+    ratio: Fraction
+    wanted: int
+    worth_of_cost: Fraction
+    tables: Mapping[int, Values]
+
+    @property
+    def at_least(self) -> int:
+        """In whole steps of cost."""
+        return ceil(self.ratio)
+
+    def gap(self, terms: Terms, cost: int, stock: int) -> int:
+        """How far a sheet of ``stock`` may fall short of its best in a plan for ``cost``."""
+        slack = cost * self.worth_of_cost - self.wanted + _gain(self.tables, terms, self.worth_of_cost)
+        best = Fraction(self.tables[stock].whole_sheet)
+        lost_anyway = max(Fraction(0), terms.cost[stock] * self.worth_of_cost - best)
+        return (slack - lost_anyway).__floor__()
+
+
+def cost_bound(prices: Sequence[int], tables: Mapping[int, Values], terms: Terms) -> CostBound:
+    """The best bound under these prices; ``terms.each`` is all that is wanted."""
+    wanted = sum(prices[part] * terms.each[part] for part in terms.parts)
+    bounds = [
+        CostBound((wanted - _gain(tables, terms, worth)) / worth, wanted, worth, tables)
+        for worth in _worths(tables, terms)
+    ]
+    nothing = CostBound(Fraction(0), wanted, Fraction(1), tables)
+    return max(bounds, key=lambda bound: bound.ratio, default=nothing)
+
+
+def _worths(tables: Mapping[int, Values], terms: Terms) -> Iterable[Fraction]:
+    """Every T that may be the best one."""
+    free = [stock for stock in tables if terms.have[stock] is None and not terms.cost[stock]]
+    if any(tables[stock].whole_sheet for stock in free):
+        return ()
+    ratios = {
+        stock: Fraction(table.whole_sheet, terms.cost[stock])
+        for stock, table in tables.items()
+        if terms.cost[stock]
+    }
+    least = max((ratio for stock, ratio in ratios.items() if terms.have[stock] is None), default=Fraction(0))
+    return {ratio for ratio in ratios.values() if ratio >= least and ratio > 0}
+
+
+def _gain(tables: Mapping[int, Values], terms: Terms, worth: Fraction) -> Fraction:
+    """What the stocks with a limit hold beyond their cost."""
+    return sum(
+        (
+            (terms.have[stock] or 0) * max(Fraction(0), table.whole_sheet - terms.cost[stock] * worth)
+            for stock, table in tables.items()
+        ),
+        Fraction(0),
+    )
