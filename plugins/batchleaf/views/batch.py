@@ -1,0 +1,183 @@
+"""The page of one batch."""
+
+from __future__ import annotations
+
+from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.facts import Fold, Part, Project
+from batchleaf.measure.display import show_other_size, show_share, show_size
+from batchleaf.measure.durations import show_film_time
+from batchleaf.views import site_map
+from batchleaf.views.cautions import cautions_for
+from batchleaf.views.cost import cost_view
+from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, PartRow, Picture, StepView
+from batchleaf.views.pictures import Prepared, cover, picture
+from batchleaf.views.plan import alike_plans, plan_views
+from batchleaf.views.sentence import Supplies, batch_sentence
+from batchleaf.views.words import counted, listed, long_date, ordinal
+
+
+def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_html: str) -> BatchPage:
+    """Everything about one batch, in order."""
+    project = batch.project
+    here = site_map.batch(project.slug)
+    supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    return BatchPage(
+        title=project.title,
+        when=long_date(project.date),
+        when_iso=project.date.isoformat(),
+        series=_series(project, figures),
+        sentence=batch_sentence(batch, supplies, figures.settings.currency),
+        cover=cover(project, prepared, here),
+        notes_html=notes_html,
+        parts_unit=project.unit.value,
+        parts=tuple(_part_row(part, project, supplies, here) for part in project.parts),
+        parts_notes=_parts_notes(batch, supplies),
+        plan_intro=_plan_intro(batch),
+        plans=plan_views(batch, supplies),
+        plan_notes=_plan_notes(batch),
+        paper=_paper(batch),
+        paper_notes=_paper_notes(batch, supplies),
+        cost=cost_view(batch, supplies, figures.settings.currency),
+        steps=tuple(_steps(project, prepared, here)),
+        pictures=_other_pictures(project, prepared, here),
+        neighbours=_neighbours(project, figures),
+        cautions=cautions_for(project, supplies),
+        figures_href=site_map.FIGURES,
+        how_href=site_map.href(here, site_map.HOW),
+    )
+
+
+def _in_series(project: Project, figures: Figures) -> list[Project]:
+    return [other for other in figures.archive.projects if project.series and other.series == project.series]
+
+
+def _series(project: Project, figures: Figures) -> Line:
+    if project.series is None:
+        return ()
+    title = next(one.title for one in figures.archive.series if one.slug == project.series)
+    place = _in_series(project, figures).index(project) + 1
+    there = site_map.href(site_map.batch(project.slug), site_map.series(project.series))
+    return (f"{ordinal(place)} of ", Link(title, there))
+
+
+def _neighbours(project: Project, figures: Figures) -> tuple[Neighbour, ...]:
+    mine = _in_series(project, figures)
+    if not mine:
+        return ()
+    at = mine.index(project)
+    here = site_map.batch(project.slug)
+    around = (
+        ("before", mine[at - 1] if at else None),
+        ("after", mine[at + 1] if at + 1 < len(mine) else None),
+    )
+    return tuple(
+        Neighbour(word, Link(other.title, site_map.href(here, site_map.batch(other.slug))))
+        for word, other in around
+        if other
+    )
+
+
+def _part_row(part: Part, project: Project, supplies: Supplies, here: str) -> PartRow:
+    return PartRow(
+        letter=part.letter,
+        name=f"{part.name}, folds to {show_size(project.finished_size, project.unit)}"
+        if part.fold is not Fold.NONE and project.finished_size
+        else part.name,
+        papers=tuple(
+            Link(supplies[slug].name, site_map.href(here, site_map.item(slug))) for slug in part.papers
+        ),
+        size=show_size(part.size, project.unit),
+        other_size=show_other_size(part.size, project.unit),
+        each=str(part.each),
+        cut=str(part.each * project.begun),
+    )
+
+
+def _parts_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
+    """What one sheet gives, where mixed rows give more than a plain grid."""
+    notes = []
+    for one in batch.from_one_sheet:
+        sheet, count = supplies[one.supply], one.count
+        more = f", {count.grid} in a plain grid" if count.grid < count.through else ""
+        noun = f"{sheet.unit} of {sheet.name}"
+        notes.append(f"One {noun} gives {count.through} of {one.letter}{more}.")
+    return tuple(notes)
+
+
+def _plan_intro(batch: BatchFigures) -> str:
+    if batch.cutting is None or not batch.cutting.most.plans:
+        return ""
+    alike = alike_plans(batch.cutting)
+    sheets = counted(sum(group.sheets for group in alike), "sheet", "sheets")
+    plans = counted(len(alike), "plan", "plans")
+    return (
+        f"{sheets}, {plans}. Set the trimmer once for each line, and take every sheet of that plan through"
+        " before you move the stop."
+    )
+
+
+def _plan_notes(batch: BatchFigures) -> tuple[str, ...]:
+    if batch.cutting is None:
+        return ()
+    most, project = batch.cutting.most, batch.project
+    notes = []
+    if most.makes > project.begun:
+        given = counted(most.makes, project.thing, project.things)
+        notes.append(f"The plans are for all that these sheets can give: {given}.")
+    if most.spares:
+        spares = [f"{count} × {letter}" for letter, count in most.spares]
+        notes.append(f"Left over as spare parts: {listed(spares)}.")
+    return tuple(notes)
+
+
+def _paper(batch: BatchFigures) -> str:
+    """Where the paper went, and why the sheets could not have given more."""
+    paper, project = batch.paper, batch.project
+    if paper is None or not paper.cut:
+        return ""
+    made = counted(project.finished, project.thing, project.things)
+    spoiled = project.begun - project.finished
+    waste = f"{show_share(paper.waste, paper.cut)} is waste"
+    if spoiled:
+        waste += f", the {counted(spoiled, f'spoiled {project.thing}', f'spoiled {project.things}')} with it"
+    kept = f", {show_share(paper.kept, paper.cut)} was kept" if paper.kept else ""
+    went = f"Of all that was cut, {show_share(paper.used, paper.cut)} is in the {made}{kept} and {waste}."
+    if batch.cutting is None:
+        return went
+    most = batch.cutting.most
+    if most.proved:
+        return f"{went} {most.makes} is the most these sheets can give: {most.reason}."
+    return f"{went} These sheets give {most.makes}, and no more than {most.bound}: {most.reason}."
+
+
+def _paper_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
+    unit = batch.project.unit
+    kept = [
+        f"{piece.count} of {show_size(piece.size, unit)} {unit.value} ({supplies[cut.supply].name})"
+        for cut in batch.project.cut
+        for piece in cut.kept
+    ]
+    return (f"Kept: {listed(kept)}.",) if kept else ()
+
+
+def _steps(project: Project, prepared: Prepared, here: str) -> list[StepView]:
+    return [
+        StepView(
+            sentence=step.sentence,
+            film=show_film_time(step.film_seconds) if step.film_seconds is not None else "",
+            pictures=tuple(
+                picture(photo, photo.alt or step.sentence, prepared, here)
+                for photo in project.photos
+                if photo.step == number
+            ),
+        )
+        for number, step in enumerate(project.steps, 1)
+    ]
+
+
+def _other_pictures(project: Project, prepared: Prepared, here: str) -> tuple[Picture, ...]:
+    return tuple(
+        picture(photo, photo.alt or project.title, prepared, here)
+        for photo in project.photos
+        if not photo.step and not photo.cover
+    )

@@ -1,0 +1,25 @@
+"""The usual cautions for what a batch uses; the label and local rules come first.
+
+Common practice of the trade, said once a page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from batchleaf.facts import Project, Supply
+
+
+def cautions_for(project: Project, supplies: Mapping[str, Supply]) -> tuple[str, ...]:
+    """One sentence for each hazard that the record shows, the most serious first."""
+    found = []
+    kinds = {supplies[use.supply].kind for use in project.uses}
+    if any(word in kind for kind in kinds for word in ("bead", "brad", "gem", "eyelet", "charm")):
+        found.append("Small parts: not for children under three.")
+    if any(word in kind for kind in kinds for word in ("ink", "adhesive", "paint", "spray")):
+        found.append("Read what the label says of inks and adhesives, and follow it.")
+    if project.cut:
+        found.append(
+            "A trimmer’s blade is sharp: guard it, cut away from yourself, and keep it from children."
+        )
+    return tuple(found)

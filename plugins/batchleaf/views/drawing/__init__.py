@@ -1,0 +1,1 @@
+"""Drawings as shapes in millimetres; the templates turn them into SVG."""

@@ -1,0 +1,152 @@
+"""Room on a drawing: how large its lettering gets, and where something stands already.
+
+A narrow column shrinks a drawing and lets its lettering grow, so that figures keep
+11 px on the screen. Room is measured for the largest lettering of the drawing's
+width class; then nothing collides at any width in between.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Final
+
+from batchleaf.views.drawing.shapes import Box, Label, Ring, Shape, Stroke
+
+FIGURE_PX: Final = 13.0
+"""Figures at full size, in px on the screen."""
+CHARACTER: Final = 0.58
+"""Width of a character in em: no face of the house's list sets figures wider."""
+GROWTH: Final = {"large": 1.8, "middle": 1.32, "strip": 2.5}
+"""The largest growth of lettering in each width class, as in the style sheet."""
+WIDEST_PX: Final = {"large": 588.0, "middle": 430.0, "strip": 800.0}
+"""The widest drawing of each class that still has 11 px figures in a column of 288 px."""
+RING: Final = {"large": 0.7, "middle": 0.75, "strip": 0.75}
+"""Radius of a ring in em, at the largest growth."""
+SIZE_OF_ROLE: Final = {"letter": 1.3, "small": 1.0, "no": 0.96, "key": 1.23}
+"""Size in em of what is not a figure; the last role named in a label that is listed counts."""
+_CAP_HEIGHT: Final = {"letter": 0.76, "small": 0.76}
+"""A capital has no descender and fills less than its em."""
+
+
+@dataclass(frozen=True, slots=True)
+class Extent:
+    """A rectangle in mm that something covers."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    def meets(self, other: Extent) -> bool:
+        """True where the two share more than an edge."""
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.top < other.bottom
+            and other.top < self.bottom
+        )
+
+    def holds(self, other: Extent) -> bool:
+        """True where ``other`` lies inside."""
+        return (
+            self.left <= other.left
+            and other.right <= self.right
+            and self.top <= other.top
+            and other.bottom <= self.bottom
+        )
+
+    @classmethod
+    def around(cls, extents: Iterable[Extent]) -> Extent:
+        """The smallest rectangle that holds them all."""
+        every = list(extents)
+        return cls(
+            min(e.left for e in every),
+            min(e.top for e in every),
+            max(e.right for e in every),
+            max(e.bottom for e in every),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Lettering:
+    """``scale`` px to the mm, in the width class ``width_class``."""
+
+    scale: float
+    width_class: str
+
+    @property
+    def em(self) -> float:
+        """A figure's em in mm at its largest growth."""
+        return FIGURE_PX * GROWTH[self.width_class] / self.scale
+
+    @property
+    def ring(self) -> float:
+        """The largest radius of a ring, in mm."""
+        return RING[self.width_class] * self.em
+
+    def width(self, text: str, size: float = 1.0) -> float:
+        """The width of ``text`` in mm, taken generously."""
+        return len(text) * CHARACTER * size * self.em
+
+    def extent(self, shape: Shape) -> Extent:
+        """What ``shape`` covers, in mm."""
+        match shape:
+            case Box():
+                return Extent(shape.x, shape.y, shape.x + shape.width, shape.y + shape.height)
+            case Stroke():
+                return _around_lines(shape)
+            case Ring():
+                r = self.ring
+                return Extent(shape.x - r, shape.y - r, shape.x + r, shape.y + r)
+            case Label():
+                return self._around_label(shape)
+
+    def _around_label(self, label: Label) -> Extent:
+        roles = label.role.split()
+        listed = [role for role in roles if role in SIZE_OF_ROLE]
+        size = SIZE_OF_ROLE[listed[-1]] if listed else 1.0
+        width = self.width(label.text, size)
+        height = size * self.em * (_CAP_HEIGHT.get(listed[-1], 1.0) if listed else 1.0)
+        along = {"start": (0.0, width), "end": (-width, 0.0)}
+        left, right = next((along[role] for role in roles if role in along), (-width / 2, width / 2))
+        if label.upright:
+            return Extent(label.x + left, label.y - height / 2, label.x + right, label.y + height / 2)
+        return Extent(label.x - height / 2, label.y - right, label.x + height / 2, label.y - left)
+
+
+def _around_lines(stroke: Stroke) -> Extent:
+    xs = [x for x1, _, x2, _ in stroke.lines for x in (x1, x2)]
+    ys = [y for _, y1, _, y2 in stroke.lines for y in (y1, y2)]
+    return Extent(min(xs), min(ys), max(xs), max(ys))
+
+
+@dataclass(slots=True)
+class Canvas:
+    """A drawing in the making: its shapes in the order of painting."""
+
+    lettering: Lettering
+    shapes: list[Shape] = field(default_factory=list)
+
+    def add(self, *shapes: Shape) -> None:
+        """Paint ``shapes`` over what is there."""
+        self.shapes.extend(shapes)
+
+    def is_free(self, *wanted: Shape) -> bool:
+        """True where none of the labels and rings ``wanted`` would meet one that is there."""
+        taken = [self.lettering.extent(shape) for shape in self.shapes if isinstance(shape, Label | Ring)]
+        return not any(self.lettering.extent(shape).meets(one) for shape in wanted for one in taken)
+
+    def add_if_free(self, *shapes: Label | Ring) -> bool:
+        """Paint ``shapes`` where there is room for all; tells whether there was."""
+        free = self.is_free(*shapes)
+        if free:
+            self.add(*shapes)
+        return free
+
+    @property
+    def extent(self) -> Extent:
+        """All that is painted, with a little air for the thickness of lines."""
+        around = Extent.around(self.lettering.extent(shape) for shape in self.shapes)
+        air = 2 / self.lettering.scale
+        return Extent(around.left - air, around.top - air, around.right + air, around.bottom + air)

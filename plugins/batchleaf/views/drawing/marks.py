@@ -1,0 +1,232 @@
+"""What is marked inside a sheet: letters, folds, kept pieces, waste, grain."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+from batchleaf.core.cutting.plan import Rect
+from batchleaf.core.cutting.steps import PlacedPart
+from batchleaf.facts import Fold, Grain
+from batchleaf.measure.display import show_size
+from batchleaf.measure.lengths import Unit
+from batchleaf.views.drawing.canvas import Canvas, Extent
+from batchleaf.views.drawing.shapes import Box, Label, Stroke
+
+HATCH_EVERY: Final = 9.0
+"""Distance of the hatching of kept pieces, mm."""
+WASTE_INSET: Final = 3.0
+WASTE_SHOWN_FROM: Final = 5.0
+"""Narrower waste stays blank, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """A rectangle on the way to the screen."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+
+    @classmethod
+    def of(cls, rect: Rect) -> Area:
+        """``rect`` in floats."""
+        return cls(float(rect.x), float(rect.y), float(rect.width), float(rect.height))
+
+    @property
+    def middle(self) -> tuple[float, float]:
+        """Its centre."""
+        return self.x + self.width / 2, self.y + self.height / 2
+
+    @property
+    def extent(self) -> Extent:
+        """What it covers."""
+        return Extent(self.x, self.y, self.x + self.width, self.y + self.height)
+
+    def box(self, role: str) -> Box:
+        """It as a shape."""
+        return Box(role, self.x, self.y, self.width, self.height)
+
+
+def fold_runs_down(part: PlacedPart, fold: Fold) -> bool:
+    """True for a fold that stands upright on the sheet; a turned part turns its fold."""
+    return (fold is Fold.SIDE) != part.turned
+
+
+def draw_folds(canvas: Canvas, parts: Iterable[PlacedPart], folds: Mapping[str, Fold]) -> None:
+    """A dash-dot line down the middle of each folded part; the word on one part of each kind."""
+    worded: set[str] = set()
+    for part in parts:
+        fold = folds.get(part.part, Fold.NONE)
+        if fold is Fold.NONE:
+            continue
+        area, down = Area.of(part.rect), fold_runs_down(part, fold)
+        x, y = area.middle
+        line = (x, area.y, x, area.y + area.height) if down else (area.x, y, area.x + area.width, y)
+        canvas.add(Stroke("fold", (line,)))
+        word = Label("quiet halo on-sheet", x, y, "fold", upright=not down)
+        if part.part not in worded and _fits_inside(canvas, area, word) and canvas.add_if_free(word):
+            worded.add(part.part)
+
+
+def draw_letters(
+    canvas: Canvas, parts: Sequence[PlacedPart], letters: Mapping[str, str], folds: Mapping[str, Fold]
+) -> tuple[PlacedPart, ...]:
+    """A letter in the middle of each part, aside of a fold; returns the parts that have no room."""
+    small = [part for part in parts if not _draw_letter(canvas, part, letters, folds, _fits_with_air)]
+    single = [
+        part
+        for group in _touching(small)
+        if not _draw_shared_letter(canvas, group, letters[group[0].part])
+        for part in group
+    ]
+    nameless = [part for part in single if not _draw_letter(canvas, part, letters, folds, _fits_inside)]
+    return tuple(group[0] for group in _touching(nameless))
+
+
+def _draw_letter(
+    canvas: Canvas,
+    part: PlacedPart,
+    letters: Mapping[str, str],
+    folds: Mapping[str, Fold],
+    fits: Callable[[Canvas, Area, Label], bool],
+) -> bool:
+    area = Area.of(part.rect)
+    x, y = _beside_fold(part, area, folds.get(part.part, Fold.NONE))
+    ways = (Label("letter", x, y, letters[part.part]), Label("letter small", x, y, letters[part.part]))
+    return any(fits(canvas, area, way) and canvas.add_if_free(way) for way in ways)
+
+
+def _beside_fold(part: PlacedPart, area: Area, fold: Fold) -> tuple[float, float]:
+    x, y = area.middle
+    if fold is Fold.NONE:
+        return x, y
+    return (area.x + area.width / 4, y) if fold_runs_down(part, fold) else (x, area.y + area.height / 4)
+
+
+def _touching(parts: Sequence[PlacedPart]) -> Iterable[list[PlacedPart]]:
+    """Equal parts that lie side by side, in groups."""
+    rest = list(parts)
+    while rest:
+        group = [rest.pop(0)]
+        for one in group:
+            near = [other for other in rest if other.part == one.part and _touch(one.rect, other.rect)]
+            group += near
+            rest = [other for other in rest if other not in near]
+        yield group
+
+
+def _touch(one: Rect, other: Rect) -> bool:
+    return (
+        one.x <= other.x + other.width
+        and other.x <= one.x + one.width
+        and one.y <= other.y + other.height
+        and other.y <= one.y + one.height
+    )
+
+
+def _draw_shared_letter(canvas: Canvas, group: Sequence[PlacedPart], letter: str) -> bool:
+    """One letter with the number of parts over a block of equals, where the block is full."""
+    around = Extent.around(Area.of(part.rect).extent for part in group)
+    whole = (around.right - around.left) * (around.bottom - around.top)
+    if len(group) == 1 or sum(float(part.rect.size.area) for part in group) < whole * 0.999:
+        return False
+    middle = ((around.left + around.right) / 2, (around.top + around.bottom) / 2)
+    label = Label("letter small halo on-sheet", *middle, f"{letter} × {len(group)}")
+    turned = replace(label, upright=False)
+    return any(around.holds(canvas.lettering.extent(way)) and canvas.add_if_free(way) for way in (label, turned))
+
+
+def draw_waste(canvas: Canvas, waste: Iterable[Rect]) -> None:
+    """A light dotted edge a little inside; nothing where waste is narrow."""
+    for area in map(Area.of, waste):
+        narrow = min(area.width, area.height)
+        if narrow >= WASTE_SHOWN_FROM:
+            inset = min(WASTE_INSET, narrow / 4)
+            canvas.add(
+                Box(
+                    "waste",
+                    area.x + inset,
+                    area.y + inset,
+                    area.width - 2 * inset,
+                    area.height - 2 * inset,
+                )
+            )
+
+
+def draw_kept(canvas: Canvas, rect: Rect, unit: Unit) -> bool:
+    """A hatched piece with the word keep and its size; tells whether the words found room."""
+    area = Area.of(rect)
+    canvas.add(area.box("keep"), Stroke("hatch", tuple(_hatching(area))))
+    x, y = area.middle
+    size, line = show_size(rect.size, unit), 0.6 * canvas.lettering.em
+    two = (Label("kept halo", x, y - line, "keep"), Label("kept halo", x, y + line, size))
+    ways: list[tuple[Label, ...]] = [two]
+    for text in (f"keep {size}", "keep"):
+        ways += [(Label("kept halo", x, y, text),), (Label("kept halo", x, y, text, upright=False),)]
+    return any(
+        all(_fits_inside(canvas, area, label) for label in way) and canvas.add_if_free(*way) for way in ways
+    )
+
+
+def _hatching(area: Area) -> Iterable[tuple[float, float, float, float]]:
+    """Lines at 45°, each from the upper or right edge to the left or lower one."""
+    step = HATCH_EVERY
+    while step < area.width + area.height:
+        from_x, from_y = min(step, area.width), max(0.0, step - area.width)
+        to_x, to_y = max(0.0, step - area.height), min(step, area.height)
+        yield (area.x + from_x, area.y + from_y, area.x + to_x, area.y + to_y)
+        step += HATCH_EVERY
+
+
+def draw_grain(canvas: Canvas, sheet: Rect, places: Sequence[Rect], grain: Grain) -> None:
+    """An arrow with open heads along the fibres: on the roomiest piece, else beside the sheet."""
+    if grain is Grain.UNKNOWN:
+        return
+    down = (grain is Grain.LONG) == (sheet.height >= sheet.width)
+    for area in sorted(map(Area.of, places), key=lambda one: -one.width * one.height):
+        if _draw_arrow_on(canvas, area, down=down):
+            return
+    around, em = canvas.extent, canvas.lettering.em
+    x, y = Area.of(sheet).middle
+    at = (around.right + 0.8 * em, y) if down else (x, around.bottom + 0.8 * em)
+    _draw_arrow(canvas, at, 5 * em, down=down, role="quiet halo")
+
+
+def _draw_arrow_on(canvas: Canvas, area: Area, *, down: bool) -> bool:
+    em = canvas.lettering.em
+    length = min(7 * em, 0.7 * (area.height if down else area.width))
+    if length < 4 * em:
+        return False
+    x, y = area.middle
+    for share in (0.5, 0.75, 0.82, 0.18):
+        at = (area.x + share * area.width, y) if down else (x, area.y + share * area.height)
+        word = Label("quiet halo on-sheet", *at, "grain", upright=not down)
+        room = Label("quiet", *at, "—" * int(length / em / 0.6), upright=not down)
+        if _fits_inside(canvas, area, room) and canvas.is_free(room) and canvas.is_free(word):
+            _draw_arrow(canvas, at, length, down=down, role=word.role)
+            return True
+    return False
+
+
+def _draw_arrow(canvas: Canvas, at: tuple[float, float], length: float, *, down: bool, role: str) -> None:
+    x, y = at
+    half, head, wide = length / 2, 0.45 * canvas.lettering.em, 0.17 * canvas.lettering.em
+    along = [(-half, 0.0, half, 0.0)]
+    along += [(end, 0.0, end - sign * head, w) for end, sign in ((-half, -1), (half, 1)) for w in (-wide, wide)]
+    lines = [(b, a, d, c) if down else (a, b, c, d) for a, b, c, d in along]
+    canvas.add(Stroke("grain", tuple((x + a, y + b, x + c, y + d) for a, b, c, d in lines)))
+    canvas.add(Label(role, x, y, "grain", upright=not down))
+
+
+def _fits_with_air(canvas: Canvas, area: Area, label: Label) -> bool:
+    """A letter needs some room around it, or the cuts run into it."""
+    air = 0.25 * canvas.lettering.em
+    tight = Area(area.x + air, area.y + air, area.width - 2 * air, area.height - 2 * air)
+    return _fits_inside(canvas, tight, label)
+
+
+def _fits_inside(canvas: Canvas, area: Area, label: Label) -> bool:
+    return area.extent.holds(canvas.lettering.extent(label))

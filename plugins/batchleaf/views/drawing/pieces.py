@@ -1,0 +1,100 @@
+"""Kept pieces and scraps in true proportion beside a whole sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from batchleaf.measure.display import show_size
+from batchleaf.measure.lengths import Size, Unit
+from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
+from batchleaf.views.drawing.shapes import Box, Drawing, Label
+
+MOST_IN_A_PILE: Final = 6
+"""More pieces of one size are not drawn; the words say how many there are."""
+_SHEET_PX: Final = 240.0
+"""The longer side of the whole sheet on the screen."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Pile:
+    """Pieces of one size, fanned out by ``fan`` mm each so that each edge is seen."""
+
+    size: Size
+    count: int
+    fan: float
+
+    @property
+    def drawn(self) -> int:
+        return min(self.count, MOST_IN_A_PILE)
+
+    @property
+    def width(self) -> float:
+        return float(self.size.width) + (self.drawn - 1) * self.fan
+
+    @property
+    def height(self) -> float:
+        return float(self.size.height) + (self.drawn - 1) * self.fan
+
+    def count_words(self) -> str:
+        """How many there are; one needs no figure."""
+        return f"× {self.count}" if self.count > 1 else ""
+
+
+def draw_pieces(
+    sheet: Size,
+    pieces: Sequence[tuple[Size, int]],
+    *,
+    id: str,  # noqa: A002  the name that the page gives it
+    title: str,
+    description: str,
+    unit: Unit,
+) -> Drawing:
+    """Each size of ``pieces`` as a pile with its number and size below; one scale for all."""
+    canvas = Canvas(Lettering(_SHEET_PX / float(max(sheet.width, sheet.height)), "large"))
+    em = canvas.lettering.em
+    whole = _Pile(sheet, 1, 0)
+    _draw_pile(canvas, whole, 0.0, 0.0, unit)
+    canvas.add(Label("quiet", whole.width / 2, whole.height / 2, "one sheet"))
+    left = max(whole.width, canvas.lettering.width(show_size(sheet, unit))) + 1.2 * em
+    right = WIDEST_PX["large"] / canvas.lettering.scale - 0.5 * em
+    _draw_rows(canvas, [_Pile(size, count, 0.2 * em) for size, count in pieces], left, right, unit)
+    around = canvas.extent
+    return Drawing(
+        id, title, description,
+        around.left, around.top, around.right - around.left, around.bottom - around.top,
+        canvas.lettering.scale, "large", tuple(canvas.shapes),
+    )  # fmt: skip
+
+
+def _draw_rows(canvas: Canvas, piles: Sequence[_Pile], left: float, right: float, unit: Unit) -> None:
+    """Piles from left to right, a new row where the next would leave the column."""
+    em = canvas.lettering.em
+    x, y, tallest = left, 0.0, 0.0
+    for pile in piles:
+        beside = canvas.lettering.width(pile.count_words()) if pile.count > 1 else 0.0
+        wide = max(pile.width + beside, canvas.lettering.width(show_size(pile.size, unit)))
+        if x > left and x + wide > right:
+            x, y, tallest = left, y + tallest + 2.2 * em, 0.0
+        _draw_pile(canvas, pile, x, y, unit)
+        x, tallest = x + wide + 0.8 * em, max(tallest, pile.height)
+
+
+def _draw_pile(canvas: Canvas, pile: _Pile, x: float, y: float, unit: Unit) -> None:
+    """The pile with its size below, and its number inside where there is room, else beside."""
+    em = canvas.lettering.em
+    width, height = float(pile.size.width), float(pile.size.height)
+    for i in range(pile.drawn):
+        at = (pile.drawn - 1 - i) * pile.fan
+        canvas.add(Box("piece", x + at, y + at, width, height))
+    canvas.add(Label("quiet start", x, y + pile.height + 0.75 * em, show_size(pile.size, unit)))
+    if pile.count > 1:
+        words = pile.count_words()
+        inside = canvas.lettering.width(words) <= width - 0.2 * em and height >= 1.2 * em
+        beside = (x + pile.width + 0.2 * em, y + pile.height - 0.5 * em)
+        canvas.add(
+            Label("figure on-sheet", x + width / 2, y + height / 2, words)
+            if inside
+            else Label("start", *beside, words)
+        )

@@ -1,0 +1,73 @@
+"""The shapes that drawings are made of.
+
+Coordinates are millimetres as floats: this is the way to the screen. ``role``
+names what a shape is (``outline``, ``cut``, ``waste`` …); the style sheet says
+how that looks. ``fill`` is a colour from a record, or empty.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle."""
+
+    role: str
+    x: float
+    y: float
+    width: float
+    height: float
+    fill: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One or more straight lines, each ``(x1, y1, x2, y2)``, drawn as one path."""
+
+    role: str
+    lines: tuple[tuple[float, float, float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A circle whose radius the style sheet sets, so that figures in it stay readable."""
+
+    role: str
+    x: float
+    y: float
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Text centred on a point; ``upright`` False reads from below (a quarter turn)."""
+
+    role: str
+    x: float
+    y: float
+    text: str
+    upright: bool = True
+
+
+Shape = Box | Stroke | Ring | Label
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing with its frame in mm, its scale (px to the mm) and its words.
+
+    ``id`` is unique on its page. ``width_class`` is one of ``large``, ``middle``,
+    ``strip``: how lettering grows when a narrow column shrinks the drawing.
+    """
+
+    id: str
+    title: str
+    description: str
+    x: float
+    y: float
+    width: float
+    height: float
+    scale: float
+    width_class: str
+    shapes: tuple[Shape, ...]

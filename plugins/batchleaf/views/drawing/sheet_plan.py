@@ -1,0 +1,142 @@
+"""A sheet plan as a draughtsman draws it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from typing import Final
+
+from batchleaf.core.cutting.plan import Axis, Rect
+from batchleaf.core.cutting.steps import CutStep, LaidOut
+from batchleaf.facts import Fold, Grain
+from batchleaf.measure.lengths import Size, Unit
+from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH, WIDEST_PX, Canvas, Lettering
+from batchleaf.views.drawing.chains import draw_chain
+from batchleaf.views.drawing.marks import (
+    Area,
+    draw_folds,
+    draw_grain,
+    draw_kept,
+    draw_letters,
+    draw_waste,
+)
+from batchleaf.views.drawing.rings import (
+    Callout,
+    callouts_of_cuts,
+    draw_callouts,
+    draw_word_outside,
+    room_for,
+)
+from batchleaf.views.drawing.shapes import Drawing, Stroke
+from batchleaf.views.drawing.sides import Side, stops, waste_of
+
+LARGEST_SCALE: Final = 1.8
+"""px to the mm: a small sheet is not blown up beyond this."""
+_MARGIN: Final = 3.2
+"""Room that rings and one chain take on a side, in em."""
+
+
+def common_scale(sheets: Sequence[Size]) -> float:
+    """The px to the mm at which all ``sheets`` of a page fit their column, measures and all."""
+    widest = max((float(sheet.width) for sheet in sheets), default=1.0)
+    room = WIDEST_PX["large"] - 2 * _MARGIN * FIGURE_PX * GROWTH["large"]
+    return min(LARGEST_SCALE, room / widest)
+
+
+def draw_sheet_plan(
+    laid_out: LaidOut,
+    *,
+    id: str,  # noqa: A002  the name that the page gives it
+    title: str,
+    description: str,
+    letters: Mapping[str, str],
+    kept: tuple[Rect, ...],
+    folds: Mapping[str, Fold],
+    grain: Grain,
+    unit: Unit,
+    scale: float,
+) -> Drawing:
+    """One sheet with its cuts in order, its parts, what is kept and what is waste.
+
+    ``letters`` and ``folds`` go by part id. ``scale`` (px to the mm) is the page's;
+    a plan with so many rings that it would not fit its column is drawn smaller.
+    """
+    for width_class in ("middle", "large"):
+        canvas = Canvas(Lettering(scale, width_class))
+        _draw(canvas, laid_out, letters, kept, folds, grain, unit)
+        around = canvas.extent
+        width = around.right - around.left
+        if width * scale <= WIDEST_PX[width_class]:
+            return Drawing(
+                id, title, description,
+                around.left, around.top, width, around.bottom - around.top,
+                scale, width_class, tuple(canvas.shapes),
+            )  # fmt: skip
+    return draw_sheet_plan(
+        laid_out, id=id, title=title, description=description, letters=letters, kept=kept,
+        folds=folds, grain=grain, unit=unit, scale=scale * 0.94,
+    )  # fmt: skip
+
+
+def _draw(
+    canvas: Canvas,
+    laid_out: LaidOut,
+    letters: Mapping[str, str],
+    kept: tuple[Rect, ...],
+    folds: Mapping[str, Fold],
+    grain: Grain,
+    unit: Unit,
+) -> None:
+    sheet, waste = laid_out.sheet, waste_of(laid_out, kept)
+    canvas.add(Area.of(sheet).box("sheet"), *(Area.of(part.rect).box("part") for part in laid_out.parts))
+    unnamed = [rect for rect in kept if not draw_kept(canvas, rect, unit)]
+    draw_waste(canvas, waste)
+    draw_folds(canvas, laid_out.parts, folds)
+    nameless = draw_letters(canvas, laid_out.parts, letters, folds)
+    canvas.add(Area.of(sheet).box("outline"), *map(_cut_line, laid_out.cuts))
+    callouts = [
+        *callouts_of_cuts(laid_out.cuts, sheet, [part.rect for part in laid_out.parts] + list(kept)),
+        *(_from_nearest_side(sheet, part.rect, letters[part.part]) for part in nameless),
+    ]
+    _draw_outside(canvas, laid_out, kept, callouts, unit)
+    for rect in unnamed:
+        draw_word_outside(canvas, sheet, _from_nearest_side(sheet, rect, "keep"), canvas.lettering.em)
+    draw_grain(canvas, sheet, [part.rect for part in laid_out.parts] + list(waste), grain)
+
+
+def _draw_outside(
+    canvas: Canvas, laid_out: LaidOut, kept: tuple[Rect, ...], callouts: Sequence[Callout], unit: Unit
+) -> None:
+    """Rings before chains, so that a figure finds the room that rings leave."""
+    sheet = laid_out.sheet
+    by_side = {side: [one for one in callouts if one.side is side] for side in Side}
+    chains = _chains(laid_out, kept)
+    for side in Side:
+        draw_callouts(canvas, sheet, by_side[side])
+    for side, found in chains.items():
+        rings = room_for(canvas, by_side[side], float(side.length(sheet)))
+        draw_chain(canvas, sheet, side, found, unit, rings + 0.8 * canvas.lettering.em)
+
+
+def _chains(laid_out: LaidOut, kept: tuple[Rect, ...]) -> dict[Side, tuple[Fraction, ...]]:
+    """Stops by side; right and bottom only where they say what left and top do not."""
+    found = {side: stops(side, laid_out, kept) for side in Side}
+    repeats = [side for side in (Side.RIGHT, Side.BOTTOM) if set(found[side]) <= set(found[side.opposite])]
+    return {side: at for side, at in found.items() if side not in repeats}
+
+
+def _cut_line(cut: CutStep) -> Stroke:
+    piece = Area.of(cut.piece)
+    if cut.axis is Axis.X:
+        x = piece.x + float(cut.setting)
+        return Stroke("cut", ((x, piece.y, x, piece.y + piece.height),))
+    y = piece.y + float(cut.setting)
+    return Stroke("cut", ((piece.x, y, piece.x + piece.width, y),))
+
+
+def _from_nearest_side(sheet: Rect, rect: Rect, text: str) -> Callout:
+    """A piece with no room for its name is named outside, from its middle."""
+    side = min(Side, key=lambda one: one.depth(sheet, rect))
+    start, end = side.span(rect)
+    near, far = side.depth(sheet, rect)
+    return Callout(side, float(start + end) / 2, float(near + far) / 2, (text,), is_cut=False)

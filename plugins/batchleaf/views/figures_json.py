@@ -1,0 +1,107 @@
+"""The numbers of one batch for programs: ``figures.json`` beside its page.
+
+Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
+exact square millimetres as text, money decimal text in the archive's currency.
+The keys are documented on the page "How it is worked out".
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from batchleaf.core.costing import CostLine
+from batchleaf.core.figures import BatchFigures
+from batchleaf.facts import Part, Settings, Supply
+from batchleaf.views.sentence import Supplies, is_counted
+
+Json = dict[str, Any]
+
+
+def figures_json(batch: BatchFigures, supplies: Supplies, settings: Settings) -> Json:
+    """Everything worked out for a batch, ready to be written as JSON."""
+    project = batch.project
+    return {
+        "format": 1,
+        "title": project.title,
+        "date": project.date.isoformat(),
+        "status": project.status.value,
+        "unit": project.unit.value,
+        "makes": {"finished": project.finished, "begun": project.begun, "thing": project.thing},
+        "parts": [_part(part, batch) for part in project.parts],
+        "from_one_sheet": [
+            {"part": one.letter, "supply": one.supply, "grid": one.count.grid, "through": one.count.through}
+            for one in batch.from_one_sheet
+        ],
+        "could_have_given": _could_have(batch),
+        "paper": _paper(batch),
+        "supplies": [_supply(line, supplies[line.supply], settings) for line in batch.cost.lines],
+        "batch_cost": _batch_cost(batch, settings),
+        "cost_of_one": _cost_of_one(batch, settings),
+        "minutes": project.minutes,
+    }
+
+
+def _part(part: Part, batch: BatchFigures) -> Json:
+    unit = batch.project.unit.in_mm
+    return {
+        "letter": part.letter,
+        "name": part.name,
+        "size": [str(part.size.width / unit), str(part.size.height / unit)],
+        "each": part.each,
+        "papers": list(part.papers),
+        "cut": part.each * batch.project.begun,
+    }
+
+
+def _could_have(batch: BatchFigures) -> Json | None:
+    if batch.cutting is None:
+        return None
+    most = batch.cutting.most
+    return {"makes": most.makes, "bound": most.bound, "proved": most.proved, "reason": most.reason}
+
+
+def _paper(batch: BatchFigures) -> Json | None:
+    paper = batch.paper
+    if paper is None:
+        return None
+    areas = {"cut": paper.cut, "used": paper.used, "kept": paper.kept, "waste": paper.waste}
+    return {name: str(area) for name, area in areas.items()}
+
+
+def _supply(line: CostLine, supply: Supply, settings: Settings) -> Json:
+    measured = [draw for draw in line.draws if draw.quantity is not None and draw.piece is None]
+    scraps = sum(int(draw.quantity) for draw in line.draws if draw.piece is not None and draw.quantity)
+    return {
+        "supply": supply.slug,
+        "used": str(sum((draw.quantity or Fraction(0) for draw in measured), Fraction(0)))
+        if measured
+        else None,
+        "unit": supply.unit,
+        "scraps": scraps,
+        "cost": settings.currency.plain(line.cost.known),
+        "complete": line.cost.complete,
+        "one": settings.currency.plain(line.one),
+    }
+
+
+def _batch_cost(batch: BatchFigures, settings: Settings) -> Json:
+    cost = batch.cost
+    return {
+        "amount": settings.currency.plain(cost.batch.known),
+        "currency": settings.currency.code,
+        "complete": cost.batch.complete,
+        "without": list(cost.without),
+        "not_counted": list(cost.not_counted),
+    }
+
+
+def _cost_of_one(batch: BatchFigures, settings: Settings) -> Json | None:
+    cost = batch.cost
+    if cost.one is None or not is_counted(cost):
+        return None
+    plain = settings.currency.plain
+    return {
+        "amount": plain(cost.one),
+        "shares": [{"amount": plain(share), "makes": makes} for share, makes in cost.shares],
+    }

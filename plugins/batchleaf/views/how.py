@@ -1,0 +1,90 @@
+"""How each number is worked out, in the words of the bench."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from batchleaf.facts import CostFlow, Settings
+from batchleaf.views.pages import HowPage, HowSection
+
+
+def how_page(settings: Settings) -> HowPage:
+    """One section for each number that pages show."""
+    return HowPage(
+        title="How it is worked out",
+        sentence=("Every number on these pages is worked out from the records; nothing is typed twice.",),
+        sections=(
+            _section("measures", "Measures", _MEASURES),
+            _section("from-one-sheet", "From one sheet", _FROM_ONE_SHEET),
+            _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
+            _section("paper", "Paper used, kept and waste", _PAPER),
+            _section("on-hand", "On hand, and what it is worth", _FLOW[settings.cost_flow] + _ON_HAND),
+            _section("cost", "Cost of the batch and of one", _COST),
+            _section("figures", "The numbers alone", _FIGURES),
+        ),
+    )
+
+
+def _section(anchor: str, heading: str, text: str) -> HowSection:
+    """Paragraphs are parted by blank lines; line ends within one are spaces."""
+    return HowSection(anchor, heading, tuple(" ".join(part.split()) for part in text.strip().split("\n\n")))
+
+
+_MEASURES: Final = """
+Lengths are kept exactly, also thirds of an inch. One inch is 25.4 mm exactly (international yard,
+1 July 1959; NIST Special Publication 447, appendix 5).
+
+The unit of the record is shown as written. The other unit beside it is rounded down to a sixteenth
+of an inch or half a millimetre, since a part cut too large does not fit.
+"""
+_FROM_ONE_SHEET: Final = """
+The most parts of one size that a sheet gives by through cuts, from edge to edge of the piece in hand,
+as a trimmer makes them. The plain grid, all parts lying one way, often gives fewer.
+"""
+_COULD_HAVE_GIVEN: Final = """
+The most full sets of parts that the sheets of a batch can give by through cuts. Parts are turned on
+the sheet only where their paper allows it.
+
+Beside it stands the reason why there cannot be more. Where no proof was found, the page says how many
+more there might be at most.
+"""
+_PAPER: Final = """
+By area. Used is what the parts of the finished makes measure; kept is what went back into the drawer;
+waste is the rest, spoiled makes with it. The three sum to all that was cut.
+"""
+_FLOW: Final = {
+    CostFlow.AVERAGE: """
+Each unit is taken at the average cost of all on hand at that moment (weighted average, International
+Accounting Standard 2, paragraphs 25 and 27).
+""",
+    CostFlow.OLDEST_FIRST: """
+The oldest units on hand are taken first, at what they cost (first in, first out, International
+Accounting Standard 2, paragraphs 25 and 27).
+""",
+}
+_ON_HAND: Final = """
+On hand is what was there before, and what was bought, less what batches took, set right by each count,
+in order of date; on one day purchases come first, then batches, then counts.
+
+The delivery of an order is part of the cost, spread by price over its lines. Each movement is rounded
+once to the smallest coin, and the remainder stays in the drawer, so that nothing is lost.
+
+A kept piece goes back with its share of the sheet’s cost, by area. A count that finds less takes the
+missing out at cost; one that finds more brings it in at none.
+"""
+_COST: Final = """
+What the batch drew from the drawer, less the pieces it kept. The cost of one is that, divided among the
+finished ones, halves rounded up; spoiled ones are paid for by the rest.
+
+Where a price is not known, the cost is at least the sum of the others, and the page names what is
+missing. What was used without a measure is named and not counted. Time is told apart.
+"""
+_FIGURES: Final = """
+Beside each batch page lies figures.json with the same numbers for programs: lengths in the unit of the
+record as exact fractions, areas in square millimetres, money as decimal text.
+
+Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
+each, papers, cut); from_one_sheet (part, supply, grid, through); could_have_given (makes, bound, proved,
+reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost, complete, one);
+batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount, shares); minutes.
+"""

@@ -1,0 +1,101 @@
+"""The index of series, and each series in order with its totals."""
+
+from __future__ import annotations
+
+from batchleaf.core.cost import NOTHING
+from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.facts import Series
+from batchleaf.measure.money import Currency
+from batchleaf.views import site_map
+from batchleaf.views.home import gallery_entry, sheets_and_scraps
+from batchleaf.views.pages import Line, Link, SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
+from batchleaf.views.pictures import Prepared, cover
+from batchleaf.views.words import capitalised, counted, money, number_word, short_date
+
+Batches = tuple[BatchFigures, ...]
+
+
+def in_series(figures: Figures, slug: str) -> Batches:
+    """The batches of a series, oldest first."""
+    return tuple(batch for batch in figures.batches.values() if batch.project.series == slug)
+
+
+def series_index_page(figures: Figures, prepared: Prepared) -> SeriesIndexPage:
+    """All series."""
+    rows = tuple(_index_row(one, figures, prepared) for one in figures.archive.series)
+    number = number_word(len(rows))
+    return SeriesIndexPage(
+        title="Series",
+        sentence=(f"{capitalised(number)} series of batches that belong together.",),
+        rows=rows,
+    )
+
+
+def _index_row(series: Series, figures: Figures, prepared: Prepared) -> SeriesRow:
+    batches = in_series(figures, series.slug)
+    return SeriesRow(
+        series=Link(series.title, site_map.href(site_map.SERIES, site_map.series(series.slug))),
+        line=_made(batches),
+        about=series.about,
+        picture=cover(batches[-1].project, prepared, site_map.SERIES) if batches else None,
+    )
+
+
+def _made(batches: Batches) -> str:
+    pieces = sum(batch.project.finished for batch in batches)
+    return f"{counted(pieces, 'piece', 'pieces')} in {counted(len(batches), 'batch', 'batches')}."
+
+
+def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesPage:
+    """One series."""
+    batches = in_series(figures, series.slug)
+    here = site_map.series(series.slug)
+    currency = figures.settings.currency
+    return SeriesPage(
+        title=series.title,
+        sentence=_sentence(batches),
+        about=series.about,
+        currency=currency.sign,
+        entries=tuple(gallery_entry(batch, figures, prepared, here) for batch in reversed(batches)),
+        rows=tuple(_row(place, batch, here, currency) for place, batch in enumerate(batches, 1)),
+        total=_total(batches, currency),
+    )
+
+
+def _sentence(batches: Batches) -> Line:
+    sheets, scraps = sheets_and_scraps(batches)
+    taken = counted(sheets, "sheet", "sheets") + (
+        f" and {counted(scraps, 'scrap', 'scraps')}" if scraps else ""
+    )
+    return (f"{_made(batches).removesuffix('.')} from {taken}.",)
+
+
+def _row(place: int, batch: BatchFigures, here: str, currency: Currency) -> SeriesBatchRow:
+    project, cost = batch.project, batch.cost
+    sheets, scraps = sheets_and_scraps((batch,))
+    return SeriesBatchRow(
+        ordinal=str(place),
+        batch=Link(project.title, site_map.href(here, site_map.batch(project.slug))),
+        date=short_date(project.date),
+        date_iso=project.date.isoformat(),
+        makes=str(project.finished),
+        sheets=f"{sheets} + {scraps}" if scraps else str(sheets),
+        could_have=str(batch.cutting.most.makes) if batch.cutting else "",
+        cost=money(cost.batch, currency) if cost.lines else "",
+        one=currency.show(cost.one) if cost.one is not None and not cost.without else "",
+    )
+
+
+def _total(batches: Batches, currency: Currency) -> SeriesBatchRow:
+    sheets, scraps = sheets_and_scraps(batches)
+    return SeriesBatchRow(
+        ordinal="",
+        batch=Link("Together", "#table"),
+        date="",
+        date_iso="",
+        makes=str(sum(batch.project.finished for batch in batches)),
+        sheets=f"{sheets} + {scraps}" if scraps else str(sheets),
+        could_have=str(sum(batch.cutting.most.makes for batch in batches if batch.cutting)),
+        cost=money(sum((batch.cost.batch for batch in batches), NOTHING), currency),
+        one="",
+    )

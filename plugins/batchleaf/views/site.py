@@ -1,0 +1,73 @@
+"""All pages of the site, at their addresses."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from batchleaf.core.figures import Figures
+from batchleaf.views import site_map
+from batchleaf.views.batch import batch_page
+from batchleaf.views.drawer import drawer_page
+from batchleaf.views.figures_json import figures_json
+from batchleaf.views.home import home_page
+from batchleaf.views.how import how_page
+from batchleaf.views.item import item_page
+from batchleaf.views.pages import Page
+from batchleaf.views.pictures import Prepared
+from batchleaf.views.series import series_index_page, series_page
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedPage:
+    """A page model at its address; ``section`` is the word of the header it belongs to."""
+
+    address: str
+    title: str
+    section: str
+    page: Page
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedData:
+    """A file of data at its address."""
+
+    address: str
+    text: str
+
+
+SECTIONS = (
+    ("Batches", site_map.HOME, "batches"),
+    ("Drawer", site_map.DRAWER, "drawer"),
+    ("Series", site_map.SERIES, "series"),
+    ("How", site_map.HOW, "how"),
+)
+"""The words of the header: title, address, section."""
+
+
+def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str]) -> Iterator[PlacedPage]:
+    """Every page. ``prose`` turns a batch's notes into safe HTML."""
+    yield PlacedPage(site_map.HOME, "Batches", "batches", home_page(figures, prepared))
+    for batch in figures.batches.values():
+        page = batch_page(batch, figures, prepared, prose(batch.project.notes))
+        yield PlacedPage(site_map.batch(batch.project.slug), page.title, "batches", page)
+    yield PlacedPage(site_map.DRAWER, "Drawer", "drawer", drawer_page(figures))
+    for supply in figures.archive.supplies:
+        item = item_page(supply, figures, prepared)
+        yield PlacedPage(site_map.item(supply.slug), item.title, "drawer", item)
+    yield PlacedPage(site_map.SERIES, "Series", "series", series_index_page(figures, prepared))
+    for one in figures.archive.series:
+        series = series_page(one, figures, prepared)
+        yield PlacedPage(site_map.series(one.slug), series.title, "series", series)
+    how = how_page(figures.settings)
+    yield PlacedPage(site_map.HOW, how.title, "how", how)
+
+
+def all_data(figures: Figures) -> Iterator[PlacedData]:
+    """``figures.json`` of every batch."""
+    supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    for batch in figures.batches.values():
+        content = figures_json(batch, supplies, figures.settings)
+        text = json.dumps(content, ensure_ascii=False, indent=2) + "\n"
+        yield PlacedData(f"{site_map.batch(batch.project.slug)}{site_map.FIGURES}", text)

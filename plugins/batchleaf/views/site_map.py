@@ -1,0 +1,44 @@
+"""The address of each page, and how one page refers to another.
+
+Addresses are relative to the site's root and end in a slash: ``projects/<slug>/``.
+"""
+
+from __future__ import annotations
+
+import posixpath
+from typing import Final
+
+HOME: Final = ""
+DRAWER: Final = "drawer/"
+SERIES: Final = "series/"
+HOW: Final = "how/"
+PHOTOS: Final = "photos/"
+FIGURES: Final = "figures.json"
+
+
+def batch(slug: str) -> str:
+    """The address of a batch."""
+    return f"projects/{slug}/"
+
+
+def item(slug: str) -> str:
+    """The address of a supply in the drawer."""
+    return f"{DRAWER}{slug}/"
+
+
+def series(slug: str) -> str:
+    """The address of a series."""
+    return f"{SERIES}{slug}/"
+
+
+def source(address: str) -> str:
+    """The Markdown file that MkDocs turns into the page at ``address``."""
+    return f"{address}index.md"
+
+
+def href(here: str, there: str, anchor: str = "") -> str:
+    """How the page at ``here`` refers to ``there``: always relative, so that any sub-path works."""
+    way = posixpath.relpath(f"/{there}", f"/{here}")
+    if there == "" or there.endswith("/"):
+        way = "./" if way == "." else f"{way}/"
+    return f"{way}#{anchor}" if anchor else way

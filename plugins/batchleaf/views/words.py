@@ -1,0 +1,116 @@
+"""The site's own words: how counts, dates, money and lists are said."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import Final, TypeVar
+
+from babel.dates import format_date
+
+from batchleaf.core.cost import Cost
+from batchleaf.facts import Supply
+from batchleaf.measure.amounts import is_measured
+from batchleaf.measure.display import MINUS, show_number
+from batchleaf.measure.money import Currency
+
+NBSP: Final = "\u00a0"
+_ORDINALS: Final = (
+    "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth",
+    "eleventh", "twelfth",
+)  # fmt: skip
+T = TypeVar("T")
+
+
+def listed(words: Sequence[str]) -> str:
+    """``chalk card, moss card and ember card``."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}" if words else ""
+
+
+def joined(pieces: Sequence[tuple[T, ...]], between: T, last: T) -> tuple[T, ...]:
+    """Lines one after another with ``between`` and, before the last, ``last``."""
+    out: list[T] = []
+    for i, piece in enumerate(pieces):
+        if i:
+            out.append(last if i == len(pieces) - 1 else between)
+        out += piece
+    return tuple(out)
+
+
+def counted(count: int, one: str, several: str) -> str:
+    """``1 sheet``, ``4 sheets``."""
+    return f"{count:,} {one if count == 1 else several}"
+
+
+def amount(quantity: Fraction, supply: Supply) -> str:
+    """``4 sheets``, ``3.08 m``."""
+    return f"{show_number(quantity)}{NBSP}{supply.name_of_unit(quantity)}"
+
+
+def number_of(quantity: Fraction, supply: Supply) -> str:
+    """The figure for a column: pieces need no noun, the rest names its unit."""
+    return (
+        amount(quantity, supply)
+        if is_measured(supply.unit) or supply.unit != "piece"
+        else show_number(quantity)
+    )
+
+
+def signed(quantity: Fraction) -> str:
+    """``+ 24``, ``− 4``: with the sign apart, as in a ledger."""
+    shown = show_number(abs(quantity))
+    return f"+{NBSP}{shown}" if quantity > 0 else f"{MINUS}{NBSP}{shown}" if quantity < 0 else shown
+
+
+def money(cost: Cost, currency: Currency) -> str:
+    """For columns: ``9.60``, ``at least 3.10``, and ``not known`` where nothing is."""
+    if cost.complete:
+        return currency.show(cost.known)
+    return f"at least {currency.show(cost.known)}" if cost.known else "not known"
+
+
+def money_moved(cost: Cost, currency: Currency) -> str:
+    """For the ledger's column: out with a minus."""
+    if not cost.complete and not cost.known:
+        return "not known"
+    shown = currency.show(abs(cost.known))
+    return f"{MINUS}{NBSP}{shown}" if cost.known < 0 else shown
+
+
+def ordinal(place: int) -> str:
+    """``third``; from the thirteenth on ``13th``."""
+    if place <= len(_ORDINALS):
+        return _ORDINALS[place - 1]
+    ending = "th" if 10 <= place % 100 <= 20 else {1: "st", 2: "nd", 3: "rd"}.get(place % 10, "th")
+    return f"{place}{ending}"
+
+
+def long_date(date: dt.date) -> str:
+    """``14 March 2026``."""
+    return format_date(date, "d MMMM y", locale="en_GB")
+
+
+def short_date(date: dt.date) -> str:
+    """``14 Mar 2026``."""
+    return format_date(date, "d MMM y", locale="en")
+
+
+def capitalised(text: str) -> str:
+    """The first letter large, the rest as it is."""
+    return text[:1].upper() + text[1:]
+
+
+_SMALL: Final = (
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+)  # fmt: skip
+
+
+def number_word(count: int) -> str:
+    """``five`` in a heading; from thirteen on figures."""
+    return _SMALL[count] if count < len(_SMALL) else f"{count:,}"
+
+
+def month_and_year(date: dt.date) -> str:
+    """``March 2026``."""
+    return format_date(date, "MMMM y", locale="en_GB")
