@@ -1,0 +1,7 @@
+"""``python -m batchleaf``."""
+
+import sys
+
+from batchleaf.cli import main
+
+sys.exit(main())

@@ -1,0 +1,50 @@
+"""A whole site, made: pages with their bodies, data and photos, ready to be handed over."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from batchleaf.core.figures import Figures
+from batchleaf.facts import Problem
+from batchleaf.render.html import render
+from batchleaf.render.photos import PhotoFile, prepare
+from batchleaf.render.prose import prose_html
+from batchleaf.store import Store
+from batchleaf.views import site_map
+from batchleaf.views.problems import problems_page
+from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, all_data, all_pages
+
+
+@dataclass(frozen=True, slots=True)
+class MadeSite:
+    """``bodies``: the Markdown file that stands for a page → the HTML of its body."""
+
+    pages: tuple[PlacedPage, ...]
+    bodies: Mapping[str, str]
+    data: tuple[PlacedData, ...]
+    photos: tuple[PhotoFile, ...]
+
+
+NOTHING_MADE = MadeSite((), {}, (), ())
+
+
+def made_site(figures: Figures, store: Store) -> tuple[MadeSite, tuple[Problem, ...]]:
+    """The site of an archive, and the pictures that could not be read."""
+    shown = [photo for project in figures.archive.projects for photo in project.photos]
+    ready = prepare(shown, store)
+    if ready.problems:
+        return problem_site(ready.problems), ready.problems
+    pages = tuple(all_pages(figures, ready.prepared, prose_html))
+    return MadeSite(pages, _bodies(pages), tuple(all_data(figures)), ready.files), ()
+
+
+def problem_site(problems: tuple[Problem, ...]) -> MadeSite:
+    """One page with the problems at the address of each section, so that no link of the header is dead."""
+    page = problems_page(problems)
+    pages = tuple(PlacedPage(address, page.title, section, page) for _, address, section in SECTIONS)
+    return MadeSite(pages, _bodies(pages), (), ())
+
+
+def _bodies(pages: tuple[PlacedPage, ...]) -> dict[str, str]:
+    return {site_map.source(page.address): render(page.page) for page in pages}

@@ -1,0 +1,134 @@
+"""Batchleaf inside MkDocs: hooks that translate, and nothing else.
+
+All reading, working out and picture making happens in ``on_config``, before
+MkDocs clears anything, so that a faulty record leaves the old site alone.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Literal
+
+from mkdocs.config import config_options as c
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.pages import Page
+from mkdocs.structure.toc import get_toc
+
+from batchleaf.facts import CostFlow, Problem, Settings
+from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
+from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import Unit
+from batchleaf.measure.money import Currency
+from batchleaf.render.html import THEME, toc_tokens
+from batchleaf.store import Store
+from batchleaf.telling import told
+from batchleaf.views import site_map
+from batchleaf.views.site import SECTIONS
+from batchleaf.workflow import read_and_work_out
+
+log = get_plugin_logger("batchleaf")
+
+
+class BatchleafConfig(Config):
+    """What a maker may set in ``mkdocs.yml``; the bare name of the plugin is enough."""
+
+    projects = c.Type(str, default="projects")
+    unit = c.Choice([unit.value for unit in Unit], default=Unit.MM.value)
+    currency = c.Type(str, default="EUR")
+    cost = c.Choice([flow.value for flow in CostFlow], default=CostFlow.AVERAGE.value)
+
+    def settings(self) -> Settings:
+        """The settings as facts. Raises :class:`MeasureError` for an unknown currency."""
+        return Settings(Unit(self.unit), Currency.of(self.currency), CostFlow(self.cost))
+
+
+def projects_folder(config: MkDocsConfig, plugin: BatchleafConfig) -> Path:
+    """The folder of records, beside ``mkdocs.yml`` unless it is set otherwise."""
+    return Path(config.config_file_path or ".").resolve().parent / plugin.projects
+
+
+class BatchleafPlugin(BasePlugin[BatchleafConfig]):
+    """Reads the records, hands the pages to MkDocs."""
+
+    def __init__(self) -> None:
+        self._serving = False
+        self._site = NOTHING_MADE
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """Remember whether somebody is watching: then a faulty record is shown, not raised."""
+        self._serving = command == "serve"
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Read, work out, make the pictures: all before MkDocs touches the old site."""
+        projects = projects_folder(config, self.config)
+        _dress(config)
+        config.watch.append(str(projects))
+        self._site = self._made(projects)
+        return config
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Hand the pages, data and photos over."""
+        for file in _files(self._site, config):
+            if existing := files.get_file_from_path(file.src_uri):
+                files.remove(existing)
+            files.append(file)
+        return files
+
+    def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """The body of a page made from records, with its headings."""
+        body = self._site.bodies.get(page.file.src_uri)
+        if body is None:
+            return html
+        page.toc = get_toc(toc_tokens(body))
+        return body
+
+    def _made(self, projects: Path) -> MadeSite:
+        try:
+            settings = self.config.settings()
+        except MeasureError as error:
+            raise PluginError(f"mkdocs.yml: {error}") from None
+        worked = read_and_work_out(projects, settings)
+        for notice in worked.notices:
+            log.info(told(notice))
+        if worked.figures is None:
+            return self._refused(worked.errors)
+        site, problems = made_site(worked.figures, Store(projects.parent / ".cache" / "batchleaf"))
+        return self._refused(problems) if problems else site
+
+    def _refused(self, problems: tuple[Problem, ...]) -> MadeSite:
+        sentences = "\n".join(told(problem) for problem in problems)
+        if self._serving:
+            log.warning("The records cannot be read:\n%s", sentences)
+            return problem_site(problems)
+        raise PluginError(f"The records cannot be read:\n{sentences}")
+
+
+def _dress(config: MkDocsConfig) -> None:
+    """Batchleaf's templates go before the theme's, and the header learns its words."""
+    if str(THEME) not in config.theme.dirs:
+        config.theme.dirs.insert(0, str(THEME))
+    nav = [{"title": title, "url": address, "section": section} for title, address, section in SECTIONS]
+    config.extra["batchleaf"] = {"nav": nav}
+
+
+def _files(site: MadeSite, config: MkDocsConfig) -> list[File]:
+    pages = [
+        File.generated(
+            config,
+            site_map.source(page.address),
+            content=f"---\ntitle: {json.dumps(page.title)}\nsection: {page.section}\n---\n",
+            inclusion=InclusionLevel.NOT_IN_NAV,
+        )
+        for page in site.pages
+    ]
+    data = [File.generated(config, one.address, content=one.text) for one in site.data]
+    photos = [
+        File.generated(config, f"{site_map.PHOTOS}{photo.name}", abs_src_path=str(photo.path))
+        for photo in site.photos
+    ]
+    return [*pages, *data, *photos]

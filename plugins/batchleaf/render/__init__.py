@@ -1,0 +1,1 @@
+"""Page models to HTML, SVG, JSON and photos."""

@@ -1,0 +1,112 @@
+"""Page models to HTML: one template for each kind of page.
+
+Everything that comes from a record is escaped by the environment. The one
+exception is ``BatchPage.notes_html``, which is HTML by contract.
+"""
+
+from __future__ import annotations
+
+import html
+from html.parser import HTMLParser
+from pathlib import Path
+from typing import Final, TypedDict
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+from batchleaf.views.pages import (
+    BatchPage,
+    DrawerPage,
+    HomePage,
+    HowPage,
+    ItemPage,
+    Page,
+    ProblemsPage,
+    SeriesIndexPage,
+    SeriesPage,
+)
+
+TEMPLATES: Final = Path(__file__).parent / "templates"
+THEME: Final = Path(__file__).parent / "theme"
+"""The folder that goes in front of the theme's own."""
+
+_TEMPLATE_OF: Final[dict[type, str]] = {
+    HomePage: "home.html",
+    BatchPage: "batch.html",
+    DrawerPage: "drawer.html",
+    ItemPage: "item.html",
+    SeriesIndexPage: "series_index.html",
+    SeriesPage: "series.html",
+    HowPage: "how.html",
+    ProblemsPage: "problems.html",
+}
+
+
+class TocToken(TypedDict):
+    """One heading, in the form that MkDocs reads; ``name`` is escaped."""
+
+    level: int
+    id: str
+    name: str
+    children: list[TocToken]
+
+
+def environment() -> Environment:
+    """The templates' own environment: MkDocs' escapes nothing."""
+    return Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+
+
+_ENVIRONMENT: Final = environment()
+
+
+def render(page: Page) -> str:
+    """The body of ``page`` as HTML, to stand inside the theme's ``<main>``."""
+    return _ENVIRONMENT.get_template(_TEMPLATE_OF[type(page)]).render(page=page)
+
+
+def toc_tokens(body: str) -> list[TocToken]:
+    """The headings of a rendered body that have an id, nested by level."""
+    reader = _Headings()
+    reader.feed(body)
+    reader.close()
+    return _nested(reader.found)
+
+
+def _nested(found: list[TocToken]) -> list[TocToken]:
+    top: list[TocToken] = []
+    open_above: list[TocToken] = []
+    for token in found:
+        while open_above and open_above[-1]["level"] >= token["level"]:
+            open_above.pop()
+        (open_above[-1]["children"] if open_above else top).append(token)
+        open_above.append(token)
+    return top
+
+
+class _Headings(HTMLParser):
+    """Collects headings in the order they stand."""
+
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.found: list[TocToken] = []
+        self._inside = ""
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        anchor = dict(attrs).get("id")
+        if tag in ("h1", "h2", "h3") and anchor:
+            self._inside = tag
+            self.found.append(TocToken(level=int(tag[1]), id=anchor, name="", children=[]))
+
+    def handle_data(self, data: str) -> None:
+        if self._inside:
+            self.found[-1]["name"] += html.escape(data, quote=False)
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag == self._inside:
+            self._inside = ""
+            self.found[-1]["name"] = " ".join(self.found[-1]["name"].split())

@@ -1,0 +1,203 @@
+"""Photos made ready for the web: upright, sRGB, three widths, nothing personal in them.
+
+The original is never published. Position, camera, comments and every other bit
+of metadata stay behind, since each file is encoded anew from bare pixels.
+"""
+
+from __future__ import annotations
+
+import io
+import warnings
+from collections.abc import Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+import PIL
+from PIL import Image, ImageCms, ImageOps
+
+from batchleaf.facts import Photo, Problem
+from batchleaf.store import Store, key_of
+from batchleaf.views.pictures import PreparedPhoto
+
+LARGEST_FILE: Final = 80 * 1024 * 1024
+LARGEST_PIXELS: Final = 120_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe:
+    """How photos are made; it spells itself into the cache's key, so a changed one makes new files."""
+
+    widths: tuple[int, ...] = (480, 960, 1600)
+    webp_quality: int = 80
+    jpeg_quality: int = 82
+
+    def spelt(self) -> bytes:
+        """The recipe and the library's version as one text."""
+        return f"{self} Pillow {PIL.__version__}".encode()
+
+
+@dataclass(frozen=True, slots=True)
+class PhotoFile:
+    """One file to publish below ``photos/``."""
+
+    name: str
+    path: Path
+
+
+@dataclass(frozen=True, slots=True)
+class ReadyPhotos:
+    """All photos that could be read, the files to publish, and what could not be read."""
+
+    prepared: dict[str, PreparedPhoto]
+    files: tuple[PhotoFile, ...]
+    problems: tuple[Problem, ...]
+
+
+class _Unreadable(Exception):
+    """Why a picture cannot be shown, as a sentence."""
+
+
+def prepare(photos: Sequence[Photo], store: Store, recipe: Recipe = Recipe()) -> ReadyPhotos:
+    """Make the files of ``photos``, or take them from ``store`` where they were made before."""
+    with ThreadPoolExecutor(max_workers=2) as pool:
+        made = list(pool.map(lambda photo: _outcome(photo, store, recipe), photos))
+    prepared: dict[str, PreparedPhoto] = {}
+    files: list[PhotoFile] = []
+    problems: list[Problem] = []
+    for photo, outcome in zip(photos, made, strict=True):
+        if isinstance(outcome, Problem):
+            problems.append(outcome)
+        else:
+            prepared[photo.path], own = outcome
+            files += own
+    return ReadyPhotos(prepared, tuple(files), tuple(problems))
+
+
+def _outcome(
+    photo: Photo, store: Store, recipe: Recipe
+) -> tuple[PreparedPhoto, tuple[PhotoFile, ...]] | Problem:
+    try:
+        return _prepare_one(Path(photo.path), store, recipe)
+    except _Unreadable as reason:
+        return Problem(photo.place, str(reason))
+
+
+def _prepare_one(path: Path, store: Store, recipe: Recipe) -> tuple[PreparedPhoto, tuple[PhotoFile, ...]]:
+    if path.stat().st_size > LARGEST_FILE:
+        raise _Unreadable(f"this picture is larger than {LARGEST_FILE // 1024 // 1024} MB; make it smaller")
+    data = path.read_bytes()
+    key = key_of(data, recipe.spelt())
+    kept = _from_store(key, store) or _made(data, key, store, recipe)
+    return _described(kept), kept
+
+
+def _made(data: bytes, key: str, store: Store, recipe: Recipe) -> tuple[PhotoFile, ...]:
+    made = tuple(
+        PhotoFile(name, store.put(_entry(key, name), content))
+        for name, content in _encoded(data, key, recipe)
+    )
+    store.put(_entry(key, "names"), " ".join(file.name for file in made).encode())
+    return made
+
+
+def _name(key: str, width: int, ending: str) -> str:
+    return f"{key[:16]}-{width}.{ending}"
+
+
+def _entry(key: str, name: str) -> str:
+    return key_of(key.encode(), name.encode())
+
+
+def _from_store(key: str, store: Store) -> tuple[PhotoFile, ...] | None:
+    """The files of a photo; a photo narrower than a width has no file of that width."""
+    names = store.find(_entry(key, "names"))
+    if names is None:
+        return None
+    found = [(name, store.find(_entry(key, name))) for name in names.read_text(encoding="ascii").split()]
+    files = tuple(PhotoFile(name, path) for name, path in found if path is not None)
+    return files if len(files) == len(found) else None
+
+
+def _encoded(data: bytes, key: str, recipe: Recipe) -> Iterator[tuple[str, bytes]]:
+    image = _opened(data, max(recipe.widths))
+    widths = [width for width in recipe.widths if width < image.width]
+    widths.append(min(image.width, max(recipe.widths)))
+    for width in sorted(set(widths), reverse=True):
+        image = _resized(image, width)
+        for ending, kind, options in (
+            ("webp", "WEBP", {"quality": recipe.webp_quality, "method": 4}),
+            ("jpg", "JPEG", {"quality": recipe.jpeg_quality, "optimize": True, "progressive": True}),
+        ):
+            out = io.BytesIO()
+            image.save(out, kind, **options)
+            yield _name(key, width, ending), out.getvalue()
+
+
+def _opened(data: bytes, widest: int) -> Image.Image:
+    """The picture upright, in sRGB, without anything but its pixels."""
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore", Image.DecompressionBombWarning)
+            image = Image.open(io.BytesIO(data))
+        if image.width * image.height > LARGEST_PIXELS:
+            raise _Unreadable(f"this picture has {image.width} × {image.height} pixels; make it smaller")
+        image.draft("RGB", (widest * 2, widest * 2))
+        upright = ImageOps.exif_transpose(image)
+        return _bare(_in_srgb(upright))
+    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
+        raise _Unreadable(f"this picture cannot be read ({error}); save it again as JPEG or PNG") from None
+
+
+def _in_srgb(image: Image.Image) -> Image.Image:
+    profile = image.info.get("icc_profile")
+    if image.mode not in ("RGB", "RGBA"):
+        image = image.convert("RGBA" if "transparency" in image.info or image.mode == "LA" else "RGB")
+    if not profile:
+        return image
+    try:
+        given = ImageCms.ImageCmsProfile(io.BytesIO(profile))
+        turned = ImageCms.profileToProfile(image, given, ImageCms.createProfile("sRGB"))
+    except (
+        ImageCms.PyCMSError,
+        OSError,
+    ):  # a profile that does not fit its picture is ignored, as browsers do
+        return image
+    return turned or image
+
+
+def _bare(image: Image.Image) -> Image.Image:
+    """Pixels on white paper, with no information attached."""
+    bare = Image.new("RGB", image.size, (255, 255, 255))
+    bare.paste(image, mask=image.getchannel("A") if image.mode == "RGBA" else None)
+    return bare
+
+
+def _resized(image: Image.Image, width: int) -> Image.Image:
+    if width == image.width:
+        return image
+    height = max(1, round(image.height * width / image.width))
+    return image.resize((width, height), Image.Resampling.LANCZOS, reducing_gap=3.0)
+
+
+def _described(files: tuple[PhotoFile, ...]) -> PreparedPhoto:
+    by_ending = {
+        ending: tuple(
+            sorted((_width_in(file.name), file.name) for file in files if file.name.endswith(ending))
+        )
+        for ending in ("webp", "jpg")
+    }
+    largest = next(file for file in files if file.name == by_ending["jpg"][-1][1])
+    with Image.open(largest.path) as image:
+        width, height = image.size
+    return PreparedPhoto(
+        width=width,
+        height=height,
+        webp=tuple((name, width) for width, name in by_ending["webp"]),
+        jpeg=tuple((name, width) for width, name in by_ending["jpg"]),
+    )
+
+
+def _width_in(name: str) -> int:
+    return int(name.rpartition("-")[2].partition(".")[0])

@@ -1,0 +1,81 @@
+"""The demo's pages refer to one another as a maker expects."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import html5lib
+import pytest
+
+from batchleaf.facts import Settings
+from batchleaf.measure.lengths import Unit
+from batchleaf.measure.money import Currency
+from batchleaf.workflow import read_and_work_out
+from browsing import Served
+
+ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture(scope="module")
+def figures() -> Any:
+    """The demo's figures, worked out without MkDocs."""
+    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")))
+    assert worked.figures is not None
+    return worked.figures
+
+
+def links(page: Path) -> set[str]:
+    """Where a page leads, as addresses below the site's root."""
+    tree = html5lib.parse(page.read_text(encoding="utf-8"), namespaceHTMLElements=False)
+    main = next(tree.iter("main"))
+    hrefs = [a.get("href") or "" for a in main.iter("a")]
+    return {(page.parent / href.partition("#")[0]).resolve().as_posix() for href in hrefs}
+
+
+def test_every_supply_of_a_batch_leads_to_its_drawer_page_and_back(demo_site: Served, figures: Any) -> None:
+    """The supply list links each item to the drawer, and the item back to every batch that uses it."""
+    for batch in figures.batches.values():
+        page = demo_site.folder / "projects" / batch.project.slug / "index.html"
+        for line in batch.cost.lines:
+            item = demo_site.folder / "drawer" / line.supply / "index.html"
+            assert item.parent.resolve().as_posix() in links(page)
+            assert page.parent.resolve().as_posix() in links(item)
+
+
+def test_figures_json_says_what_the_page_says(demo_site: Served, figures: Any) -> None:
+    """The file beside the page is the same batch, and its money is on the page."""
+    for batch in figures.batches.values():
+        folder = demo_site.folder / "projects" / batch.project.slug
+        data = json.loads((folder / "figures.json").read_text(encoding="utf-8"))
+        html = (folder / "index.html").read_text(encoding="utf-8")
+        assert data["title"] == batch.project.title
+        assert data["cost_of_one"]["amount"] in html
+        assert data["batch_cost"]["amount"] in html
+
+
+def test_the_gallery_shows_every_batch_newest_first(demo_site: Served, figures: Any) -> None:
+    """The home page leads to each batch, the latest at the top."""
+    tree = html5lib.parse((demo_site.folder / "index.html").read_text("utf-8"), namespaceHTMLElements=False)
+    gallery = next(e for e in tree.iter("ol") if "gallery" in (e.get("class") or ""))
+    assert [a.get("href") for a in gallery.iter("a")] == [
+        f"projects/{slug}/" for slug in reversed(list(figures.batches))
+    ]
+
+
+def test_every_number_is_explained_in_figures_documentation(demo_site: Served, figures: Any) -> None:
+    """Each key of figures.json, at every depth, stands in the documentation of the site."""
+    how = (demo_site.folder / "how" / "index.html").read_text(encoding="utf-8")
+
+    def keys(value: Any) -> set[str]:
+        if isinstance(value, dict):
+            return set(value) | {key for inner in value.values() for key in keys(inner)}
+        if isinstance(value, list):
+            return {key for inner in value for key in keys(inner)}
+        return set()
+
+    for slug in figures.batches:
+        text = (demo_site.folder / "projects" / slug / "figures.json").read_text(encoding="utf-8")
+        for key in keys(json.loads(text)):
+            assert key in how

@@ -1,0 +1,223 @@
+"""Photos made ready for the web."""
+
+from __future__ import annotations
+
+import io
+import struct
+from pathlib import Path
+
+import pytest
+from PIL import Image, ImageOps
+
+from batchleaf.facts import Photo, Place
+from batchleaf.render.photos import ReadyPhotos, Recipe, prepare
+from batchleaf.store import Store
+
+ORIENTATION, MAKER, GPS = 0x0112, 0x010F, 0x8825
+CORNERS = {(0, 0): (200, 30, 30), (1, 0): (30, 200, 30), (0, 1): (30, 30, 200), (1, 1): (200, 200, 30)}
+SECRET = b"52 Ropewalk"
+
+
+def corner_picture(width: int = 300, height: int = 200) -> Image.Image:
+    """A picture whose four corners have four colours."""
+    image = Image.new("RGB", (width, height))
+    for (right, low), colour in CORNERS.items():
+        image.paste(
+            colour, (right * width // 2, low * height // 2, (right + 1) * width // 2, (low + 1) * height // 2)
+        )
+    return image
+
+
+def saved(image: Image.Image, folder: Path, name: str = "cover.jpg", **options: object) -> Photo:
+    """The picture as a photo of a project."""
+    path = folder / name
+    image.save(path, **options)  # type: ignore[arg-type]
+    return Photo(str(path), 0, cover=True, alt="", place=Place(f"projects/wren/{name}", 1, 1))
+
+
+def made(photo: Photo, folder: Path, recipe: Recipe | None = None) -> ReadyPhotos:
+    """The photo's files, made with a store of its own."""
+    return prepare([photo], Store(folder / "cache"), recipe or Recipe())
+
+
+def sizes(ready: ReadyPhotos) -> list[tuple[str, tuple[int, int]]]:
+    """Format and size of each file."""
+    found = []
+    for file in ready.files:
+        with Image.open(file.path) as image:
+            found.append((str(image.format), image.size))
+    return sorted(found)
+
+
+@pytest.mark.parametrize("orientation", range(1, 9))
+def test_every_photo_stands_upright(orientation: int, tmp_path: Path) -> None:
+    """All eight EXIF orientations show the same picture (Exif 2.3, tag 0x0112)."""
+    undo = {1: None, 2: 0, 3: 3, 4: 1, 5: 5, 6: 2, 7: 6, 8: 4}[orientation]
+    lying = corner_picture() if undo is None else corner_picture().transpose(Image.Transpose(undo))
+    exif = Image.Exif()
+    exif[ORIENTATION] = orientation
+    assert ImageOps.exif_transpose(_with(lying, exif)).size == (300, 200)
+    ready = made(saved(lying, tmp_path, exif=exif, quality=95), tmp_path)
+    with Image.open(ready.files[0].path) as image:
+        for (right, low), colour in CORNERS.items():
+            seen = image.convert("RGB").getpixel((75 + 150 * right, 50 + 100 * low))
+            assert isinstance(seen, tuple)
+            assert all(abs(a - b) < 12 for a, b in zip(seen, colour, strict=True))
+
+
+def _with(image: Image.Image, exif: Image.Exif) -> Image.Image:
+    out = io.BytesIO()
+    image.save(out, "JPEG", exif=exif)
+    return Image.open(out)
+
+
+def test_nothing_personal_is_left_in_a_photo(tmp_path: Path) -> None:
+    """Camera, position, comment and description are in no published byte."""
+    exif = Image.Exif()
+    exif[MAKER] = SECRET.decode()
+    exif.get_ifd(GPS)[1] = "N"
+    photo = saved(corner_picture(1700, 1200), tmp_path, exif=exif, comment=SECRET, quality=90)
+    assert SECRET in Path(photo.path).read_bytes()
+    ready = made(photo, tmp_path)
+    assert len(ready.files) == 6
+    for file in ready.files:
+        data = file.path.read_bytes()
+        assert SECRET not in data
+        with Image.open(io.BytesIO(data)) as image:
+            assert not image.getexif()
+            assert not {"comment", "xmp", "icc_profile", "exif"} & set(image.info)
+
+
+def test_three_widths_in_two_formats(tmp_path: Path) -> None:
+    """A large photo gives 480, 960 and 1600 px; it is never enlarged."""
+    ready = made(saved(corner_picture(2400, 1600), tmp_path), tmp_path)
+    expected = [(480, 320), (960, 640), (1600, 1067)]
+    assert sizes(ready) == [("JPEG", size) for size in expected] + [("WEBP", size) for size in expected]
+    [prepared] = ready.prepared.values()
+    assert (prepared.width, prepared.height) == (1600, 1067)
+    assert [width for _, width in prepared.webp] == [480, 960, 1600]
+
+
+def test_a_small_photo_keeps_its_size(tmp_path: Path) -> None:
+    """A picture narrower than a width has no file of that width."""
+    ready = made(saved(corner_picture(600, 400), tmp_path), tmp_path)
+    assert {size for _, size in sizes(ready)} == {(480, 320), (600, 400)}
+
+
+def test_colours_are_those_of_srgb(tmp_path: Path) -> None:
+    """A profile is applied, not dropped: (128, 200, 100) of Adobe RGB (1998) is (77, 201, 92) in sRGB, ±1."""
+    image = Image.new("RGB", (500, 400), (128, 200, 100))
+    ready = made(saved(image, tmp_path, "a.png", icc_profile=adobe_rgb()), tmp_path, LOSSLESS)
+    seen = pixel(ready)
+    assert all(abs(a - b) <= 1 for a, b in zip(seen, (77, 201, 92), strict=True))
+
+
+def test_a_profile_that_is_none_is_ignored(tmp_path: Path) -> None:
+    """As browsers do: the colours stay as they are."""
+    image = Image.new("RGB", (500, 400), (128, 200, 100))
+    ready = made(saved(image, tmp_path, "a.png", icc_profile=b"no profile at all"), tmp_path, LOSSLESS)
+    assert all(abs(a - b) <= 1 for a, b in zip(pixel(ready), (128, 200, 100), strict=True))
+
+
+LOSSLESS = Recipe(widths=(500,), webp_quality=100, jpeg_quality=100)
+
+
+def pixel(ready: ReadyPhotos) -> tuple[int, ...]:
+    """The colour in the middle of the largest JPEG."""
+    path = next(file.path for file in reversed(ready.files) if file.name.endswith("jpg"))
+    with Image.open(path) as image:
+        colour = image.convert("RGB").getpixel((200, 200))
+    assert isinstance(colour, tuple)
+    return tuple(int(band) for band in colour)
+
+
+def adobe_rgb() -> bytes:
+    """An ICC profile (ICC.1, version 2) with the colorants and the gamma of Adobe RGB (1998).
+
+    Colorants adapted to D50 and the gamma of 563/256 are those of the Adobe RGB (1998) encoding.
+    """
+
+    def xyz(*values: float) -> bytes:
+        return b"XYZ " + bytes(4) + b"".join(struct.pack(">i", round(v * 65536)) for v in values)
+
+    def text(kind: bytes, words: bytes) -> bytes:
+        if kind == b"text":
+            return b"text" + bytes(4) + words + b"\0"
+        return b"desc" + bytes(4) + struct.pack(">I", len(words) + 1) + words + bytes(1 + 4 + 4 + 2 + 1 + 67)
+
+    curve = b"curv" + bytes(4) + struct.pack(">IH", 1, 563)
+    tags = {
+        b"desc": text(b"desc", b"wide"),
+        b"cprt": text(b"text", b"none"),
+        b"wtpt": xyz(0.9642, 1.0, 0.8249),
+        b"rXYZ": xyz(0.60974, 0.31111, 0.01947),
+        b"gXYZ": xyz(0.20528, 0.62567, 0.06087),
+        b"bXYZ": xyz(0.14919, 0.06322, 0.74457),
+        b"rTRC": curve,
+        b"gTRC": curve,
+        b"bTRC": curve,
+    }
+    table, body, start = b"", b"", 128 + 4 + 12 * len(tags)
+    for name, data in tags.items():
+        padded = data + bytes(-len(data) % 4)
+        table += name + struct.pack(">II", start + len(body), len(data))
+        body += padded
+    header = struct.pack(
+        ">I4sI4s4s4s12x4s28x", start + len(body), b"none", 0x02100000, b"mntr", b"RGB ", b"XYZ ", b"acsp"
+    )
+    header += struct.pack(">iii", round(0.9642 * 65536), 65536, round(0.8249 * 65536)) + bytes(48)
+    return header[:128] + struct.pack(">I", len(tags)) + table + body
+
+
+def test_transparent_pictures_lie_on_white_paper(tmp_path: Path) -> None:
+    """What shows through is white."""
+    ready = made(saved(Image.new("RGBA", (500, 400), (255, 0, 0, 0)), tmp_path, "a.png"), tmp_path)
+    with Image.open(ready.files[0].path) as image:
+        assert image.convert("RGB").getpixel((200, 200)) == (255, 255, 255)
+
+
+@pytest.mark.parametrize("content", [b"", b"no picture", b"\xff\xd8\xff\xe0broken"])
+def test_a_broken_picture_is_a_located_problem(content: bytes, tmp_path: Path) -> None:
+    """The file is named, the sentence says what to do, nothing is raised."""
+    path = tmp_path / "cover.jpg"
+    path.write_bytes(content)
+    photo = Photo(str(path), 0, cover=True, alt="", place=Place("projects/wren/cover.jpg", 1, 1))
+    [problem] = made(photo, tmp_path).problems
+    assert problem.place.file == "projects/wren/cover.jpg"
+    assert problem.sentence.startswith("this picture cannot be read")
+    assert problem.sentence.endswith("save it again as JPEG or PNG")
+
+
+def test_a_cut_off_picture_is_a_located_problem(tmp_path: Path) -> None:
+    """Half a download is not shown as half a picture."""
+    photo = saved(corner_picture(1200, 900), tmp_path, quality=95)
+    path = Path(photo.path)
+    path.write_bytes(path.read_bytes()[:3000])
+    assert len(made(photo, tmp_path).problems) == 1
+
+
+def test_a_huge_picture_is_refused_before_it_is_unpacked(tmp_path: Path) -> None:
+    """Thirteen thousand pixels square are told by their number."""
+    photo = saved(Image.new("1", (13_000, 13_000)), tmp_path, "huge.png")
+    [problem] = made(photo, tmp_path).problems
+    assert problem.sentence == "this picture has 13000 × 13000 pixels; make it smaller"
+
+
+def test_a_photo_is_made_once(tmp_path: Path) -> None:
+    """The second run takes every file from the store, and a changed recipe makes new ones."""
+    photo = saved(corner_picture(1200, 800), tmp_path)
+    first = made(photo, tmp_path)
+    stamps = [file.path.stat().st_mtime_ns for file in first.files]
+    again = made(photo, tmp_path)
+    assert [file.path.stat().st_mtime_ns for file in again.files] == stamps
+    other = made(photo, tmp_path, Recipe(jpeg_quality=60))
+    assert not {file.path for file in other.files} & {file.path for file in first.files}
+
+
+def test_a_damaged_file_in_the_store_is_made_again(tmp_path: Path) -> None:
+    """A file that does not agree with its checksum is never published."""
+    photo = saved(corner_picture(1200, 800), tmp_path)
+    victim = made(photo, tmp_path).files[0].path
+    sound = victim.read_bytes()
+    victim.write_bytes(sound[:-10])
+    assert made(photo, tmp_path).files[0].path.read_bytes() == sound
