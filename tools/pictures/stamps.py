@@ -1,0 +1,87 @@
+"""Small motifs that are stamped on labels: black where there is ink."""
+
+from __future__ import annotations
+
+from functools import cache
+from math import pi
+from typing import Final
+
+import numpy as np
+from camera import Field
+from drawing import CELLS_PER_MM, Point, Tile, arc, leaf, step
+from pieces import Stamp
+
+INK: Final = "#000000"
+PAPER: Final = "#ffffff"
+
+
+def stamped(motif: str, ink: str, x: float, y: float) -> Stamp:
+    """A motif with its middle at (x, y) of the piece."""
+    tile = MOTIFS[motif]()
+    half = tile.side / 2
+    cover: Field = 1 - tile.kept().mean(axis=2)
+    return Stamp(cover, ink, x - half, y - half)
+
+
+@cache
+def sloe_sprig() -> Tile:
+    """A twig with leaves and three sloes, 44 mm from end to end."""
+    tile = Tile(48, PAPER)
+    twig = arc((4, 26), -10, 40, 16)
+    tile.line(twig, 0.42, INK)
+    for i, knot in enumerate(twig[1:-1]):
+        side = -1 if i % 2 else 1
+        if i in (3, 6, 8):
+            _sloe(tile, knot, 90 - 14 * (i - 6))
+        else:
+            tile.area(leaf(knot, -20 + 58 * side, 4.6 - 0.16 * i, 2.1), INK)
+    tile.area(leaf(twig[-1], 6, 4.2, 1.9), INK)
+    return tile
+
+
+def _sloe(tile: Tile, at: Point, fall: float) -> None:
+    end = step(at, fall, 2.6)
+    tile.line([at, end], 0.3, INK)
+    centre = step(end, fall, 1.5)
+    tile.dot(centre, 1.65, INK)
+    tile.dot((centre[0] - 0.55, centre[1] - 0.6), 0.34, PAPER)
+
+
+@cache
+def wren() -> Tile:
+    """A wren: a ball, a beak and a tail that stands up; 10 mm high."""
+    tile = Tile(16, PAPER)
+    tile.area(_egg((7.6, 8.4), 3.5, 2.7, -14), INK)
+    tile.area([(9.9, 8.6), (12.2, 3.6), (13.3, 4.3), (11.3, 9.3)], INK)
+    tile.dot((5.2, 6.5), 1.75, INK)
+    tile.area([(3.9, 6.0), (1.9, 5.9), (3.8, 6.8)], INK)
+    tile.dot((4.7, 6.2), 0.26, PAPER)
+    tile.line(arc((6.9, 7.9), 18, 3.4, 34), 0.24, PAPER)
+    tile.line(arc((7.1, 8.9), 14, 2.8, 30), 0.22, PAPER)
+    for x in (7.1, 8.6):
+        tile.line([(x, 10.6), (x - 0.2, 12.7)], 0.28, INK)
+    tile.line([(3.4, 12.9), (13.0, 12.7)], 0.3, INK)
+    return tile
+
+
+def _egg(at: Point, wide: float, high: float, turn: float) -> list[Point]:
+    points = []
+    for t in np.linspace(0, 2 * pi, 40, endpoint=False):
+        x, y = wide * float(np.cos(t)), high * float(np.sin(t)) * (1 - 0.12 * float(np.cos(t)))
+        out = step(at, turn, x)
+        points.append(step(out, turn + 90, y))
+    return points
+
+
+@cache
+def ticks(length: float) -> Stamp:
+    """A rule's marks along the upper edge, one every 5 mm, longer at whole cm."""
+    fine = CELLS_PER_MM
+    cover = np.zeros((8 * fine, round((length - 2) * fine)), dtype=np.float32)
+    for mm in range(5, round(length) - 4, 5):
+        deep = 6.0 if mm % 10 == 0 else 3.6
+        cover[: round(deep * fine), mm * fine : mm * fine + 2] = 0.8
+    return Stamp(cover, "#2a2c2d", 1.0, 0.0)
+
+
+MOTIFS: Final = {"sloe sprig": sloe_sprig, "wren": wren}
