@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
-from typing import Literal
+from typing import Final, Literal
 
 from mkdocs.config import config_options as c
 from mkdocs.config.base import Config
@@ -32,6 +32,19 @@ from batchleaf.views.site import SECTIONS
 from batchleaf.workflow import read_and_work_out
 
 log = get_plugin_logger("batchleaf")
+
+PALETTE: Final = [
+    {
+        "media": "(prefers-color-scheme: light)",
+        "scheme": "default",
+        "toggle": {"icon": "material/weather-night", "name": "Switch to dark"},
+    },
+    {
+        "media": "(prefers-color-scheme: dark)",
+        "scheme": "slate",
+        "toggle": {"icon": "material/weather-sunny", "name": "Switch to light"},
+    },
+]
 
 
 class BatchleafConfig(Config):
@@ -109,9 +122,15 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
 
 
 def _dress(config: MkDocsConfig) -> None:
-    """Batchleaf's templates go before the theme's, and the header learns its words."""
+    """Batchleaf's templates go before the theme's, and the header learns its words.
+
+    Fonts from another host are always off; light and dark are there unless the maker chose a palette.
+    """
     if str(THEME) not in config.theme.dirs:
         config.theme.dirs.insert(0, str(THEME))
+    config.theme["font"] = False
+    if not isinstance(config.theme.get("palette"), list):
+        config.theme["palette"] = PALETTE
     nav = [{"title": title, "url": address, "section": section} for title, address, section in SECTIONS]
     config.extra["batchleaf"] = {"nav": nav}
 
