@@ -106,7 +106,7 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class KeptPiece:
-    """Offcuts, or spare parts (``letter``), that went back into the drawer."""
+    """Offcuts, or spare parts (``letter``), that went back; ``size`` as :meth:`Supply.piece` names it."""
 
     size: Size
     count: int
@@ -115,7 +115,7 @@ class KeptPiece:
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """Sheets of one supply that a batch took; ``scrap`` is the size of an odd piece."""
+    """Sheets of one supply that a batch took; ``scrap``: the size of an odd piece, as named by the supply."""
 
     supply: str
     count: int
@@ -234,6 +234,10 @@ class Supply:
     link: str
     about: str
     place: Place = field(default=NOWHERE, compare=False)
+
+    def piece(self, size: Size) -> Size:
+        """One name for pieces that are the same: shorter side first, unless the pattern has an up."""
+        return size.upright if self.turns else size
 
     @property
     def sheet(self) -> Size:

@@ -40,7 +40,7 @@ from batchleaf.measure.money import share
 
 @dataclass(frozen=True, slots=True)
 class Holding:
-    """Whole units of a supply, or its odd pieces of one size (shorter side first)."""
+    """Whole units of a supply, or its odd pieces of one size, as :meth:`Supply.piece` names it."""
 
     supply: str
     piece: Size | None = None

@@ -52,6 +52,7 @@ def _supply(
     grammage = report.read(one.place(*path, "weight"), _grammage, written.weight)
     link = report.read(one.place(*path, "link"), _link, written.link)
     opening, scraps = _opening(one, path, written.opening, unit, settings, report)
+    turns = written.turn == "yes"
     if report.errors_since(before):
         return None
     return Supply(
@@ -63,11 +64,11 @@ def _supply(
         length_unit=unit_named(written.size or "") or settings.unit,
         size=size,
         grain=Grain(written.grain),
-        turns=written.turn == "yes",
+        turns=turns,
         colour=colour or "",
         grammage=grammage,
         opening=opening,
-        scraps=scraps,
+        scraps=tuple(replace(scrap, size=scrap.size.upright) for scrap in scraps) if turns else scraps,
         link=link or "",
         about=written.about or "",
         place=key_place(one.node, path),
@@ -117,7 +118,7 @@ def _scrap(text: str, date: dt.date, settings: Settings, place: Place) -> Scrap:
         raise MeasureError(f"“{text}” is no scrap; write for example 2 of 4 x 9, worth 0.40")
     size = parse_size(found["size"], settings.unit)
     value = _worth(found["worth"], settings.currency)
-    return Scrap(size.upright, int(found["count"] or 1), value, date, place)
+    return Scrap(size, int(found["count"] or 1), value, date, place)
 
 
 def _colour(text: str | None) -> str:

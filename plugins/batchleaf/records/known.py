@@ -23,6 +23,10 @@ class KnownSupplies:
         """The supply called ``slug``, if it could be read."""
         return self._supplies.get(slug)
 
+    def named(self, slug: str) -> Supply:
+        """The supply called ``slug``, which :meth:`find` has found before."""
+        return self._supplies[slug]
+
     def find(self, slug: str, place: Place, report: Report) -> Supply | None:
         """The supply called ``slug``, or ``None`` and (unless it is lost) a problem."""
         supply = self._supplies.get(slug)

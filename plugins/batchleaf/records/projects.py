@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import string
 from collections.abc import Iterator, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from batchleaf.facts import Cut, Fold, KeptPiece, Part, Place, Project, Settings, Status, Step, Supply, Use
 from batchleaf.measure.amounts import parse_amount
@@ -192,7 +192,13 @@ class _ProjectReader:
                 continue
             kept = self._report.read(place, _kept, line, parts)
             for supply in self._cut_from(line, roles, place):
-                yield Cut(supply, line.count, line.scrap and line.scrap.upright, kept or (), place)
+                yield self._cut(supply, line, kept or (), place)
+
+    def _cut(self, slug: str, line: CutLine, kept: tuple[KeptPiece, ...], place: Place) -> Cut:
+        """The line for one supply, with each piece under the one name it has in the drawer."""
+        supply = self._known.named(slug)
+        pieces = tuple(replace(piece, size=supply.piece(piece.size)) for piece in kept)
+        return Cut(slug, line.count, line.scrap and supply.piece(line.scrap), pieces, place)
 
     def _cut_from(self, line: CutLine, roles: dict[str, tuple[str, ...]], place: Place) -> tuple[str, ...]:
         papers = roles.get(line.who)
@@ -237,5 +243,5 @@ def _kept(line: CutLine, parts: tuple[Part, ...]) -> tuple[KeptPiece, ...]:
         size = kept.size or sizes.get(kept.letter)
         if size is None:
             raise MeasureError(f"there is no part {kept.letter} to keep")
-        pieces.append(KeptPiece(size.upright, kept.count, kept.letter))
+        pieces.append(KeptPiece(size, kept.count, kept.letter))
     return tuple(pieces)

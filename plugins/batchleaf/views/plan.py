@@ -69,7 +69,7 @@ def _plan_view(
     laid = lay_out(group.plans[0], cutting.job)
     cuts = [cutting.sheets[plan.stock] for plan in group.plans]
     supply = supplies[cuts[0].supply]
-    kept = kept_leftovers(laid, cuts, group.sheets)
+    kept = kept_leftovers(laid, cuts, supply, group.sheets)
     reading = _Reading(project, laid, kept, group.sheets)
     size = show_size(laid.sheet.size, project.unit)
     names = listed([supplies[cut.supply].name for cut in cuts])
@@ -123,7 +123,7 @@ def _remark(project: Project, laid: LaidOut) -> str:
     return ""
 
 
-def kept_leftovers(laid: LaidOut, cuts: Sequence[Cut], sheets: int) -> tuple[Rect, ...]:
+def kept_leftovers(laid: LaidOut, cuts: Sequence[Cut], supply: Supply, sheets: int) -> tuple[Rect, ...]:
     """The leftovers of a sheet that the record says went back into the drawer, size for size.
 
     A piece counts only where every sheet of the plan keeps one.
@@ -134,8 +134,9 @@ def kept_leftovers(laid: LaidOut, cuts: Sequence[Cut], sheets: int) -> tuple[Rec
             kept[piece.size] += piece.count
     found: list[Rect] = []
     for left in laid.leftovers:
-        if kept[left.size.upright] >= sheets:
-            kept[left.size.upright] -= sheets
+        size = supply.piece(left.size)
+        if kept[size] >= sheets:
+            kept[size] -= sheets
             found.append(left)
     return tuple(found)
 
