@@ -8,18 +8,26 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
 
 from batchleaf.core.costing import BatchCost, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.cutting.plan import CuttingPlan
+from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.facts import Archive, Cut, Part, Problem, Project, Settings, Supply, Weight
 
-Planner = Callable[[Job], CuttingPlan]
-"""Answers a job, perhaps from memory."""
+
+@dataclass(frozen=True, slots=True)
+class Planner:
+    """Answers the two questions about a batch's sheets, perhaps from memory."""
+
+    most: Callable[[Job], CuttingPlan] = most_makes
+    cheapest: Callable[[Job, int], CostPlan] = least_cost
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,10 +41,17 @@ class PartFromSheet:
 
 @dataclass(frozen=True, slots=True)
 class Cutting:
-    """The job that a batch's sheets pose, and the most that they could have given."""
+    """The job that a batch's sheets pose.
+
+    ``most``: the most makes that they could have given. ``plans``: how to cut
+    the makes that were begun, from as little paper as that takes and scraps first;
+    ``spares``: (part, how many) these plans give beyond that.
+    """
 
     job: Job
     most: CuttingPlan
+    plans: tuple[SheetPlan, ...]
+    spares: tuple[tuple[str, int], ...]
     sheets: Mapping[str, Cut]
     """Stock id → the line of the record that it stands for."""
 
@@ -71,7 +86,10 @@ class Figures:
         )
 
 
-def work_out(archive: Archive, settings: Settings, planner: Planner = most_makes) -> Figures:
+PLANNER: Final = Planner()
+
+
+def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -> Figures:
     """Facts to figures."""
     supplies = {supply.slug: supply for supply in archive.supplies}
     ledger = keep_ledger(archive, settings.cost_flow)
@@ -111,12 +129,17 @@ def _cutting(project: Project, supplies: dict[str, Supply], planner: Planner) ->
         if part.papers
     )
     job = Job(stocks, parts)
-    return Cutting(job, planner(job), sheets)
+    most = planner.most(job)
+    begun = planner.cheapest(job, project.begun) if project.begun <= most.makes else None
+    if begun is None or begun.cost is None:
+        return Cutting(job, most, most.plans, most.spares, sheets)
+    return Cutting(job, most, begun.plans, begun.spares, sheets)
 
 
 def _stock(id_: str, cut: Cut, supplies: dict[str, Supply]) -> Stock:
     size = cut.scrap or supplies[cut.supply].sheet
-    return Stock(id_, size, have=cut.count, scrap=cut.scrap is not None)
+    worth = Fraction(0) if cut.scrap else size.area
+    return Stock(id_, size, have=cut.count, cost=worth, scrap=cut.scrap is not None)
 
 
 def _from_one_sheet(project: Project, supplies: dict[str, Supply]) -> list[PartFromSheet]:

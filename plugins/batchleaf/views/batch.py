@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from batchleaf.core.figures import BatchFigures, Figures
+from collections import Counter
+from collections.abc import Iterator
+
+from batchleaf.core.figures import BatchFigures, Cutting, Figures
 from batchleaf.facts import Fold, Part, Project
 from batchleaf.measure.display import show_other_size, show_share, show_size
 from batchleaf.measure.durations import show_film_time
@@ -34,7 +37,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         parts_notes=_parts_notes(batch, supplies),
         plan_intro=_plan_intro(batch),
         plans=plan_views(batch, supplies),
-        plan_notes=_plan_notes(batch),
+        plan_notes=_plan_notes(batch, supplies),
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings.currency),
@@ -105,7 +108,7 @@ def _parts_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
 
 
 def _plan_intro(batch: BatchFigures) -> str:
-    if batch.cutting is None or not batch.cutting.most.plans:
+    if batch.cutting is None or not batch.cutting.plans:
         return ""
     alike = alike_plans(batch.cutting)
     sheets = counted(sum(group.sheets for group in alike), "sheet", "sheets")
@@ -116,18 +119,28 @@ def _plan_intro(batch: BatchFigures) -> str:
     )
 
 
-def _plan_notes(batch: BatchFigures) -> tuple[str, ...]:
+def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
     if batch.cutting is None:
         return ()
-    most, project = batch.cutting.most, batch.project
-    notes = []
-    if most.makes > project.begun:
-        given = counted(most.makes, project.thing, project.things)
-        notes.append(f"The plans are for all that these sheets can give: {given}.")
-    if most.spares:
-        spares = [f"{count} × {letter}" for letter, count in most.spares]
+    cutting, project = batch.cutting, batch.project
+    begun = counted(project.begun, project.thing, project.things)
+    notes = [f"These plans give the {begun} that were begun, and take the scraps first."]
+    if cutting.spares:
+        spares = [f"{count} × {letter}" for letter, count in cutting.spares]
         notes.append(f"Left over as spare parts: {listed(spares)}.")
-    return tuple(notes)
+    return (*notes, *_idle_sheets(cutting, supplies))
+
+
+def _idle_sheets(cutting: Cutting, supplies: Supplies) -> Iterator[str]:
+    """Sheets that were cut although the plans do without them."""
+    needed = Counter[str]()
+    for plan in cutting.plans:
+        needed[plan.stock] += plan.times
+    for id_, cut in cutting.sheets.items():
+        supply, idle = supplies[cut.supply], cut.count - needed[id_]
+        noun = ("scrap", "scraps") if cut.scrap else (supply.unit, supply.units)
+        if idle:
+            yield f"They do without {counted(idle, *noun)} of the {supply.name}."
 
 
 def _paper(batch: BatchFigures) -> str:

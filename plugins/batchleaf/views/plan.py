@@ -43,7 +43,7 @@ def alike_plans(cutting: Cutting) -> tuple[AlikePlans, ...]:
     """The plans grouped, in the order in which they are first met."""
     sizes = {stock.id: stock.size for stock in cutting.job.stocks}
     groups: dict[tuple[Size, Node], list[SheetPlan]] = {}
-    for plan in cutting.most.plans:
+    for plan in cutting.plans:
         groups.setdefault((sizes[plan.stock], plan.tree), []).append(plan)
     return tuple(AlikePlans(tuple(group)) for group in groups.values())
 

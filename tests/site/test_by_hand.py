@@ -1,0 +1,194 @@
+"""Two batches of the demo worked out by hand: every field of their ``figures.json``.
+
+The comments are the working. "Sums" means: by through cuts every part can be
+pushed towards one corner, so that each edge lies at a sum of part sides
+(Herz 1972; Christofides and Whitlock 1977); what lies beyond the largest sum
+that fits is lost.
+"""
+
+from __future__ import annotations
+
+import json
+from fractions import Fraction
+from typing import Any
+
+from browsing import Served
+
+SQUARE_INCH = Fraction("25.4") ** 2
+
+
+def published(site: Served, slug: str) -> dict[str, Any]:
+    """What the site says of a batch."""
+    text = (site.folder / "projects" / slug / "figures.json").read_text(encoding="utf-8")
+    data: dict[str, Any] = json.loads(text)
+    return data
+
+
+def part(letter: str, name: str, size: tuple[str, str], papers: list[str], cut: int) -> dict[str, Any]:
+    """One part, once in each make."""
+    return {"letter": letter, "name": name, "size": [*size], "each": 1, "papers": papers, "cut": cut}
+
+
+def out(part: str, supply: str, grid: int, through: int) -> dict[str, Any]:
+    """How many one sheet gives."""
+    return {"part": part, "supply": supply, "grid": grid, "through": through}
+
+
+def used(supply: str, amount: str | None, unit: str, scraps: int, cost: str, one: str) -> dict[str, Any]:
+    """One supply with what it added."""
+    return {
+        "supply": supply, "used": amount, "unit": unit, "scraps": scraps,
+        "cost": cost, "complete": True, "one": one,
+    }  # fmt: skip
+
+
+def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
+    """Inches, scraps of two cards, one of fourteen spoiled, the average of two lots."""
+    assert published(demo_site, "sloe-lane-cards") == {
+        "format": 1,
+        "title": "Sloe lane cards",
+        "date": "2026-03-07",
+        "status": "published",
+        "unit": "in",
+        "makes": {"finished": 13, "begun": 14, "thing": "card"},
+        "parts": [
+            part("A", "base", ("17/2", "11/2"), ["oat-card"], 14),
+            part("B", "mat", ("15/4", "5"), ["moss-card"], 14),
+            part("C", "panel", ("7/2", "3"), ["bramble-paper"], 14),
+            part("D", "strip", ("7/2", "3/4"), ["ember-card"], 14),
+            part("E", "label", ("2", "3/4"), ["oat-card"], 14),
+        ],
+        "from_one_sheet": [
+            # 8 1/2 x 11 is two of 8 1/2 x 5 1/2, and nothing is left.
+            out("A", "oat-card", 2, 2),
+            # 12 x 12: three across, two down. Sums of 3 3/4 and 5 up to 12 end at 11 1/4:
+            # 126.5625 sq in hold six of 18.75 and no seventh.
+            out("B", "moss-card", 6, 6),
+            # Not turned: three across, four down.
+            out("C", "bramble-paper", 12, 12),
+            # Three across and sixteen down are 48; the strip of 1 1/2 x 12 beside them holds two
+            # columns of three, turned: 54, and 55 of 2.625 sq in are more than 144.
+            out("D", "ember-card", 48, 54),
+            # Not turned: four across, fourteen down.
+            out("E", "oat-card", 56, 56),
+        ],
+        # Seven sheets of oat card give two bases each; everything else suffices.
+        "could_have_given": {
+            "makes": 14,
+            "bound": 14,
+            "proved": True,
+            "reason": "each sheet gives at most 2 of part A",
+        },
+        "paper": {
+            # 7 x 93 1/2, a scrap of 4 x 8 1/2, 3 x 144, 2 x 144, two scraps of 4 x 9: 1,480 1/2 sq in.
+            "cut": str(Fraction("1480.5") * SQUARE_INCH),
+            # Thirteen times 46.75 + 18.75 + 10.5 + 2.625 + 1.5 = 80.125 sq in.
+            "used": str(Fraction("1041.625") * SQUARE_INCH),
+            # Three of 4 1/2 x 7 and two of 8 1/2 x 6: 94 1/2 + 102.
+            "kept": str(Fraction("196.5") * SQUARE_INCH),
+            "waste": str(Fraction("242.375") * SQUARE_INCH),
+        },
+        "supplies": [
+            # The delivery of 1.70 on 5.00 + 4.80 + 7.20 = 17.00 adds a tenth: oat card 5.50 for 20.
+            # With 4 for 0.80 there are 24 for 6.30; seven are 1.8375, so 1.84; the scrap 0.07.
+            used("oat-card", "7", "sheet", 1, "1.91", "0.15"),
+            # Three of six for 5.28: 2.64. Kept are 94.5 of 432 sq in: 57.75 of 264 cents, so 58.
+            used("moss-card", "3", "sheet", 0, "2.06", "0.16"),
+            # Two of five for 4.25: 1.70. Kept are 102 of 288 sq in: 60.2 of 170 cents, so 60.
+            used("bramble-paper", "2", "sheet", 0, "1.10", "0.09"),
+            used("ember-card", None, "sheet", 2, "0.40", "0.03"),
+            used("hedge-ink", None, "pad", 0, "0.00", "0.00"),
+            # Thirteen times 24 in are 7.9248 m, at 2.97 for 33 m: 71.3 cents.
+            used("paper-tape", "4953/625", "m", 0, "0.71", "0.05"),
+            # Thirteen of 25 for 2.75.
+            used("envelope-a2", "13", "piece", 0, "1.43", "0.11"),
+        ],
+        "batch_cost": {
+            "amount": "7.61",
+            "currency": "EUR",
+            "complete": True,
+            "without": [],
+            "not_counted": ["hedge-ink"],
+        },
+        # 761 ÷ 13 = 58.54: 59. Of 59 cents the exact shares are 14.81, 15.97, 8.53, 3.10, 5.50 and
+        # 11.09; whole cents are 56, and the three left go to .97, .81 and .53.
+        # 7 x 59 + 6 x 58 = 761.
+        "cost_of_one": {
+            "amount": "0.59",
+            "shares": [{"amount": "0.59", "makes": 7}, {"amount": "0.58", "makes": 6}],
+        },
+        "minutes": 160,
+    }
+
+
+def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
+    """Millimetres, three papers dealt round, a piece kept of each, two of twenty-four spoiled."""
+    papers = ["ripple-green", "dusk-rose", "night-blue"]
+    assert published(demo_site, "wren-note-bookmarks") == {
+        "format": 1,
+        "title": "Wren note bookmarks",
+        "date": "2026-04-11",
+        "status": "published",
+        "unit": "mm",
+        "makes": {"finished": 22, "begun": 24, "thing": "bookmark"},
+        "parts": [
+            part("A", "base", ("50", "180"), ["chalk-card"], 24),
+            part("B", "water strip", ("44", "70"), papers, 24),
+            part("C", "label", ("30", "12"), ["chalk-card"], 24),
+        ],
+        "from_one_sheet": [
+            # 305 x 305. In a grid six of 50 across, one of 180 down. By through cuts: six on top of one
+            # another, 180 wide, and two upright in the 125 beside them. Nine are too many: a first cut
+            # that leaves less than 180 on both sides gives six; one that leaves 125 or less gives two
+            # there and six of the other 180 to 205, or one and seven of up to 255 (five upright, two across).
+            out("A", "chalk-card", 6, 8),
+            # 200 x 200. In a grid four across, two down. Sums of 44 and 70 up to 200 end at 184:
+            # 33,856 mm² hold ten of 3,080 and no eleventh (33,880). Ten: two rows of four, and two
+            # turned in the 60 below.
+            *(out("B", paper, 8, 10) for paper in papers),
+            # Sums of 30 and 12 are multiples of 6, so they end at 300: 90,000 ÷ 360 = 250.
+            out("C", "chalk-card", 250, 250),
+        ],
+        # Three papers give ten strips each. Four sheets of chalk card give 32 bases, and thirty labels
+        # find room beside thirty of them.
+        "could_have_given": {
+            "makes": 30,
+            "bound": 30,
+            "proved": True,
+            "reason": "these sheets give at most 30 of part B, and one more make would need 31",
+        },
+        "paper": {
+            # 4 x 93,025 + 3 x 40,000.
+            "cut": "492100",
+            # 22 x (9,000 + 3,080 + 360).
+            "used": "273680",
+            # 3 x 60 x 200.
+            "kept": "36000",
+            "waste": "182420",
+        },
+        "supplies": [
+            # Twelve for 7.20, with 0.72 of the delivery 7.92: four are 2.64.
+            used("chalk-card", "4", "sheet", 0, "2.64", "0.12"),
+            # One of four for 1.80 is 0.45; kept are 12,000 of 40,000 mm², 13.5 cents, so 14.
+            used("ripple-green", "1", "sheet", 0, "0.31", "0.02"),
+            used("dusk-rose", "1", "sheet", 0, "0.31", "0.01"),
+            used("night-blue", "1", "sheet", 0, "0.31", "0.01"),
+            used("hedge-ink", None, "pad", 0, "0.00", "0.00"),
+            # 22 x 140 mm are 3.08 m, at 3.00 for 20 m: 46.2 cents.
+            used("jute-cord", "77/25", "m", 0, "0.46", "0.02"),
+        ],
+        "batch_cost": {
+            "amount": "4.03",
+            "currency": "EUR",
+            "complete": True,
+            "without": [],
+            "not_counted": ["hedge-ink"],
+        },
+        # 403 ÷ 22 = 18.3. Of 18 cents the exact shares are 11.79, three times 1.385, and 2.05; whole
+        # cents are 16, and the two left go to .79 and to the first .385. 7 x 19 + 15 x 18 = 403.
+        "cost_of_one": {
+            "amount": "0.18",
+            "shares": [{"amount": "0.19", "makes": 7}, {"amount": "0.18", "makes": 15}],
+        },
+        "minutes": 190,
+    }
