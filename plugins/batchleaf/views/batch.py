@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.figures import BatchFigures, Cutting, Figures
-from batchleaf.facts import Fold, Part, Project
+from batchleaf.facts import Fold, Part, Project, Supply
 from batchleaf.measure.display import show_other_size, show_share, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.views import site_map
@@ -16,7 +17,7 @@ from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, PartRow, Pic
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
 from batchleaf.views.sentence import Supplies, batch_sentence
-from batchleaf.views.words import counted, listed, long_date, ordinal
+from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
 
 
 def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_html: str) -> BatchPage:
@@ -97,21 +98,24 @@ def _part_row(part: Part, project: Project, supplies: Supplies, here: str) -> Pa
 
 
 def _parts_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
-    """What one sheet gives, where mixed rows give more than a plain grid."""
-    notes = []
+    """What one sheet gives of each part; papers that give equally many are said together."""
+    alike: dict[tuple[str, FromOneSheet], list[Supply]] = {}
     for one in batch.from_one_sheet:
-        sheet, count = supplies[one.supply], one.count
-        more = f", {count.grid} in a plain grid" if count.grid < count.through else ""
-        noun = f"{sheet.unit} of {sheet.name}"
-        notes.append(f"One {noun} gives {count.through} of {one.letter}{more}.")
+        alike.setdefault((one.letter, one.count), []).append(supplies[one.supply])
+    notes = []
+    for (letter, count), papers in alike.items():
+        names = listed([paper.name for paper in papers], last="or")
+        grid = f", {count.grid} in a plain grid" if count.grid < count.through else ""
+        notes.append(f"One {papers[0].unit} of {names} gives {count.through} of {letter}{grid}.")
     return tuple(notes)
 
 
 def _plan_intro(batch: BatchFigures) -> str:
     if batch.cutting is None or not batch.cutting.plans:
         return ""
-    alike = alike_plans(batch.cutting)
-    sheets = counted(sum(group.sheets for group in alike), "sheet", "sheets")
+    alike, cuts = alike_plans(batch.cutting), batch.cutting.sheets
+    scraps = sum(plan.times for plan in batch.cutting.plans if cuts[plan.stock].scrap)
+    sheets = sheets_and_scraps_in_words(sum(group.sheets for group in alike) - scraps, scraps)
     plans = counted(len(alike), "plan", "plans")
     return (
         f"{sheets}, {plans}. Set the trimmer once for each line, and take every sheet of that plan through"
@@ -124,7 +128,8 @@ def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
         return ()
     cutting, project = batch.cutting, batch.project
     begun = counted(project.begun, project.thing, project.things)
-    notes = [f"These plans give the {begun} that were begun, and take the scraps first."]
+    scraps = ", and take the scraps first" if any(cut.scrap for cut in cutting.sheets.values()) else ""
+    notes = [f"These plans give the {begun} that were begun{scraps}."]
     if cutting.spares:
         spares = [f"{count} × {letter}" for letter, count in cutting.spares]
         notes.append(f"Left over as spare parts: {listed(spares)}.")

@@ -16,10 +16,10 @@ def cautions_for(project: Project, supplies: Mapping[str, Supply]) -> tuple[str,
     kinds = {supplies[use.supply].kind for use in project.uses}
     if any(word in kind for kind in kinds for word in ("bead", "brad", "gem", "eyelet", "charm")):
         found.append("Small parts: not for children under three.")
-    if any(word in kind for kind in kinds for word in ("ink", "adhesive", "paint", "spray")):
-        found.append("Read what the label says of inks and adhesives, and follow it.")
     if project.cut:
         found.append(
             "A trimmer’s blade is sharp: guard it, cut away from yourself, and keep it from children."
         )
+    if any(word in kind for kind in kinds for word in ("ink", "adhesive", "paint", "spray")):
+        found.append("Read what the label says of inks and adhesives, and follow it.")
     return tuple(found)

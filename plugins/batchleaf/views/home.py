@@ -10,7 +10,14 @@ from batchleaf.views import site_map
 from batchleaf.views.pages import GalleryEntry, HomePage, Line, Link
 from batchleaf.views.pictures import Prepared, cover
 from batchleaf.views.sentence import short_line
-from batchleaf.views.words import capitalised, counted, long_date, month_and_year, number_word
+from batchleaf.views.words import (
+    capitalised,
+    counted,
+    long_date,
+    month_and_year,
+    number_word,
+    sheets_and_scraps_in_words,
+)
 
 
 def home_page(figures: Figures, prepared: Prepared) -> HomePage:
@@ -45,14 +52,11 @@ def _sentence(batches: tuple[BatchFigures, ...]) -> Line:
     if not batches:
         return ("No batch has been logged yet.",)
     made = sum(batch.project.finished for batch in batches)
-    sheets, scraps = sheets_and_scraps(batches)
     since = month_and_year(min(batch.project.date for batch in batches))
     papers = [batch.paper for batch in batches if batch.paper]
     cut = sum((paper.cut for paper in papers), Fraction(0))
     used = sum((paper.used for paper in papers), Fraction(0))
-    taken = counted(sheets, "sheet", "sheets") + (
-        f" and {counted(scraps, 'scrap', 'scraps')}" if scraps else ""
-    )
+    taken = sheets_and_scraps_in_words(*sheets_and_scraps(batches))
     start = f"{counted(made, 'piece', 'pieces')} since {since} from {taken}."
     if not cut:
         return (start,)

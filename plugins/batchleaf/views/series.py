@@ -10,7 +10,14 @@ from batchleaf.views import site_map
 from batchleaf.views.home import gallery_entry, sheets_and_scraps
 from batchleaf.views.pages import Line, Link, SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
 from batchleaf.views.pictures import Prepared, cover
-from batchleaf.views.words import capitalised, counted, money, number_word, short_date
+from batchleaf.views.words import (
+    capitalised,
+    counted,
+    money,
+    number_word,
+    sheets_and_scraps_in_words,
+    short_date,
+)
 
 Batches = tuple[BatchFigures, ...]
 
@@ -63,10 +70,7 @@ def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesP
 
 
 def _sentence(batches: Batches) -> Line:
-    sheets, scraps = sheets_and_scraps(batches)
-    taken = counted(sheets, "sheet", "sheets") + (
-        f" and {counted(scraps, 'scrap', 'scraps')}" if scraps else ""
-    )
+    taken = sheets_and_scraps_in_words(*sheets_and_scraps(batches))
     return (f"{_made(batches).removesuffix('.')} from {taken}.",)
 
 

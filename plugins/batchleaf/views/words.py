@@ -23,9 +23,11 @@ _ORDINALS: Final = (
 T = TypeVar("T")
 
 
-def listed(words: Sequence[str]) -> str:
+def listed(words: Sequence[str], last: str = "and") -> str:
     """``chalk card, moss card and ember card``."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}" if words else ""
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"
 
 
 def joined(pieces: Sequence[tuple[T, ...]], between: T, last: T) -> tuple[T, ...]:
@@ -41,6 +43,12 @@ def joined(pieces: Sequence[tuple[T, ...]], between: T, last: T) -> tuple[T, ...
 def counted(count: int, one: str, several: str) -> str:
     """``1 sheet``, ``4 sheets``."""
     return f"{count:,} {one if count == 1 else several}"
+
+
+def sheets_and_scraps_in_words(sheets: int, scraps: int) -> str:
+    """``12 sheets and 3 scraps``; what there is none of is left out."""
+    said = [counted(sheets, "sheet", "sheets")] if sheets or not scraps else []
+    return listed([*said, *([counted(scraps, "scrap", "scraps")] if scraps else [])])
 
 
 def amount(quantity: Fraction, supply: Supply) -> str:
