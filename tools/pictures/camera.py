@@ -59,11 +59,6 @@ class Frame:
         c, s = cos(radians(degrees)), sin(radians(degrees))
         return Frame(self.origin, c * self.along + s * self.normal, self.down)
 
-    def tipped(self, degrees: float) -> Frame:
-        """Swung up about its upper edge, as a flap is."""
-        c, s = cos(radians(degrees)), sin(radians(degrees))
-        return Frame(self.origin, self.along, c * self.down + s * self.normal)
-
 
 def lying(x: float, y: float, degrees: float = 0.0, lift: float = 0.0) -> Frame:
     """A plane on the table."""

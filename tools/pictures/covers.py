@@ -81,5 +81,5 @@ COVERS: Final = (
     Scene(FIRST_FROST, COVER, "plaster", first_frost, 356, 8, (4, -2)),
     Scene(ROPEWALK_PLACE, COVER, "linen", ropewalk_place, 340, 56, (0, -38), 640, 12, FRONT,
           Exposure(focus=Focus(0.6, 0.24, 5))),
-    Scene(HAZEL_SQUARE, COVER, "felt", hazel_square, 356, 13, (30, 10)),
+    Scene(HAZEL_SQUARE, COVER, "felt", hazel_square, 356, 13, (46, 12)),
 )  # fmt: skip

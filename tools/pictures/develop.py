@@ -14,7 +14,7 @@ from picture import FINER
 from PIL import Image, ImageFilter
 
 WARM: Final = np.array((1.0, 0.972, 0.925), dtype=np.float32)
-QUALITIES: Final = (82, 79, 76, 73, 70, 67, 64, 61, 58)
+QUALITIES: Final = (68, 66, 64, 62, 60, 58, 56)
 COOL: Final = np.array((0.93, 0.97, 1.0), dtype=np.float32)
 
 

@@ -15,7 +15,7 @@ def bramble() -> Field:
     """Leaves in threes, berries ripe and unripe, a few flowers, on unbleached ground."""
     tile = Tile(72, "#e7dcc6")
     dice = np.random.default_rng(11)
-    places = scattered(tile.side, 7.7, 5)
+    places = scattered(tile.side, 8.3, 5)
     for number, at in enumerate(places):
         turn = float(dice.uniform(0, 360))
         if number % 7 == 3:

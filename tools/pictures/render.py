@@ -19,8 +19,8 @@ from steps import STEPS
 PROJECTS: Final = Path(__file__).resolve().parents[2] / "projects"
 COVER_SIZE: Final = (2000, 1333)
 STEP_SIZE: Final = (1600, 1067)
-COVER_BYTES: Final = 200_000
-STEP_BYTES: Final = 80_000
+COVER_BYTES: Final = 190_000
+STEP_BYTES: Final = 72_000
 
 
 def main() -> None:

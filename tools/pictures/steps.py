@@ -121,11 +121,11 @@ BENCH: Final = Exposure(focus=Focus(0.5, 0.34, 4))
 
 STEPS: Final = (
     Scene(SLOE_LANE, "01-cut.jpg", "oak", sloe_cut, 340, 38, (-6, -20), 700, -8, exposure=BENCH),
-    Scene(SLOE_LANE, "02-label.jpg", "oak", sloe_label, 200, 44, (6, -4), 460, -8, exposure=CLOSE),
+    Scene(SLOE_LANE, "03-label.jpg", "oak", sloe_label, 200, 44, (6, -4), 460, -8, exposure=CLOSE),
     Scene(WREN_NOTE, "01-cut.jpg", "oak", wren_cut, 304, 38, (-12, -24), 700, -8, exposure=BENCH),
     Scene(FIRST_FROST, "01-clip.jpg", "plaster", frost_clip, 232, 38, (-16, 4), 600, exposure=BENCH),
     Scene(ROPEWALK_PLACE, "01-fold.jpg", "linen", ropewalk_fold, 250, 50, (-20, -14), 560, 12, FRONT,
           exposure=CLOSE),
-    Scene(HAZEL_SQUARE, "02-stand.jpg", "felt", hazel_stand, 392, 62, (-6, -100), 640, 0, FRONT,
+    Scene(HAZEL_SQUARE, "03-stand.jpg", "felt", hazel_stand, 392, 62, (-6, -100), 640, 0, FRONT,
           Exposure(focus=Focus(0.6, 0.3, 4))),
 )  # fmt: skip
