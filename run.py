@@ -40,7 +40,7 @@ class Failed(Exception):
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     asked, rest = _parser().parse_known_args(arguments)
-    if rest and asked.command not in ("test", "slow"):
+    if rest and asked.command not in ("test", "slow", "new"):
         _parser().error(f"{asked.command} does not know {' '.join(rest)}")
     try:
         return _do(asked, rest)
@@ -54,9 +54,11 @@ def main(arguments: list[str] | None = None) -> int:
 def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     # No match statement: an older Python must get as far as the sentence above.
     if asked.command == "site":
-        return _serve(asked.archive) if asked.serve else _batchleaf("build", asked.archive)
-    if asked.command == "check":
-        return _batchleaf("check", asked.archive)
+        return _serve(asked.archive) if asked.serve else _batchleaf("build", asked.archive, rest)
+    if asked.command in ("check", "new"):
+        return _batchleaf(asked.command, asked.archive, rest)
+    if asked.command == "start":
+        return _run([prepare("site"), "-m", "batchleaf", "start", str(asked.folder.resolve())])
     if asked.command == "test":
         return _test(rest)
     if asked.command == "slow":
@@ -73,7 +75,10 @@ def _parser() -> argparse.ArgumentParser:
     site = commands.add_parser("site", help="build the archive's pages into its site folder")
     site.add_argument("--serve", action="store_true", help="show the pages in the browser while you write")
     check = commands.add_parser("check", help="read the records and say what was understood")
-    for command in (site, check):
+    start = commands.add_parser("start", help="lay out an archive of your own, with an example")
+    start.add_argument("folder", type=Path, metavar="FOLDER", help="a folder that is not there yet")
+    new = commands.add_parser("new", help="begin the record of a new batch, by six questions")
+    for command in (site, check, new):
         about = "folder with mkdocs.yml (default: the demo)"
         command.add_argument("--archive", type=Path, default=ROOT, metavar="FOLDER", help=about)
     commands.add_parser("setup", help="make .venv for working on Batchleaf itself")
@@ -86,8 +91,8 @@ def _parser() -> argparse.ArgumentParser:
 # --- what the commands do ------------------------------------------------------
 
 
-def _batchleaf(command: str, archive: Path) -> int:
-    return _run([prepare("site"), "-m", "batchleaf", command, "--archive", str(archive.resolve())])
+def _batchleaf(command: str, archive: Path, rest: list[str]) -> int:
+    return _run([prepare("site"), "-m", "batchleaf", command, "--archive", str(archive.resolve()), *rest])
 
 
 def _serve(archive: Path) -> int:

@@ -25,7 +25,8 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "linkcheck": set(),
     "build": {"linkcheck"},
     "plugin": {"measure", "facts", "views", "render", "store", "telling", "workflow", "made_site"},
-    "cli": {"measure", "facts", "telling", "workflow", "plugin", "build"},
+    "writing": {"records"},
+    "cli": {"measure", "facts", "telling", "workflow", "writing", "plugin", "build"},
     "__main__": {"cli"},
     "__init__": set(),
 }

@@ -1,0 +1,1 @@
+"""What commands write into an archive, where the maker asked for it."""

@@ -1,0 +1,28 @@
+"""Addresses from titles, safe on every system."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Container
+from typing import Final
+
+_RESERVED: Final = frozenset(
+    {"con", "prn", "aux", "nul", "inventory", "designs"}
+    | {f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10)}
+)
+"""Names that Windows keeps for devices, and those that the archive keeps for itself."""
+_LETTERS: Final = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "đ": "d", "þ": "th"})
+LONGEST: Final = 60
+
+
+def slug_of(title: str, taken: Container[str] = ()) -> str:
+    """``Écluse & Été`` becomes ``ecluse-ete``; one that is taken gets a number, ``ecluse-ete-2``."""
+    plain = unicodedata.normalize("NFKD", title.lower().translate(_LETTERS))
+    words = re.findall(r"[a-z0-9]+", "".join(c for c in plain if not unicodedata.combining(c)))
+    slug = "-".join(words)[:LONGEST].strip("-") or "batch"
+    if slug in _RESERVED:
+        slug = f"{slug}-batch"
+    if slug not in taken:
+        return slug
+    return next(other for n in range(2, 10_000) if (other := f"{slug}-{n}") not in taken)
