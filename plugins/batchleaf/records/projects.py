@@ -154,13 +154,15 @@ class _ProjectReader:
         taken = {*given, *(["A"] if has_base else [])}
         free = (letter for letter in string.ascii_uppercase if letter not in taken)
         seen = {"A"} if has_base else set()
-        for key, letter in zip(self._written.parts, given, strict=True):
-            if letter in seen:
-                self._report.error(
-                    key_place(self._one.node, ("parts", key)), f"the letter {letter} is taken by another part"
-                )
-            seen.add(letter or "")
-            yield letter or next(free, "Z")
+        for key, written in zip(self._written.parts, given, strict=True):
+            place = key_place(self._one.node, ("parts", key))
+            letter = written or next(free, "")
+            if not letter:
+                self._report.error(place, "there are more parts here than letters; one make has at most 26")
+            elif letter in seen:
+                self._report.error(place, f"the letter {letter} is taken by another part")
+            seen |= {letter} - {""}
+            yield letter
 
     def _part(
         self, key: str, letter: str, written: PartWritten, roles: dict[str, tuple[str, ...]]
