@@ -45,6 +45,8 @@ class Problem:
     sentence: str
     weight: Weight = Weight.ERROR
     line_text: str = ""
+    paste: str = ""
+    """Lines that would mend it, ready to be pasted into a record."""
 
 
 class CostFlow(StrEnum):

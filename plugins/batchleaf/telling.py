@@ -11,9 +11,11 @@ def told(problem: Problem) -> str:
     place = problem.place
     notice = "notice: " if problem.weight is Weight.NOTICE else ""
     head = f"{place.file}:{place.line}:{place.column}: {notice}{problem.sentence}"
-    if not problem.line_text.strip():
-        return head
-    return f"{head}\n    {problem.line_text}\n    {' ' * (place.column - 1)}^"
+    lines = [head]
+    if problem.line_text.strip():
+        lines += [f"    {problem.line_text}", f"    {' ' * (place.column - 1)}^"]
+    lines += [f"    {line}" for line in problem.paste.splitlines()]
+    return "\n".join(lines)
 
 
 def told_in_short(archive: Archive) -> str:

@@ -41,6 +41,14 @@ def plural(noun: str) -> str:
     return f"{noun}s"
 
 
+def unit_in(text: str) -> str:
+    """The unit that an amount is written in, in the singular; nothing where it names none."""
+    word = re.search(r"[^\W\d_][\w-]*$", text.strip())
+    if word is None:
+        return ""
+    return word[0] if is_measured(word[0]) else word[0].removesuffix("s")
+
+
 def parse_amount(text: str, unit: str, units: str) -> Fraction:
     """How many of ``unit`` the text says; no unit in the text means the supply's own.
 

@@ -84,7 +84,7 @@ class _ArchiveReader:
         projects = list(self._project_facts(known, series))
         return Archive(
             projects=tuple(sorted(projects, key=lambda p: (p.date, p.slug))),
-            supplies=tuple(supplies[slug] for slug in sorted(supplies)),
+            supplies=known.all(),
             purchases=tuple(sorted(purchases, key=lambda p: (p.date, p.supply, p.place))),
             counts=tuple(sorted(counts, key=lambda c: (c.date, c.supply, c.place))),
             series=tuple(sorted(series or (), key=lambda s: s.slug)),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Set
 
-from batchleaf.facts import Place, Supply
+from batchleaf.facts import Grain, Place, Supply
+from batchleaf.measure.amounts import plural
+from batchleaf.measure.lengths import Unit
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import did_you_mean
 
@@ -17,7 +20,11 @@ class KnownSupplies:
     """
 
     def __init__(self, supplies: Mapping[str, Supply], lost: Set[str], *, all_lost: bool) -> None:
-        self._supplies, self._lost, self._all_lost = supplies, lost, all_lost
+        self._supplies, self._lost, self._all_lost = dict(supplies), lost, all_lost
+
+    def all(self) -> tuple[Supply, ...]:
+        """Every supply by slug, those that were taken as new with them."""
+        return tuple(self._supplies[slug] for slug in sorted(self._supplies))
 
     def get(self, slug: str) -> Supply | None:
         """The supply called ``slug``, if it could be read."""
@@ -27,6 +34,24 @@ class KnownSupplies:
         """The supply called ``slug``, which :meth:`find` has found before."""
         return self._supplies[slug]
 
+    def find_or_suppose(self, slug: str, unit: str, place: Place, report: Report) -> Supply | None:
+        """As :meth:`find`, but what nothing in the drawer resembles is taken as new.
+
+        It is told once, with the lines to paste into the drawer, and counted in ``unit``.
+        """
+        slug_like = re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", slug)
+        unknown = slug not in self._supplies and slug not in self._lost and not self._all_lost
+        if not unknown or not slug_like or did_you_mean(slug, self._supplies):
+            return self.find(slug, place, report)
+        supply = _supposed(slug, unit, place)
+        report.notice(
+            place,
+            f"“{slug}” is not in the drawer; it is taken as new, at no known price. To keep it there, add:",
+            paste=f"supplies:\n  {slug}:\n    name: {supply.name}\n    kind: {supply.kind}\n    unit: {unit}",
+        )
+        self._supplies[slug] = supply
+        return supply
+
     def find(self, slug: str, place: Place, report: Report) -> Supply | None:
         """The supply called ``slug``, or ``None`` and (unless it is lost) a problem."""
         supply = self._supplies.get(slug)
@@ -34,3 +59,24 @@ class KnownSupplies:
             hint = did_you_mean(slug, self._supplies)
             report.error(place, f"“{slug}” is not in the drawer{hint}")
         return supply
+
+
+def _supposed(slug: str, unit: str, place: Place) -> Supply:
+    return Supply(
+        slug=slug,
+        name=slug.replace("-", " "),
+        kind="not in the drawer yet",
+        unit=unit,
+        units=plural(unit),
+        length_unit=Unit.MM,
+        size=None,
+        grain=Grain.UNKNOWN,
+        turns=True,
+        colour="",
+        grammage=None,
+        opening=None,
+        scraps=(),
+        link="",
+        about="",
+        place=place,
+    )

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Set
 from dataclasses import dataclass, replace
 
 from batchleaf.facts import Cut, Fold, KeptPiece, Part, Place, Project, Settings, Status, Step, Supply, Use
-from batchleaf.measure.amounts import parse_amount
+from batchleaf.measure.amounts import parse_amount, unit_in
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, Unit, parse_size
@@ -226,7 +226,8 @@ class _ProjectReader:
         for i, text in enumerate(self._written.supplies):
             place = self._place("supplies", i)
             named = read_use(text)
-            supply = self._known.find(named.supply, place, self._report)
+            unit = unit_in(named.amount) or "piece"
+            supply = self._known.find_or_suppose(named.supply, unit, place, self._report)
             if supply is None:
                 continue
             if not named.amount:

@@ -22,9 +22,9 @@ class Report:
         """A reason why the record cannot be read as meant."""
         self.found.append(Problem(place, sentence))
 
-    def notice(self, place: Place, sentence: str) -> None:
-        """Something the maker may want to know."""
-        self.found.append(Problem(place, sentence, Weight.NOTICE))
+    def notice(self, place: Place, sentence: str, paste: str = "") -> None:
+        """Something the maker may want to know, with lines that would mend it."""
+        self.found.append(Problem(place, sentence, Weight.NOTICE, paste=paste))
 
     def read(self, place: Place, reader: Callable[P, T], *args: P.args, **named: P.kwargs) -> T | None:
         """What ``reader`` returns, or ``None`` and a problem at ``place``."""
