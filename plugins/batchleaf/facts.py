@@ -180,6 +180,8 @@ class Project:
     steps: tuple[Step, ...]
     photos: tuple[Photo, ...]
     notes: str
+    was: tuple[str, ...] = ()
+    """Addresses that the batch had before it was renamed."""
     place: Place = field(default=NOWHERE, compare=False)
 
     def name_of(self, count: int) -> str:

@@ -28,7 +28,8 @@ from batchleaf.render.html import THEME, toc_tokens
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
-from batchleaf.views.site import SECTIONS
+from batchleaf.views.pages import MovedPage
+from batchleaf.views.site import SECTIONS, PlacedPage
 from batchleaf.workflow import read_and_work_out
 
 log = get_plugin_logger("batchleaf")
@@ -135,12 +136,20 @@ def _dress(config: MkDocsConfig) -> None:
     config.extra["batchleaf"] = {"nav": nav}
 
 
+def _front_matter(page: PlacedPage) -> str:
+    meta: dict[str, object] = {"title": page.title, "section": page.section}
+    if isinstance(page.page, MovedPage):
+        meta |= {"moved": page.page.href, "search": {"exclude": True}}
+    # JSON is YAML, with every text in quotes.
+    return f"---\n{json.dumps(meta)}\n---\n"
+
+
 def _files(site: MadeSite, config: MkDocsConfig) -> list[File]:
     pages = [
         File.generated(
             config,
             site_map.source(page.address),
-            content=f"---\ntitle: {json.dumps(page.title)}\nsection: {page.section}\n---\n",
+            content=_front_matter(page),
             inclusion=InclusionLevel.NOT_IN_NAV,
         )
         for page in site.pages

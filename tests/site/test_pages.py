@@ -79,3 +79,15 @@ def test_every_number_is_explained_in_figures_documentation(demo_site: Served, f
         text = (demo_site.folder / "projects" / slug / "figures.json").read_text(encoding="utf-8")
         for key in keys(json.loads(text)):
             assert key in how
+
+
+def test_an_old_address_leads_to_the_batch(demo_site: Served, figures: Any) -> None:
+    """A renamed batch is still found where it was, without scripts, and only once in the search."""
+    moved = [(old, b.project.slug) for b in figures.batches.values() for old in b.project.was]
+    assert moved
+    search = (demo_site.folder / "search" / "search_index.json").read_text(encoding="utf-8")
+    for old, slug in moved:
+        page = demo_site.folder / "projects" / old / "index.html"
+        assert f'<meta http-equiv="refresh" content="0; url=../{slug}/">' in page.read_text(encoding="utf-8")
+        assert (demo_site.folder / "projects" / slug).resolve().as_posix() in links(page)
+        assert f"projects/{old}/" not in search

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Final, TypeVar
+from typing import TypeVar
 
 from pydantic import BaseModel
 
 from batchleaf.facts import Archive, Place, Problem, Project, Series, Settings, Supply
 from batchleaf.records import nodes
+from batchleaf.records.addresses import OWN_FOLDERS, why_no_address
 from batchleaf.records.folder import notes_in, photos_in
 from batchleaf.records.inventory import InventoryFile, counts_of, purchases_of, supplies_of
 from batchleaf.records.known import KnownSupplies
+from batchleaf.records.moves import check_moves
 from batchleaf.records.nodes import Node, child
 from batchleaf.records.projects import ProjectFile, project_of
 from batchleaf.records.report import Report
@@ -26,7 +27,6 @@ from batchleaf.records.yaml_text import read_yaml
 M = TypeVar("M", bound=BaseModel)
 TextLines = Mapping[str, tuple[str, ...]]
 """File → its lines."""
-NOT_PROJECTS: Final = frozenset({"inventory", "designs"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +82,7 @@ class _ArchiveReader:
         self._report.forget_repeats(mark, self._faulty)
         series = self._series()
         projects = list(self._project_facts(known, series))
+        check_moves(projects, self._report)
         return Archive(
             projects=tuple(sorted(projects, key=lambda p: (p.date, p.slug))),
             supplies=known.all(),
@@ -152,7 +153,7 @@ class _ArchiveReader:
     def _project_facts(self, known: KnownSupplies, series: tuple[Series, ...] | None) -> Iterator[Project]:
         slugs = None if series is None else {one.slug for one in series}
         for folder in sorted(self._projects.iterdir()):
-            if not folder.is_dir() or folder.name in NOT_PROJECTS or folder.name.startswith((".", "_")):
+            if not folder.is_dir() or folder.name in OWN_FOLDERS or folder.name.startswith((".", "_")):
                 continue
             project = self._project(folder, known, slugs)
             if project is not None:
@@ -178,10 +179,7 @@ class _ArchiveReader:
         if not (folder / "project.yml").is_file():
             self._report.notice(place, "this folder has no project.yml, so it is left out")
             return False
-        if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", folder.name):
-            self._report.error(
-                place,
-                f"“{folder.name}” cannot be an address; name the folder in small letters, figures, hyphens",
-            )
+        if why_not := why_no_address(folder.name):
+            self._report.error(place, f"{why_not}; it is the name of this folder")
             return False
         return True

@@ -100,6 +100,7 @@ class _ProjectReader:
             steps=steps,
             photos=photos,
             notes=self._one.notes,
+            was=tuple(written.was),
             place=Place(self._one.node.place.file, 1, 1),
         )
 

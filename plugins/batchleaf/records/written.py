@@ -53,6 +53,7 @@ class ProjectWritten(Written):
     parts: dict[Text, PartWritten] = Field(default_factory=dict, description="Letter and name of each part.")
     supplies: list[Text] = Field(default_factory=list, description="What else one make uses.")
     cut: list[Text] = Field(default_factory=list, description="What was really cut, and kept.")
+    was: list[Slug] = Field(default_factory=list, description="Names that its folder had before.")
     time: Text | None = Field(None, description="Time at the table: 3 h 10.")
     steps: list[Text] = Field(
         default_factory=list, description="One sentence each; a time in the film may lead."

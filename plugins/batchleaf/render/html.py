@@ -19,6 +19,7 @@ from batchleaf.views.pages import (
     HomePage,
     HowPage,
     ItemPage,
+    MovedPage,
     Page,
     ProblemsPage,
     SeriesIndexPage,
@@ -38,6 +39,7 @@ _TEMPLATE_OF: Final[dict[type, str]] = {
     SeriesPage: "series.html",
     HowPage: "how.html",
     ProblemsPage: "problems.html",
+    MovedPage: "moved.html",
 }
 
 

@@ -331,4 +331,23 @@ class ProblemsPage:
     rows: tuple[ProblemRow, ...]
 
 
-Page = HomePage | BatchPage | DrawerPage | ItemPage | SeriesIndexPage | SeriesPage | HowPage | ProblemsPage
+@dataclass(frozen=True, slots=True)
+class MovedPage:
+    """Stands at an old address and leads to the new one."""
+
+    title: str
+    sentence: Line
+    href: str
+
+
+Page = (
+    HomePage
+    | BatchPage
+    | DrawerPage
+    | ItemPage
+    | SeriesIndexPage
+    | SeriesPage
+    | HowPage
+    | ProblemsPage
+    | MovedPage
+)

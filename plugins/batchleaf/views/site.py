@@ -14,6 +14,7 @@ from batchleaf.views.figures_json import figures_json
 from batchleaf.views.home import home_page
 from batchleaf.views.how import how_page
 from batchleaf.views.item import item_page
+from batchleaf.views.moved import moved_page
 from batchleaf.views.pages import Page
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.series import series_index_page, series_page
@@ -52,6 +53,8 @@ def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str])
     for batch in figures.batches.values():
         page = batch_page(batch, figures, prepared, prose(batch.project.notes))
         yield PlacedPage(site_map.batch(batch.project.slug), page.title, "batches", page)
+        for old in batch.project.was:
+            yield PlacedPage(site_map.batch(old), page.title, "batches", moved_page(batch.project, old))
     yield PlacedPage(site_map.DRAWER, "Drawer", "drawer", drawer_page(figures))
     for supply in figures.archive.supplies:
         item = item_page(supply, figures, prepared)

@@ -7,11 +7,8 @@ import unicodedata
 from collections.abc import Container
 from typing import Final
 
-_RESERVED: Final = frozenset(
-    {"con", "prn", "aux", "nul", "inventory", "designs"}
-    | {f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10)}
-)
-"""Names that Windows keeps for devices, and those that the archive keeps for itself."""
+from batchleaf.records.addresses import DEVICES, OWN_FOLDERS
+
 _LETTERS: Final = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "đ": "d", "þ": "th"})
 LONGEST: Final = 60
 
@@ -21,7 +18,7 @@ def slug_of(title: str, taken: Container[str] = ()) -> str:
     plain = unicodedata.normalize("NFKD", title.lower().translate(_LETTERS))
     words = re.findall(r"[a-z0-9]+", "".join(c for c in plain if not unicodedata.combining(c)))
     slug = "-".join(words)[:LONGEST].strip("-") or "batch"
-    if slug in _RESERVED:
+    if slug in DEVICES or slug in OWN_FOLDERS:
         slug = f"{slug}-batch"
     if slug not in taken:
         return slug
