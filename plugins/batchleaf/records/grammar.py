@@ -16,6 +16,7 @@ from batchleaf.measure.amounts import plural
 from batchleaf.measure.durations import parse_film_time
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, Unit, parse_size
+from batchleaf.records.bases import NAMED, blank_of
 
 _COUNT = r"[0-9]{1,5}"
 
@@ -75,15 +76,25 @@ class BaseLine:
         return self.size
 
 
+_MEASURED_BASE = re.compile(r"(?P<thing>[^0-9¼½¾.]+?)\s+(?P<size>[0-9¼½¾.].*)")
+_NAMED_BASE = re.compile(rf"(?P<thing>\S.*?)\s+(?P<size>{'|'.join(NAMED)})", re.IGNORECASE)
+
+
 def read_base(text: str, unit: Unit) -> BaseLine:
-    """``bookmark 50 x 180 mm``, ``card 8 1/2 x 5 1/2, side fold``."""
-    blank, _, fold = (word.strip() for word in text.partition(","))
-    found = re.fullmatch(r"(?P<thing>[^0-9¼½¾.]+?)\s+(?P<size>[0-9¼½¾.].*)", blank)
-    if found is None:
+    """``bookmark 50 x 180 mm`` · ``card 8 1/2 x 5 1/2, side fold`` · ``card A6, top fold``.
+
+    A written size is that of the blank, a named one that of the finished piece.
+    """
+    what, _, words = (word.strip() for word in text.partition(","))
+    if words and words not in (Fold.SIDE, Fold.TOP):
+        raise MeasureError(f"“{words}” is not a fold; write side fold or top fold")
+    fold = Fold(words) if words else Fold.NONE
+    if named := _NAMED_BASE.fullmatch(what):
+        return BaseLine(named["thing"], blank_of(NAMED[named["size"].lower()], fold), fold)
+    measured = _MEASURED_BASE.fullmatch(what)
+    if measured is None:
         raise MeasureError(f"“{text}” is not a base; write what it is and its size, like bookmark 50 x 180")
-    if fold and fold not in (Fold.SIDE, Fold.TOP):
-        raise MeasureError(f"“{fold}” is not a fold; write side fold or top fold")
-    return BaseLine(found["thing"], parse_size(found["size"], unit), Fold(fold) if fold else Fold.NONE)
+    return BaseLine(measured["thing"], parse_size(measured["size"], unit), fold)
 
 
 def read_part_key(text: str) -> tuple[str, str]:

@@ -29,8 +29,10 @@ class Written(BaseModel):
 class PartWritten(Written):
     """One part of a make, under its letter and name."""
 
-    size: Text = Field(description="Width and height.", examples=["44 x 70"])
-    paper: Text = Field(description="A role from papers, or a supply.", examples=["base"])
+    size: Text | None = Field(None, description="Width and height.", examples=["44 x 70"])
+    border: Text | None = Field(None, description="Instead of a size: so much smaller on each side.")
+    on: Text | None = Field(None, description="The letter of the part below it; the one before if left out.")
+    paper: Text = Field(description="A role from papers, a supply, or “as C”.", examples=["base"])
     each: Text = Field("1", description="How many of it one make has.")
     turn: YesNo = Field("yes", description="May it be turned on the sheet?")
 
