@@ -8,8 +8,9 @@ from collections.abc import Iterator
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.figures import BatchFigures, Cutting, Figures
 from batchleaf.facts import Fold, Part, Project, Supply
-from batchleaf.measure.display import show_other_size, show_share, show_size
+from batchleaf.measure.display import NBSP, show_other_size, show_size
 from batchleaf.measure.durations import show_film_time
+from batchleaf.measure.money import share
 from batchleaf.views import site_map
 from batchleaf.views.cautions import cautions_for
 from batchleaf.views.cost import cost_view
@@ -154,18 +155,21 @@ def _paper(batch: BatchFigures) -> str:
     if paper is None or not paper.cut:
         return ""
     made = counted(project.finished, project.thing, project.things)
-    spoiled = project.begun - project.finished
-    waste = f"{show_share(paper.waste, paper.cut)} is waste"
-    if spoiled:
-        waste += f", the {counted(spoiled, f'spoiled {project.thing}', f'spoiled {project.things}')} with it"
-    kept = f", {show_share(paper.kept, paper.cut)} was kept" if paper.kept else ""
-    went = f"Of all that was cut, {show_share(paper.used, paper.cut)} is in the {made}{kept} and {waste}."
+    used, kept, waste = share(100, [paper.used, paper.kept, paper.waste])
+    stayed = f", {kept}{NBSP}% was kept" if paper.kept else ""
+    went = f"Of all that was cut, {used}{NBSP}% is in the {made}{stayed} and {waste}{NBSP}% is waste"
+    went += f", {_spoiled(project)} with it." if project.begun > project.finished else "."
     if batch.cutting is None:
         return went
     most = batch.cutting.most
     if most.proved:
         return f"{went} {most.makes} is the most these sheets can give: {most.reason}."
     return f"{went} These sheets give {most.makes}, and no more than {most.bound}: {most.reason}."
+
+
+def _spoiled(project: Project) -> str:
+    spoiled = project.begun - project.finished
+    return f"the spoiled {project.thing}" if spoiled == 1 else f"the {spoiled} spoiled {project.things}"
 
 
 def _paper_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:

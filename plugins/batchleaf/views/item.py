@@ -51,7 +51,7 @@ def item_page(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage:
         movements=rows,
         movements_unit=capitalised(supply.units),
         currency=figures.settings.currency.sign,
-        total_on_hand=show_number(whole.quantity if whole else Fraction(0)),
+        total_on_hand=show_number(whole.quantity if whole else Fraction(0), 2),
         total_value=money(worth, figures.settings.currency),
         notes=_notes(pieces),
         used_in=tuple(
@@ -123,7 +123,7 @@ def _movement_rows(supply: Supply, figures: Figures, here: str) -> Iterator[Move
             date_iso=moved[0].date.isoformat(),
             what=_what(moved, supply, figures, here),
             quantity=_quantity(moved),
-            on_hand=show_number(on_hand),
+            on_hand=show_number(on_hand, 2),
             value=money_moved(sum((m.cost for m in moved), NOTHING), figures.settings.currency),
         )
 

@@ -53,7 +53,7 @@ def sheets_and_scraps_in_words(sheets: int, scraps: int) -> str:
 
 def amount(quantity: Fraction, supply: Supply) -> str:
     """``4 sheets``, ``3.08 m``."""
-    return f"{show_number(quantity)}{NBSP}{supply.name_of_unit(quantity)}"
+    return f"{show_number(quantity, 2)}{NBSP}{supply.name_of_unit(quantity)}"
 
 
 def number_of(quantity: Fraction, supply: Supply) -> str:
@@ -61,13 +61,13 @@ def number_of(quantity: Fraction, supply: Supply) -> str:
     return (
         amount(quantity, supply)
         if is_measured(supply.unit) or supply.unit != "piece"
-        else show_number(quantity)
+        else show_number(quantity, 2)
     )
 
 
 def signed(quantity: Fraction) -> str:
     """``+ 24``, ``− 4``: with the sign apart, as in a ledger."""
-    shown = show_number(abs(quantity))
+    shown = show_number(abs(quantity), 2)
     return f"+{NBSP}{shown}" if quantity > 0 else f"{MINUS}{NBSP}{shown}" if quantity < 0 else shown
 
 
