@@ -80,3 +80,23 @@ def tiny_job(seed: int) -> Job:
         for n in range(dice.randint(1, 3))
     )
     return Job(stocks, parts, Fraction(dice.choice([0, 0, 0, 1])))
+
+
+def brute_least_cost(job: Job, makes: int) -> Fraction | None:
+    """The least cost of sheets for ``makes``; None where they do not give as many."""
+    cheapest: dict[Counts, Fraction] = {(0,) * len(job.parts): Fraction(0)}
+    for stock in job.stocks:
+        patterns = brute_patterns(job, stock)
+        for _ in range(stock.have or 0):
+            grown = dict(cheapest)
+            for total, cost in cheapest.items():
+                for pattern in patterns:
+                    more = tuple(a + b for a, b in zip(total, pattern, strict=True))
+                    grown[more] = min(grown.get(more, cost + stock.cost), cost + stock.cost)
+            cheapest = grown
+    enough = [
+        cost
+        for total, cost in cheapest.items()
+        if all(count >= part.each * makes for count, part in zip(total, job.parts, strict=True))
+    ]
+    return min(enough, default=None)

@@ -5,6 +5,7 @@ Every answer is recounted in integers before it is handed on.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, floor, inf, isinf
@@ -83,7 +84,7 @@ def most_from(patterns: Sequence[Pattern], terms: Terms, cap: int) -> Makes:
     """The most makes, not above ``cap``, that ``patterns`` give."""
     model, _ = _makes_model(patterns, terms, whole=True, cap=cap)
     answer = solve(model)
-    chosen = _counted(patterns, answer)
+    chosen = _counted(patterns, answer, terms)
     at_most = cap if answer.bound == -inf else min(cap, floor(-answer.bound + 1e-6))
     if answer.ending is Ending.IMPOSSIBLE:
         at_most = 0
@@ -92,7 +93,7 @@ def most_from(patterns: Sequence[Pattern], terms: Terms, cap: int) -> Makes:
 
 def cost_in_fractions(patterns: Sequence[Pattern], terms: Terms) -> Share:
     """The program in fractions: what covers ``terms.each`` at the least cost."""
-    model, rows = _cover_model(patterns, terms, 1, whole=False)
+    model, rows = _cover_model(patterns, terms, whole=False)
     answer = solve(model)
     prices = [0.0] * len(patterns[0].counts)
     if answer.ending is not Ending.BEST:
@@ -102,27 +103,29 @@ def cost_in_fractions(patterns: Sequence[Pattern], terms: Terms) -> Share:
     return Share(tuple(answer.values), tuple(prices))
 
 
-def cheapest(patterns: Sequence[Pattern], terms: Terms, makes: int) -> Cheapest:
-    """The least cost for ``makes`` with these patterns."""
-    model, _ = _cover_model(patterns, terms, makes, whole=True)
+def cheapest(patterns: Sequence[Pattern], terms: Terms, *, below: int | None = None) -> Cheapest:
+    """The least cost of what ``terms`` want with these patterns, if it is ``below`` some cost."""
+    if not patterns:
+        return Cheapest(None, inf)
+    model, _ = _cover_model(patterns, terms, whole=True)
+    if below is not None:
+        model.row(dict(enumerate(model.costs)), upper=below - 1)
     answer = solve(model)
     at_least = answer.bound if isinf(answer.bound) else ceil(answer.bound - 1e-6)
-    return Cheapest(_covering(patterns, answer, terms, makes), at_least)
+    return Cheapest(_covering(patterns, answer, terms), at_least)
 
 
-def fewest_plans(
-    patterns: Sequence[Pattern], terms: Terms, makes: int, cost: int, stops: Sequence[int]
-) -> Chosen | None:
+def fewest_plans(patterns: Sequence[Pattern], terms: Terms, cost: int, stops: Sequence[int]) -> Chosen | None:
     """Among choices that cost no more than ``cost``: fewest different plans, then fewest ``stops``."""
-    model, _ = _cover_model(patterns, terms, makes, whole=True)
+    model, _ = _cover_model(patterns, terms, whole=True)
     model.row(dict(enumerate(model.costs)), upper=cost)
     model.costs = [0.0] * len(model.costs)
     dearest = 1 + sum(stops)
     for at, pattern in enumerate(patterns):
-        limit = _most_useful(pattern, terms, makes)
+        limit = _most_useful(pattern, terms)
         used = model.column(cost=dearest + stops[at], upper=1, whole=True)
         model.row({at: 1, used: -limit}, upper=0)
-    chosen = _covering(patterns, solve(model, nodes=TIDY_NODES), terms, makes)
+    chosen = _covering(patterns, solve(model, nodes=TIDY_NODES), terms)
     return chosen if chosen and cost_of(chosen, terms) <= cost else None
 
 
@@ -154,16 +157,14 @@ def _makes_model(
     return model, rows
 
 
-def _cover_model(
-    patterns: Sequence[Pattern], terms: Terms, makes: int, *, whole: bool
-) -> tuple[Model, list[int]]:
+def _cover_model(patterns: Sequence[Pattern], terms: Terms, *, whole: bool) -> tuple[Model, list[int]]:
     model = Model()
     for pattern in patterns:
         model.column(cost=terms.cost[pattern.stock], whole=whole)
     rows = []
     for part in terms.parts:
         entries = {at: float(p.counts[part]) for at, p in enumerate(patterns) if p.counts[part]}
-        rows.append(model.row(entries, lower=terms.each[part] * makes))
+        rows.append(model.row(entries, lower=terms.each[part]))
     _stock_rows(model, patterns, terms)
     return model, rows
 
@@ -174,29 +175,29 @@ def _stock_rows(model: Model, patterns: Sequence[Pattern], terms: Terms) -> None
             model.row({at: 1.0 for at, p in enumerate(patterns) if p.stock == stock}, upper=have)
 
 
-def _most_useful(pattern: Pattern, terms: Terms, makes: int) -> int:
+def _most_useful(pattern: Pattern, terms: Terms) -> int:
     """More sheets than this of one pattern are never needed."""
-    needed = max(
-        -(-terms.each[part] * makes // pattern.counts[part]) for part in terms.parts if pattern.counts[part]
-    )
+    needed = max(-(-terms.each[part] // pattern.counts[part]) for part in terms.parts if pattern.counts[part])
     have = terms.have[pattern.stock]
     return needed if have is None else min(needed, have)
 
 
-def _covering(patterns: Sequence[Pattern], answer: Answer, terms: Terms, makes: int) -> Chosen | None:
-    chosen = _counted(patterns, answer)
-    fits = all(
-        have is None or sum(times for pattern, times in chosen if pattern.stock == stock) <= have
-        for stock, have in terms.have.items()
-    )
-    return chosen if chosen and fits and makes_of(chosen, terms) >= makes else None
+def _covering(patterns: Sequence[Pattern], answer: Answer, terms: Terms) -> Chosen | None:
+    chosen = _counted(patterns, answer, terms)
+    return chosen if chosen and makes_of(chosen, terms) else None
 
 
-def _counted(patterns: Sequence[Pattern], answer: Answer) -> Chosen:
+def _counted(patterns: Sequence[Pattern], answer: Answer, terms: Terms) -> Chosen:
+    """The solver's numbers as whole sheets; nothing where they are more than there are."""
     if not answer.values:
         return ()
-    return tuple(
+    chosen = tuple(
         (pattern, times)
         for pattern, value in zip(patterns, answer.values, strict=False)
         if (times := round(value)) > 0
     )
+    used = Counter[int]()
+    for pattern, times in chosen:
+        used[pattern.stock] += times
+    fits = all(have is None or used[stock] <= have for stock, have in terms.have.items())
+    return chosen if fits else ()

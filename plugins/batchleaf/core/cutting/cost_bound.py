@@ -30,6 +30,11 @@ class CostBound:
     tables: Mapping[int, Values]
 
     @property
+    def parts(self) -> int:
+        """How many parts have a price."""
+        return max(len(table.of_part) for table in self.tables.values())
+
+    @property
     def at_least(self) -> int:
         """In whole steps of cost."""
         return ceil(self.ratio)

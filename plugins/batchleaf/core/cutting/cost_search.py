@@ -2,38 +2,46 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from batchleaf.core.cutting.choose import Chosen, Terms, cheapest, cost_in_fractions, cost_of
+from batchleaf.core.cutting.closing import ATTEMPTS, add_closer
 from batchleaf.core.cutting.cost_bound import CostBound, cost_bound
 from batchleaf.core.cutting.dive import dive
 from batchleaf.core.cutting.effort import Effort
 from batchleaf.core.cutting.integers import Sheet
-from batchleaf.core.cutting.near_best import near_best
-from batchleaf.core.cutting.patterns import Pool, Pricer, plain_pool, rounds
-from batchleaf.core.cutting.search import BEAMS, begin, finish
+from batchleaf.core.cutting.patterns import Pattern, Pool, Pricer, plain_pool, rounds
+from batchleaf.core.cutting.search import begin, finish
 from batchleaf.core.cutting.totals import Totals
+from batchleaf.core.cutting.values import Values
 
 
 @dataclass(frozen=True, slots=True)
 class Enough:
-    """Whether the stocks suffice: ``pool`` None where no way was found.
+    """Whether the stocks suffice: ``chosen`` from ``pool`` does, None where no way was found.
 
     ``never``: there is none.
     """
 
-    pool: Pool | None
+    pool: Pool
+    chosen: Chosen | None
     never: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Cost:
-    """What was found, and what no way goes below; whole steps of cost."""
+    """What was found, and what no way goes below; whole steps of cost; ``tables`` show the bound."""
 
     chosen: Chosen
     cost: int
     at_least: int
+    tables: Mapping[int, Values]
+
+    @property
+    def proved(self) -> bool:
+        """True where the bound is met."""
+        return self.cost == self.at_least
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,74 +58,76 @@ def patterns_for(sheets: Sequence[Sheet], wanted: Terms, effort: Effort) -> Enou
     pool = plain_pool(sheets, wanted.have, wanted.parts)
     endless = [pattern for pattern in pool.patterns if wanted.have[pattern.stock] is None]
     if all(any(pattern.counts[part] for pattern in endless) for part in wanted.parts):
-        return Enough(pool)
+        return Enough(pool, tuple(_alone(endless, part, wanted.each[part]) for part in wanted.parts))
     plenty = sum(wanted.each.values())
     counted = replace(
         wanted, have={stock: plenty if have is None else have for stock, have in wanted.have.items()}
     )
     search = begin(sheets, counted, effort)
-    makes, bound = finish(search, 1)
-    return Enough(search.pool if makes else None, never=not bound)
+    found = finish(search, 1)
+    return Enough(search.pool, found.chosen if found.makes else None, never=not found.at_most)
 
 
-def least_cost_of_group(sheets: Sequence[Sheet], wanted: Terms, pool: Pool, effort: Effort) -> Cost:
-    """``pool`` holds some choice that gives all that is ``wanted``."""
+def _alone(patterns: Sequence[Pattern], part: int, many: int) -> tuple[Pattern, int]:
+    """``many`` of one part from sheets that give nothing else."""
+    best = max(patterns, key=lambda pattern: pattern.counts[part])
+    return best, -(-many // best.counts[part])
+
+
+def least_cost_of_group(
+    sheets: Sequence[Sheet], wanted: Terms, pool: Pool, known: Chosen, effort: Effort
+) -> Cost:
+    """The least cost of all that is ``wanted``; ``known`` from ``pool`` is one way to get it."""
     pricer = Pricer(sheets, wanted.have, effort)
     asked = rounds(pool, pricer, lambda patterns: cost_in_fractions(patterns, wanted).prices)
     bounds = (cost_bound(prices, tables, wanted) for prices, tables in asked)
     search = _Search(wanted, pool, pricer, max(bounds, key=lambda bound: bound.ratio), effort)
-    return _finish(search)
+    return _finish(search, known)
 
 
-def _finish(search: _Search) -> Cost:
-    best = _choice(search)
-    cost = cost_of(best, search.terms)
-    totals = Totals(search.terms, cost)
-    target = totals.at_least(search.bound.at_least)
-    if cost > target and dive(search.pool, search.pricer, search.terms, cost_in_fractions):
-        best = _choice(search)
-        cost = cost_of(best, search.terms)
-    while cost > target and not search.effort.over:
-        if not _closer(search, target):
+def _finish(search: _Search, known: Chosen) -> Cost:
+    chosen = cheapest(search.pool.patterns, search.terms).chosen or known
+    best = Cost(chosen, cost_of(chosen, search.terms), 0, search.bound.tables)
+    totals = Totals(search.terms, best.cost)
+    best = replace(best, at_least=totals.at_least(search.bound.at_least))
+    if not best.proved and dive(search.pool, search.pricer, search.terms, cost_in_fractions):
+        best, _ = _better(search, best)
+    while not best.proved and not search.effort.over:
+        best, settled = _closer(search, best)
+        if not settled:
             break
-        best = _choice(search)
-        cost = cost_of(best, search.terms)
-        if cost > target:
-            target = totals.at_least(target + 1)
-    return Cost(best, cost, target)
+        best = replace(best, at_least=totals.at_least(min(best.cost, best.at_least + 1)))
+    return best
 
 
-def _choice(search: _Search) -> Chosen:
-    chosen = cheapest(search.pool.patterns, search.terms, 1).chosen
-    if chosen is None:
-        raise AssertionError("patterns that covered what is wanted no longer do")
-    return chosen
+def _closer(search: _Search, best: Cost) -> tuple[Cost, bool]:
+    """Something cheaper, and whether it is settled that nothing costs as little as the bound."""
+    terms, bound = search.terms, search.bound
+    gaps = {stock: bound.gap(terms, best.at_least, stock) for stock in bound.tables}
+    caps = terms.caps(bound.parts)
+    for attempt in ATTEMPTS:
+        complete = add_closer(search.pool, search.pricer, bound.tables, gaps, caps, attempt)
+        best, at_least = _better(search, best)
+        if best.proved:
+            return best, False
+        if complete or search.effort.over:
+            return best, complete and at_least > best.at_least
+    return best, False
 
 
-def _closer(search: _Search, target: int) -> bool:
-    """Patterns for a plan at ``target``; False where it stays open whether there is one."""
-    for beam in BEAMS:
-        complete = _add_near_best(search, target, beam)
-        found = cheapest(search.pool.patterns, search.terms, 1)
-        if found.chosen is not None and cost_of(found.chosen, search.terms) <= target:
-            return True
-        if complete:
-            return found.at_least > target
-        if search.effort.over:
-            return False
-    return False
+def _better(search: _Search, best: Cost) -> tuple[Cost, float]:
+    """The cheapest choice now, and what the solver finds nothing below among the known patterns."""
+    useful = [pattern for pattern in search.pool.patterns if _may_help(search, pattern, best.cost - 1)]
+    search.effort.step(3 * len(useful))
+    found = cheapest(useful, search.terms, below=best.cost)
+    if found.chosen is None:
+        return best, found.at_least
+    return replace(best, chosen=found.chosen, cost=cost_of(found.chosen, search.terms)), found.at_least
 
 
-def _add_near_best(search: _Search, target: int, beam: int) -> bool:
-    """Add what a plan for ``target`` can be made of; whether that is all of it."""
-    complete = True
-    caps = search.terms.caps(len(next(iter(search.bound.tables.values())).of_part))
-    for stock, table in search.bound.tables.items():
-        gap = search.bound.gap(search.terms, target, stock)
-        if gap < 0:
-            continue
-        near = near_best(table, gap, caps, search.effort, beam=beam)
-        complete &= near.complete
-        for piece in near.pieces:
-            search.pool.add(stock, piece)
-    return complete
+def _may_help(search: _Search, pattern: Pattern, cost: int) -> bool:
+    """Whether the bound leaves room for ``pattern`` in a choice of that cost."""
+    bound = search.bound
+    table = bound.tables[pattern.stock]
+    short = table.whole_sheet - pattern.worth(table.of_part)
+    return short <= bound.gap(search.terms, cost, pattern.stock)

@@ -1,7 +1,7 @@
 """New patterns for the last few sheets.
 
 The program in fractions likes patterns that suit many sheets; a whole plan also
-needs some that suit the remainder. So the whole part of the fractional answer is
+needs some that suit the remainder. So some sheets of the fractional answer are
 fixed, the rest is asked anew with fresh prices, and so on until all is covered.
 """
 
@@ -28,8 +28,7 @@ def dive(pool: Pool, pricer: Pricer, wanted: Terms, ask: InFractions) -> bool:
     before = len(pool)
     rest = wanted
     while rest.parts and pricer.has_time:
-        asked = rounds(pool, pricer, partial(_prices, ask, rest))
-        for _ in islice(asked, ROUNDS):
+        for _ in islice(rounds(pool, pricer, partial(_prices, ask, rest)), ROUNDS):
             pass
         fixed = _fixed(ask(pool.patterns, rest).times)
         if not fixed:
@@ -38,16 +37,16 @@ def dive(pool: Pool, pricer: Pricer, wanted: Terms, ask: InFractions) -> bool:
     return len(pool) > before
 
 
-def _prices(ask: InFractions, rest: Terms, patterns: Sequence[Pattern]) -> Sequence[float]:
-    return ask(patterns, rest).prices
-
-
 def _fixed(times: Sequence[float]) -> dict[int, int]:
-    """Sheets by pattern: the whole parts, or one sheet of the largest fraction."""
+    """Sheets by pattern: the whole parts of ``times``, or one sheet of the largest fraction."""
     fixed = {at: int(many + _ALMOST) for at, many in enumerate(times) if many + _ALMOST >= 1}
     if fixed or not any(many > _ALMOST for many in times):
         return fixed
     return {max(range(len(times)), key=times.__getitem__): 1}
+
+
+def _prices(ask: InFractions, rest: Terms, patterns: Sequence[Pattern]) -> Sequence[float]:
+    return ask(patterns, rest).prices
 
 
 def _less(rest: Terms, fixed: dict[int, int], pool: Pool) -> Terms:

@@ -57,6 +57,11 @@ def lay_out(plan: SheetPlan, job: Job) -> LaidOut:
     )
 
 
+def settings_of(laid: LaidOut) -> int:
+    """How many times the stop is set for the cuts in their order."""
+    return sum(1 for _ in groupby(laid.cuts, key=lambda cut: cut.setting))
+
+
 def split(piece: Rect, axis: Axis, at: Fraction, kerf: Fraction) -> tuple[Rect, Rect]:
     """The two pieces a cut leaves; the second is empty where the kerf takes all that is left."""
     if axis is Axis.X:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 
 from batchleaf.core.cutting import reasons
-from batchleaf.core.cutting.choose import Chosen, Terms, fewest_plans
+from batchleaf.core.cutting.choose import Chosen
 from batchleaf.core.cutting.cost_search import Cost, least_cost_of_group, patterns_for
 from batchleaf.core.cutting.effort import Effort, Stop
 from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.patterns import Pool
 from batchleaf.core.cutting.plan import CostPlan
 from batchleaf.core.cutting.question import Question, asked
-from batchleaf.core.cutting.strips import stops_of
+from batchleaf.core.cutting.tidy import tidied
 from batchleaf.core.cutting.write_up import sheet_plans, spares_of
 
 
@@ -27,17 +27,15 @@ def least_cost(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
     if question.stranded:
         return CostPlan(makes, None, None, reasons.fits_nothing(job, question.stranded), (), ())
     effort = Effort(stop)
-    pools: list[Pool] = []
+    groups: list[tuple[Cost, Pool]] = []
     for terms in question.groups:
-        enough = patterns_for(question.whole.sheets, terms.times(makes), effort)
-        if enough.pool is None:
+        wanted = terms.times(makes)
+        enough = patterns_for(question.whole.sheets, wanted, effort)
+        if enough.chosen is None:
             return _too_few(makes, never=enough.never)
-        pools.append(enough.pool)
-    found = [
-        least_cost_of_group(question.whole.sheets, terms.times(makes), pool, effort)
-        for terms, pool in zip(question.groups, pools, strict=True)
-    ]
-    return _written(job, question, makes, found, pools)
+        cost = least_cost_of_group(question.whole.sheets, wanted, enough.pool, enough.chosen, effort)
+        groups.append((cost, enough.pool))
+    return _written(job, question, makes, groups)
 
 
 def _too_few(makes: int, *, never: bool) -> CostPlan:
@@ -45,18 +43,12 @@ def _too_few(makes: int, *, never: bool) -> CostPlan:
     return CostPlan(makes, None, bound, reasons.too_few_sheets(makes, never=never), (), ())
 
 
-def _written(job: Job, question: Question, makes: int, found: list[Cost], pools: list[Pool]) -> CostPlan:
-    cost = sum(group.cost for group in found) * question.cost_unit
-    bound = sum(group.at_least for group in found) * question.cost_unit
+def _written(job: Job, question: Question, makes: int, groups: list[tuple[Cost, Pool]]) -> CostPlan:
+    cost = sum(found.cost for found, _ in groups) * question.cost_unit
+    bound = sum(found.at_least for found, _ in groups) * question.cost_unit
     chosen: Chosen = ()
-    for group, terms, pool in zip(found, question.groups, pools, strict=True):
-        chosen += _tidied(group, terms.times(makes), pool)
+    for (found, pool), terms in zip(groups, question.groups, strict=True):
+        chosen += tidied(found.chosen, pool, found.tables, terms.times(makes), found.cost)
     plans = sheet_plans(job, question.whole, chosen, makes)
     reason = reasons.why_not_cheaper(proved=cost == bound)
     return CostPlan(makes, cost, bound, reason, plans, spares_of(job, plans, makes))
-
-
-def _tidied(group: Cost, wanted: Terms, pool: Pool) -> Chosen:
-    """The same cost with few different plans and few settings."""
-    stops = [stops_of(pattern.piece) for pattern in pool.patterns]
-    return fewest_plans(pool.patterns, wanted, 1, group.cost, stops) or group.chosen

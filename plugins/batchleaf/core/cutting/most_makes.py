@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from batchleaf.core.cutting import reasons
-from batchleaf.core.cutting.choose import Chosen, cheapest, cost_of, fewest_plans
+from batchleaf.core.cutting.choose import Chosen, Makes, cheapest, cost_of
 from batchleaf.core.cutting.effort import Effort, Stop
 from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.plan import CuttingPlan
 from batchleaf.core.cutting.question import asked
 from batchleaf.core.cutting.search import Search, begin, finish
-from batchleaf.core.cutting.strips import stops_of
+from batchleaf.core.cutting.tidy import tidied
 from batchleaf.core.cutting.write_up import sheet_plans, spares_of
 
 
@@ -29,27 +29,29 @@ def most_makes(job: Job, *, stop: Stop | None = None) -> CuttingPlan:
         return CuttingPlan(0, 0, reasons.fits_nothing(job, question.stranded), (), ())
     effort = Effort(stop)
     searches = [begin(question.whole.sheets, terms, effort) for terms in question.groups]
-    makes, bound = _together(searches)
-    chosen = tuple(cut for search in searches for cut in _chosen(search, makes)) if makes else ()
+    found = _together(searches)
+    makes = min(group.makes for group in found)
+    bound = min(group.at_most for group in found)
+    chosen: Chosen = ()
+    for search, group in zip(searches, found, strict=True):
+        chosen += _chosen(search, group.chosen, makes) if makes else ()
     plans = sheet_plans(job, question.whole, chosen, makes)
     reason = reasons.why_no_more(job, question.whole, makes, bound)
     return CuttingPlan(makes, bound, reason, plans, spares_of(job, plans, makes))
 
 
-def _together(searches: list[Search]) -> tuple[int, int]:
-    """The makes and the bound of the poorest group; richer ones only have to keep up."""
-    makes = bound = max(search.bound.at_most for search in searches)
-    for search in sorted(searches, key=lambda search: search.bound.at_most):
-        found, at_most = finish(search, makes)
-        makes, bound = min(makes, found), min(bound, at_most)
-    return makes, bound
+def _together(searches: list[Search]) -> list[Makes]:
+    """The makes of each group; richer groups only have to keep up with the poorest."""
+    makes = max(search.bound.at_most for search in searches)
+    found: dict[int, Makes] = {}
+    for at in sorted(range(len(searches)), key=lambda at: searches[at].bound.at_most):
+        found[at] = finish(searches[at], makes)
+        makes = min(makes, found[at].makes)
+    return [found[at] for at in range(len(searches))]
 
 
-def _chosen(search: Search, makes: int) -> Chosen:
-    """Few sheets, then few different plans, then few settings."""
-    patterns, terms = search.pool.patterns, search.terms.times(makes)
-    chosen = cheapest(patterns, terms, 1).chosen
-    if chosen is None:
-        raise AssertionError("patterns that gave these makes no longer do")
-    stops = [stops_of(pattern.piece) for pattern in patterns]
-    return fewest_plans(patterns, terms, 1, cost_of(chosen, terms), stops) or chosen
+def _chosen(search: Search, known: Chosen, makes: int) -> Chosen:
+    """Few sheets, then few different plans, then few settings; ``known`` gives as many makes."""
+    terms = search.terms.times(makes)
+    chosen = cheapest(search.pool.patterns, terms).chosen or known
+    return tidied(chosen, search.pool, search.bound.tables, terms, cost_of(chosen, terms))

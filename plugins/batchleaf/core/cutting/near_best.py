@@ -15,8 +15,8 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
+from batchleaf.core.cutting.contents import Contents, Rows, Source, together, undominated
 from batchleaf.core.cutting.effort import Effort
 from batchleaf.core.cutting.grid import Whole
 from batchleaf.core.cutting.plan import Axis
@@ -24,14 +24,12 @@ from batchleaf.core.cutting.strips import Arrangement, Leaf, in_a_row
 from batchleaf.core.cutting.values import Values
 
 Cell = tuple[int, int]
-MOST_CELLS: Final = 6_000
-MOST_PAIRS: Final = 3_000_000
+MOST_CELLS: Final = 4_000
+MOST_PAIRS: Final = 8_000_000
 """Above these an enumeration is cut short: it would take seconds."""
-
-_NOTHING: Final = 0
-_SHAPE: Final = 1
-_X: Final = 2
-_Y: Final = 3
+PAIRS_A_STEP: Final = 20_000
+WIDE: Final = 30
+"""Of the pairs for one piece so many times the beam are looked at, the best ones."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,33 +40,25 @@ class NearBest:
     complete: bool
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Contents:
-    """What one piece can hold: part counts, their worth, and what each came from.
-
-    A row of ``origin`` is (kind, near or shape, row in near, far, row in far).
-    """
-
-    counts: Whole
-    worth: Whole
-    origin: Whole
-
-    def only(self, keep: NDArray[np.bool_] | Whole) -> _Contents:
-        return _Contents(self.counts[keep], self.worth[keep], self.origin[keep])
-
-
-def near_best(values: Values, gap: int, caps: Sequence[int], effort: Effort, *, beam: int) -> NearBest:
+def near_best(
+    values: Values,
+    gap: int,
+    caps: Sequence[int],
+    effort: Effort,
+    *,
+    beam: int,
+    all_or_nothing: bool = False,
+) -> NearBest:
     """The patterns worth at least the best less ``gap``, none contained in another.
 
     ``caps`` by part: more of it is worth nothing. At most ``beam`` contents are
-    kept for any piece.
+    kept for any piece; with ``all_or_nothing`` one piece that holds more ends it.
     """
-    return _Enumeration(values, gap, caps, effort, beam).run()
+    return _Enumeration(values, gap, caps, effort, beam).run(all_or_nothing=all_or_nothing)
 
 
 class _Enumeration:
     def __init__(self, values: Values, gap: int, caps: Sequence[int], effort: Effort, beam: int) -> None:
-        self._values = values
         self._grid = values.grid
         self._best = values.best
         self._least = max(1, values.whole_sheet - gap)
@@ -76,23 +66,36 @@ class _Enumeration:
         self._beam = beam
         self._complete = True
         self._pairs = 0
-        self._parts = sorted({shape.part for shape in self._grid.sheet.shapes})
-        self._prices = np.array([values.of_part[part] for part in self._parts], dtype=np.int64)
-        self._caps = np.array([caps[part] for part in self._parts], dtype=np.int64)
+        parts = sorted({shape.part for shape in self._grid.sheet.shapes})
+        self._prices = np.array([values.of_part[part] for part in parts], dtype=np.int64)
+        self._caps = np.array([min(caps[part], self._room_for(part)) for part in parts], dtype=np.int64)
+        self._shapes = np.array(
+            [[part == shape.part for part in parts] for shape in self._grid.sheet.shapes], dtype=np.int64
+        )
         self._outer = np.full(self._best.shape, -1, dtype=np.int64)
-        self._contents: dict[Cell, _Contents] = {}
+        self._contents = Contents.empty(self._best.size, len(parts))
 
-    def run(self) -> NearBest:
+    def run(self, *, all_or_nothing: bool) -> NearBest:
         root = (self._best.shape[0] - 1, self._best.shape[1] - 1)
-        for cell in reversed(self._worth_a_look(root)):
-            if not self._effort.step():
+        cells = self._worth_a_look(root)
+        for i, j in reversed(cells):
+            has_time = self._effort.step(1 + self._hold(i, j) // PAIRS_A_STEP)
+            if not has_time or self._pairs > MOST_PAIRS or (all_or_nothing and not self._complete):
                 return NearBest((), complete=False)
-            self._contents[cell] = self._hold(cell)
-        held = self._contents.get(root)
-        if held is None:
+        if not cells:
             return NearBest((), complete=False)
-        pieces = [self._arranged(root, row) for row in range(len(held.worth))]
+        last = self._best.size - 1
+        first = int(self._contents.start[last])
+        pieces = [self._arranged(row) for row in range(first, first + int(self._contents.size[last]))]
         return NearBest(tuple(piece for piece in pieces if piece is not None), self._complete)
+
+    def _room_for(self, part: int) -> int:
+        sheet = self._grid.sheet
+        return max(
+            sheet.width * sheet.height // (shape.width * shape.height)
+            for shape in sheet.shapes
+            if shape.part == part
+        )
 
     def _worth_a_look(self, root: Cell) -> list[Cell]:
         """Pieces that can be part of a pattern within the gap, larger ones first."""
@@ -106,97 +109,88 @@ class _Enumeration:
                 if len(found) > MOST_CELLS:
                     self._complete = False
                     return []
-                for near, far in self._cuts(i, j):
-                    self._open(near, far, self._outer[i, j], by_size)
-                    self._open(far, near, self._outer[i, j], by_size)
+                self._open_halves(i, j, by_size)
         return found
 
-    def _cuts(self, i: int, j: int) -> list[tuple[Cell, Cell]]:
-        """The cuts of a piece that stay within the gap."""
+    def _open_halves(self, i: int, j: int, by_size: defaultdict[int, set[Cell]]) -> None:
+        outer = int(self._outer[i, j])
+        (near_x, far_x), (near_y, far_y) = self._cuts(i, j)
+        for one, other in ((near_x, far_x), (far_x, near_x)):
+            rest = outer + self._best[other, j]
+            for at in np.flatnonzero(rest > self._outer[one, j]):
+                self._outer[one[at], j] = max(self._outer[one[at], j], rest[at])
+                by_size[int(one[at]) + j].add((int(one[at]), j))
+        for one, other in ((near_y, far_y), (far_y, near_y)):
+            rest = outer + self._best[i, other]
+            for at in np.flatnonzero(rest > self._outer[i, one]):
+                self._outer[i, one[at]] = max(self._outer[i, one[at]], rest[at])
+                by_size[i + int(one[at])].add((i, int(one[at])))
+
+    def _cuts(self, i: int, j: int) -> tuple[tuple[Whole, Whole], tuple[Whole, Whole]]:
+        """The cuts of a piece that stay within the gap, across and along: indices on their axis."""
         x, y, best = self._grid.x, self._grid.y, self._best
         need = self._least - int(self._outer[i, j])
         near, far = x.near[i, : x.many[i]], x.far[i, : x.many[i]]
-        across = np.flatnonzero(best[near, j] + best[far, j] >= need)
-        cuts = [((int(near[at]), j), (int(far[at]), j)) for at in across]
-        near, far = y.near[j, : y.many[j]], y.far[j, : y.many[j]]
-        along = np.flatnonzero(best[i, near] + best[i, far] >= need)
-        cuts += [((i, int(near[at])), (i, int(far[at]))) for at in along]
-        return cuts
+        across = best[near, j] + best[far, j] >= need
+        below, above = y.near[j, : y.many[j]], y.far[j, : y.many[j]]
+        along = best[i, below] + best[i, above] >= need
+        return (near[across], far[across]), (below[along], above[along])
 
-    def _open(self, cell: Cell, other: Cell, outer: int, by_size: defaultdict[int, set[Cell]]) -> None:
-        rest = outer + self._best[other]
-        if rest > self._outer[cell]:
-            self._outer[cell] = rest
-            by_size[sum(cell)].add(cell)
+    def _hold(self, i: int, j: int) -> int:
+        """Put down what a piece can hold; how many pairs were looked at."""
+        rows = self._best.shape[1]
+        need = self._least - int(self._outer[i, j])
+        (near_x, far_x), (near_y, far_y) = self._cuts(i, j)
+        found = [self._singles(i, j, need)]
+        before = self._pairs
+        for source, near, far in (
+            (Source.CUT_X, near_x * rows + j, far_x * rows + j),
+            (Source.CUT_Y, i * rows + near_y, i * rows + far_y),
+        ):
+            if len(near):
+                found.append(self._joined(source, near, far, need))
+        held, all_kept = undominated(together(found), self._caps, self._beam)
+        self._complete &= all_kept
+        self._contents.put(i * rows + j, held)
+        return self._pairs - before
 
-    def _hold(self, cell: Cell) -> _Contents:
-        """What ``cell`` can hold, from the single parts that fit and from all its cuts."""
-        i, j = cell
-        need = self._least - int(self._outer[cell])
-        found = [self._singles(cell)]
-        for near, far in self._cuts(i, j):
-            one, other = self._contents[near], self._contents[far]
-            self._pairs += len(one.worth) * len(other.worth)
-            if self._pairs > MOST_PAIRS:
-                self._complete = False
-                break
-            # Both halves of a cut across keep the height, and both are narrower.
-            found.append(self._joined(_X if near[0] < i else _Y, near, far, need))
-        together = _Contents(
-            np.concatenate([part.counts for part in found]),
-            np.concatenate([part.worth for part in found]),
-            np.concatenate([part.origin for part in found]),
-        )
-        return self._undominated(together.only(together.worth >= need))
+    def _singles(self, i: int, j: int, need: int) -> Rows:
+        """Nothing, or one part."""
+        x, y = self._grid.x.points[i], self._grid.y.points[j]
+        fits = [
+            at for at, shape in enumerate(self._grid.sheet.shapes) if shape.width <= x and shape.height <= y
+        ]
+        counts = np.concatenate([np.zeros((1, len(self._caps)), dtype=np.int64), self._shapes[fits]])
+        counts = np.minimum(counts, self._caps)
+        origin = np.zeros((len(counts), 3), dtype=np.int64)
+        origin[1:, 0] = Source.SHAPE
+        origin[1:, 1] = fits
+        rows = Rows(counts, counts @ self._prices, origin)
+        return rows.only(rows.worth >= need)
 
-    def _singles(self, cell: Cell) -> _Contents:
-        x, y = self._grid.x.points[cell[0]], self._grid.y.points[cell[1]]
-        counts = [np.zeros(len(self._parts), dtype=np.int64)]
-        origin = [(_NOTHING, 0, 0, 0, 0)]
-        for at, shape in enumerate(self._grid.sheet.shapes):
-            if shape.width <= x and shape.height <= y:
-                counts.append((np.array(self._parts) == shape.part).astype(np.int64))
-                origin.append((_SHAPE, at, 0, 0, 0))
-        table = np.minimum(np.array(counts), self._caps)
-        return _Contents(table, table @ self._prices, np.array(origin, dtype=np.int64))
+    def _joined(self, source: Source, near: Whole, far: Whole, need: int) -> Rows:
+        table = self._contents.rows
+        one, other = self._contents.pairs(near, far)
+        self._pairs += len(one)
+        worth = table.worth[one] + table.worth[other]
+        keep = np.flatnonzero(worth >= need)
+        if len(keep) > WIDE * self._beam:
+            self._complete = False
+            keep = keep[np.argsort(-worth[keep], kind="stable")[: WIDE * self._beam]]
+        one, other = one[keep], other[keep]
+        counts = np.minimum(table.counts[one] + table.counts[other], self._caps)
+        origin = np.stack([np.full(len(one), int(source)), one, other], axis=1)
+        rows = Rows(counts, counts @ self._prices, origin)
+        return rows.only(rows.worth >= need)
 
-    def _joined(self, kind: int, near: Cell, far: Cell, need: int) -> _Contents:
-        one, other = self._contents[near], self._contents[far]
-        rows, columns = np.nonzero(one.worth[:, None] + other.worth[None, :] >= need)
-        counts = np.minimum(one.counts[rows] + other.counts[columns], self._caps)
-        place = 0 if kind == _X else 1
-        origin = np.empty((len(rows), 5), dtype=np.int64)
-        origin[:, 0] = kind
-        origin[:, 1], origin[:, 2] = near[place], rows
-        origin[:, 3], origin[:, 4] = far[place], columns
-        return _Contents(counts, counts @ self._prices, origin)
-
-    def _undominated(self, held: _Contents) -> _Contents:
-        """Without contents that another one has as well; cut to the beam, the best first."""
-        if len(held.worth) > 1:
-            _, first = np.unique(held.counts, axis=0, return_index=True)
-            held = held.only(np.sort(first))
-        held = held.only(np.argsort(-held.worth, kind="stable"))
-        kept = np.empty_like(held.counts)
-        rows: list[int] = []
-        for row, counts in enumerate(held.counts):
-            if not (kept[: len(rows)] >= counts).all(axis=1).any():
-                if len(rows) == self._beam:
-                    self._complete = False
-                    break
-                kept[len(rows)] = counts
-                rows.append(row)
-        return held.only(np.array(rows, dtype=np.int64))
-
-    def _arranged(self, cell: Cell, row: int) -> Arrangement | None:
-        kind, near, near_row, far, far_row = (int(part) for part in self._contents[cell].origin[row])
-        if kind == _NOTHING:
-            return None
-        if kind == _SHAPE:
-            return Leaf(self._grid.sheet.shapes[near])
-        if kind == _X:
-            axis, one, other = Axis.X, (near, cell[1]), (far, cell[1])
-        else:
-            axis, one, other = Axis.Y, (cell[0], near), (cell[0], far)
-        halves = (self._arranged(one, near_row), self._arranged(other, far_row))
-        return in_a_row(axis, (half for half in halves if half is not None))
+    def _arranged(self, row: int) -> Arrangement | None:
+        source, first, second = (int(number) for number in self._contents.rows.origin[row])
+        match Source(source):
+            case Source.NOTHING:
+                return None
+            case Source.SHAPE:
+                return Leaf(self._grid.sheet.shapes[first])
+            case Source.CUT_X | Source.CUT_Y:
+                halves = (self._arranged(first), self._arranged(second))
+                axis = Axis.X if source == Source.CUT_X else Axis.Y
+                return in_a_row(axis, (half for half in halves if half is not None))

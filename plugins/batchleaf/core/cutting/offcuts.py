@@ -2,19 +2,27 @@
 
 One arrangement can be cut from a sheet in several ways: a strip of waste may run
 the whole length of the sheet, end at the first cut, or go to the last piece of a
-row. The way with the largest sum of squared offcut areas is taken, which favours
-one big offcut over many narrow ones; among equals the one with the fewest cuts.
+row. Either the largest sum of squared offcut areas decides, which favours one big
+offcut over many narrow ones, or the number of cuts; the other one breaks ties.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from enum import Enum
 from fractions import Fraction
 
 from batchleaf.core.cutting.integers import Sheet, WholeJob
 from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, ThroughCut
 from batchleaf.core.cutting.strips import Arrangement, Leaf, Strips
+
+
+class Prefer(Enum):
+    """What decides between two ways of cutting the same arrangement."""
+
+    LARGE_OFFCUTS = "large offcuts"
+    FEW_CUTS = "few cuts"
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,16 +33,18 @@ class CutOut:
     squares: int
     cuts: int
 
-    @property
-    def rank(self) -> tuple[int, int]:
+    def rank(self, prefer: Prefer) -> tuple[int, int]:
         """Larger is better."""
-        return (self.squares, -self.cuts)
+        if prefer is Prefer.LARGE_OFFCUTS:
+            return (self.squares, -self.cuts)
+        return (-self.cuts, self.squares)
 
 
 class SheetCutter:
     """Turns arrangements into trees of cuts for one job."""
 
-    def __init__(self, whole: WholeJob, part_ids: tuple[str, ...]) -> None:
+    def __init__(self, whole: WholeJob, part_ids: tuple[str, ...], prefer: Prefer) -> None:
+        self._prefer = prefer
         self._unit: Fraction = whole.unit
         self._kerf = whole.kerf
         self._part_ids = part_ids
@@ -49,7 +59,7 @@ class SheetCutter:
     def _best(self, piece: Arrangement, width: int, height: int) -> CutOut:
         key = (piece, width, height)
         if key not in self._known:
-            self._known[key] = max(self._ways(piece, width, height), key=lambda way: way.rank)
+            self._known[key] = max(self._ways(piece, width, height), key=lambda way: way.rank(self._prefer))
         return self._known[key]
 
     def _ways(self, piece: Arrangement, width: int, height: int) -> Iterator[CutOut]:

@@ -21,6 +21,9 @@ PRICE_STEPS: Final = 1 << 30
 """Prices are whole multiples of this fraction of the dearest part's price."""
 
 
+CUTS_A_STEP: Final = 20_000
+
+
 @dataclass(frozen=True, slots=True)
 class Pattern:
     """``stock`` counts in the job's stocks; ``counts`` by part of the job."""
@@ -85,13 +88,13 @@ class Pricer:
 
     def __init__(self, sheets: Sequence[Sheet], stocks: Iterable[int], effort: Effort) -> None:
         self._sheets = sheets
-        self._effort = effort
+        self.effort = effort
         self.stocks = tuple(stocks)
 
     @property
     def has_time(self) -> bool:
         """Whether the caller wants more."""
-        return not self._effort.over
+        return not self.effort.over
 
     def values(self, prices: Sequence[int]) -> dict[int, Values]:
         """A table for each stock."""
@@ -99,9 +102,14 @@ class Pricer:
         for stock in self.stocks:
             sheet = self._sheets[stock]
             if sheet not in tables:
-                tables[sheet] = best_values(sheet, prices)
-                self._effort.step()
+                tables[sheet] = self.table(stock, prices)
         return {stock: tables[self._sheets[stock]] for stock in self.stocks}
+
+    def table(self, stock: int, prices: Sequence[int]) -> Values:
+        """A table for one stock."""
+        table = best_values(self._sheets[stock], prices)
+        self.effort.step(1 + table.grid.work // CUTS_A_STEP)
+        return table
 
     def improve(self, pool: Pool, tables: dict[int, Values]) -> bool:
         """Add every best pattern that is worth more than all known ones; whether there was one."""

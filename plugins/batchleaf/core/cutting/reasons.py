@@ -22,7 +22,7 @@ def nothing_wanted() -> str:
 def fits_nothing(job: Job, parts: Iterable[int]) -> str:
     """Some parts have no sheet they could come from."""
     names = [called(job.parts[part]) for part in parts]
-    if not any(stock.have for stock in job.stocks):
+    if all(stock.have == 0 for stock in job.stocks):
         return "there is no sheet to cut"
     if len(names) == 1:
         return f"{names[0]} fits on none of these sheets"

@@ -3,19 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Final
+from dataclasses import dataclass, replace
 
 from batchleaf.core.cutting.bound import MakesBound, makes_bound
 from batchleaf.core.cutting.choose import Makes, Terms, most_from, share_covered
+from batchleaf.core.cutting.closing import ATTEMPTS, add_closer
 from batchleaf.core.cutting.dive import dive
 from batchleaf.core.cutting.effort import Effort
 from batchleaf.core.cutting.integers import Sheet
-from batchleaf.core.cutting.near_best import near_best
 from batchleaf.core.cutting.patterns import Pool, Pricer, plain_pool, rounds
-
-BEAMS: Final = (6, 30, 200, 4_000)
-"""How many contents of one piece are kept, in turn: first quick answers, then all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,26 +34,30 @@ def begin(sheets: Sequence[Sheet], terms: Terms, effort: Effort) -> Search:
     return Search(terms, pool, pricer, min(bounds, key=lambda bound: bound.ratio), effort)
 
 
-def finish(search: Search, cap: int) -> tuple[int, int]:
-    """The most makes found, not above ``cap``, and the bound that is shown for them."""
+def finish(search: Search, cap: int) -> Makes:
+    """The most makes found, not above ``cap``, and in ``at_most`` the bound shown for them."""
     terms, pool = search.terms, search.pool
     target = min(search.bound.at_most, cap)
     found = most_from(pool.patterns, terms, target)
     if found.makes < target and dive(pool, search.pricer, terms.times(target), share_covered):
         found = most_from(pool.patterns, terms, target)
     while found.makes < target and not search.effort.over:
-        closer = _with_near_best(search, found, target)
+        closer = _closer(search, found, target)
         if closer is None:
             break
         found, target = closer
-    return found.makes, target
+    return replace(found, at_most=target)
 
 
-def _with_near_best(search: Search, found: Makes, target: int) -> tuple[Makes, int] | None:
+def _closer(search: Search, found: Makes, target: int) -> tuple[Makes, int] | None:
     """More makes, or a lower target; None where neither comes of it."""
-    for beam in BEAMS:
-        complete = _add_near_best(search, target, beam)
-        better = most_from(search.pool.patterns, search.terms, target)
+    terms, bound = search.terms, search.bound
+    gaps = dict.fromkeys(bound.tables, bound.slack(target))
+    caps = terms.times(target).caps(len(bound.prices))
+    for attempt in ATTEMPTS:
+        complete = add_closer(search.pool, search.pricer, bound.tables, gaps, caps, attempt)
+        search.effort.step(3 * len(search.pool))
+        better = most_from(search.pool.patterns, terms, target)
         if better.makes > found.makes:
             found = better
         if found.makes == target:
@@ -65,19 +65,5 @@ def _with_near_best(search: Search, found: Makes, target: int) -> tuple[Makes, i
         if complete and better.at_most < target:
             return found, target - 1
         if complete or search.effort.over:
-            return None
+            break
     return None
-
-
-def _add_near_best(search: Search, target: int, beam: int) -> bool:
-    """Add what a plan for ``target`` can be made of; whether that is all of it."""
-    bound = search.bound
-    slack = bound.slack(target)
-    caps = search.terms.times(target).caps(len(bound.prices))
-    complete = True
-    for stock, table in bound.tables.items():
-        near = near_best(table, slack, caps, search.effort, beam=beam)
-        complete &= near.complete
-        for piece in near.pieces:
-            search.pool.add(stock, piece)
-    return complete

@@ -17,8 +17,8 @@ from typing import Any, Final
 
 import numpy as np
 
-NODES: Final = 3_000
-"""Branches after which a search in whole numbers is given up."""
+BRANCH_WORK: Final = 40_000
+"""Branches times columns after which a search in whole numbers is given up."""
 
 
 _OPTIONS: Final = {
@@ -79,11 +79,11 @@ class Answer:
     bound: float
 
 
-def solve(model: Model, *, nodes: int = NODES) -> Answer:
-    """One run over ``model``, on one thread, always the same way."""
+def solve(model: Model, *, nodes: int | None = None) -> Answer:
+    """One run over ``model``, on one thread, always the same way; at most ``nodes`` branches."""
     highs = _highs()
     highs.clearModel()
-    highs.setOptionValue("mip_max_nodes", nodes)
+    highs.setOptionValue("mip_max_nodes", nodes or max(50, BRANCH_WORK // len(model.costs)))
     highs.passModel(_as_highs(model))
     highs.run()
     return _answer(highs, has_whole=any(model.whole))

@@ -4,29 +4,74 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
 
+from batchleaf.core.cutting.arrange import arrangements
 from batchleaf.core.cutting.choose import Chosen
 from batchleaf.core.cutting.integers import WholeJob
 from batchleaf.core.cutting.job import Job
-from batchleaf.core.cutting.offcuts import SheetCutter
-from batchleaf.core.cutting.plan import SheetPlan, leaves_of
+from batchleaf.core.cutting.layout import lay_out, settings_of
+from batchleaf.core.cutting.offcuts import Prefer, SheetCutter
+from batchleaf.core.cutting.plan import Node, SheetPlan, leaves_of
+from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.core.cutting.strips import Arrangement, parts_of, spelling, without
 
 _Cut = tuple[int, Arrangement]
 
+ENOUGH_OF_THE_OFFCUT: Final = Fraction(4, 5)
+"""For fewer settings a plan may lose so much: its squared offcuts stay at least this share."""
+KEEPSAKE: Final = Fraction(1, 10)
+"""An offcut smaller than this share of its sheet is not worth a setting."""
+
 
 def sheet_plans(job: Job, whole: WholeJob, chosen: Chosen, makes: int) -> tuple[SheetPlan, ...]:
     """The plans, those for most sheets first, scraps before full sheets of as many."""
-    cutter = SheetCutter(whole, tuple(part.id for part in job.parts))
-    sheets = without_idle_spares(job, chosen, makes)
+    ids = tuple(part.id for part in job.parts)
+    cutters = tuple(SheetCutter(whole, ids, prefer) for prefer in Prefer)
+    sheets = _alike_together(without_idle_spares(job, chosen, makes))
     order = sorted(
         sheets.items(),
         key=lambda item: (-item[1], not job.stocks[item[0][0]].scrap, item[0][0], spelling(item[0][1])),
     )
     return tuple(
-        SheetPlan(job.stocks[stock].id, times, cutter.cut(piece, whole.sheets[stock]).tree)
-        for (stock, piece), times in order
+        replace(_easiest(job, whole, cutters, stock, piece), times=times) for (stock, piece), times in order
     )
+
+
+def _alike_together(sheets: Counter[_Cut]) -> Counter[_Cut]:
+    """Sheets that give the same parts are cut the same way."""
+    ways: dict[tuple[int, frozenset[tuple[int, int]]], Arrangement] = {}
+    alike: Counter[_Cut] = Counter()
+    for (stock, piece), times in sheets.items():
+        same = ways.setdefault((stock, frozenset(parts_of(piece).items())), piece)
+        alike[stock, same] += times
+    return alike
+
+
+def _easiest(
+    job: Job, whole: WholeJob, cutters: tuple[SheetCutter, ...], stock: int, piece: Arrangement
+) -> SheetPlan:
+    """The fewest settings, then the fewest cuts, among ways that keep a large offcut large."""
+    sheet = whole.sheets[stock]
+    ways = (piece, *arrangements(piece, sheet))
+    outs = [cutter.cut(way, sheet) for way in ways for cutter in cutters]
+    most = max(out.squares for out in outs)
+    worth_keeping = most > (KEEPSAKE * sheet.width * sheet.height) ** 2
+    least = ENOUGH_OF_THE_OFFCUT * most if worth_keeping else 0
+    plans = [SheetPlan(job.stocks[stock].id, 1, out.tree) for out in outs if out.squares >= least]
+    return min(plans, key=lambda plan: _trouble(lay_out(plan, job)))
+
+
+def _trouble(laid: LaidOut) -> tuple[int, int]:
+    return settings_of(laid), len(laid.cuts)
+
+
+def tree_of(job: Job, whole: WholeJob, stock: int, piece: Arrangement | None) -> Node:
+    """How ``piece`` is cut from one sheet of ``stock``."""
+    cutter = SheetCutter(whole, tuple(part.id for part in job.parts), Prefer.LARGE_OFFCUTS)
+    return cutter.cut(piece, whole.sheets[stock]).tree
 
 
 def without_idle_spares(job: Job, chosen: Chosen, makes: int) -> Counter[_Cut]:

@@ -1,0 +1,101 @@
+"""Published and invented instances, with the time the engine may take on a quiet machine."""
+
+from __future__ import annotations
+
+import statistics
+import time
+
+import pytest
+
+from batchleaf.core.cutting.best_use import Offer, best_use
+from batchleaf.core.cutting.job import PartKind, Stock
+from batchleaf.core.cutting.layout import lay_out
+from batchleaf.core.cutting.least_cost import least_cost
+from batchleaf.core.cutting.most_makes import most_makes
+from batchleaf.core.cutting.values import best_values
+from batchleaf.core.cutting.verify import faults, layout_faults
+from cutting.instances import FOLDER, batch, named, of_kind, sheet_of
+from cutting.jobs import mm
+
+if not FOLDER:
+    pytest.skip("CUTTING_INSTANCES names no folder of instances", allow_module_level=True)
+
+TURNING = {"optimum_fixed": False, "optimum_rotated": True}
+LARGE = {"gcut13"}
+"""A grid of two thousand points each way: half a minute."""
+VALUES = [
+    pytest.param(name, known, marks=[pytest.mark.slow] if name in LARGE else [])
+    for name, entry in of_kind("unbounded-value").items()
+    for known in TURNING
+    if known in entry
+]
+UNSETTLED_COSTS = {"batch-06"}
+"""Open, here and where the figures come from."""
+
+
+@pytest.mark.parametrize(("name", "known"), VALUES)
+def test_the_best_value_is_the_published_one(name: str, known: str) -> None:
+    """Each but the large ones within a second of processor time."""
+    entry = of_kind("unbounded-value")[name]
+    began = time.process_time()
+    found = best_values(sheet_of(entry, turns=TURNING[known]), [part["value"] for part in entry["parts"]])
+    if name not in LARGE:
+        assert time.process_time() - began < 1
+    assert found.whole_sheet == entry[known]
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", of_kind("constrained-value"))
+def test_the_best_use_is_the_published_one(name: str) -> None:
+    """The optimum, proved; where only a bound for any layout is published, not above it."""
+    entry = of_kind("constrained-value")[name]
+    offers = [
+        Offer(PartKind(str(at), mm(part["w"], part["h"]), turns=False), part["value"], part["max"])
+        for at, part in enumerate(entry["parts"])
+    ]
+    use = best_use(Stock("sheet", mm(entry["W"], entry["H"])), offers)
+    assert use.proved
+    if "optimum_fixed" in entry:
+        assert use.worth == entry["optimum_fixed"]
+    else:
+        assert use.worth <= entry["nonguillotine_optimum"]
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", named("batches.json"))
+def test_the_most_makes_of_a_batch(name: str) -> None:
+    """As many as known, proved, sound, and within two seconds of processor time."""
+    entry = named("batches.json")[name]
+    job = batch(entry, counted=True)
+    began = time.process_time()
+    plan = most_makes(job)
+    assert time.process_time() - began < 2
+    assert (plan.makes, plan.bound) == (entry["known"]["makes"], entry["known"]["makes_bound"])
+    assert faults(job, plan) == ()
+    for sheet_plan in plan.plans:
+        assert layout_faults(lay_out(sheet_plan, job)) == ()
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", named("batches.json"))
+def test_the_least_cost_of_a_batch(name: str) -> None:
+    """The known cost, proved; the one open instance keeps its bounds apart."""
+    entry = named("batches.json")[name]
+    plan = least_cost(batch(entry, counted=False), entry["makes"])
+    assert plan.cost is not None
+    assert plan.bound is not None
+    assert plan.bound <= entry["known"]["cost"]
+    if name not in UNSETTLED_COSTS:
+        assert (plan.cost, plan.proved) == (entry["known"]["cost"], True)
+
+
+@pytest.mark.slow
+def test_most_batches_take_a_moment() -> None:
+    """Half of the batches take less than a twentieth of a second of processor time."""
+    times = []
+    for entry in named("batches.json").values():
+        job = batch(entry, counted=True)
+        began = time.process_time()
+        most_makes(job)
+        times.append(time.process_time() - began)
+    assert statistics.median(times) < 0.05
