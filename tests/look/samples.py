@@ -66,26 +66,80 @@ def plain_drawing(id_: str) -> Drawing:
 ENTRIES = tuple(
     GalleryEntry(title, f"projects/{slug}/", picture(slug, alt) if alt else None, line, date, iso)
     for title, slug, alt, line, date, iso in (
-        ("Harbour-wall cards", "harbour-wall", "Four cards with a grey wall and a red boat",
-         "12 cards from 6 sheets of dune card, 0.68\u00a0€ each.", "4 October 2026", "2026-10-04"),
-        ("Kite-string tags", "kite-string", "Long tags on a board", "30 tags, 0.14\u00a0€ each.",
-         "20 August 2026", "2026-08-20"),
-        ("Rain-gauge bookmarks", "rain-gauge", "Blue bookmarks", "22 of 24 bookmarks, 0.42\u00a0€ each.",
-         "3 July 2026", "2026-07-03"),
-        ("Allotment boxes", "allotment", "", "8 boxes with lids, 0.75\u00a0€ each.", "1 June 2026", "2026-06-01"),
-        ("Night-train cards", "night-train", "Dark cards", "10 cards, 0.81\u00a0€ each.", "9 May 2026", "2026-05-09"),
-        ("Clothes-line banners", "clothes-line", "Banners", "16 banners, all from scraps.",
-         "12 April 2026", "2026-04-12"),
-        ("Lock-keeper place cards", "lock-keeper", "Place cards", "36 place cards from two sheets and a scrap.",
-         "2 March 2026", "2026-03-02"),
-        ("Orchard gate folds", "orchard", "Gate folds", "9 gate folds, 0.92\u00a0€ each.", "1 February 2026",
-         "2026-02-01"),
+        (
+            "Harbour-wall cards",
+            "harbour-wall",
+            "Four cards with a grey wall and a red boat",
+            "12 cards from 6 sheets of dune card, 0.68\u00a0€ each.",
+            "4 October 2026",
+            "2026-10-04",
+        ),
+        (
+            "Kite-string tags",
+            "kite-string",
+            "Long tags on a board",
+            "30 tags, 0.14\u00a0€ each.",
+            "20 August 2026",
+            "2026-08-20",
+        ),
+        (
+            "Rain-gauge bookmarks",
+            "rain-gauge",
+            "Blue bookmarks",
+            "22 of 24 bookmarks, 0.42\u00a0€ each.",
+            "3 July 2026",
+            "2026-07-03",
+        ),
+        (
+            "Allotment boxes",
+            "allotment",
+            "",
+            "8 boxes with lids, 0.75\u00a0€ each.",
+            "1 June 2026",
+            "2026-06-01",
+        ),
+        (
+            "Night-train cards",
+            "night-train",
+            "Dark cards",
+            "10 cards, 0.81\u00a0€ each.",
+            "9 May 2026",
+            "2026-05-09",
+        ),
+        (
+            "Clothes-line banners",
+            "clothes-line",
+            "Banners",
+            "16 banners, all from scraps.",
+            "12 April 2026",
+            "2026-04-12",
+        ),
+        (
+            "Lock-keeper place cards",
+            "lock-keeper",
+            "Place cards",
+            "36 place cards from two sheets and a scrap.",
+            "2 March 2026",
+            "2026-03-02",
+        ),
+        (
+            "Orchard gate folds",
+            "orchard",
+            "Gate folds",
+            "9 gate folds, 0.92\u00a0€ each.",
+            "1 February 2026",
+            "2026-02-01",
+        ),
     )
-)  # fmt: skip
+)
 
 HOME = HomePage(
     "Batches",
-    ("143 pieces in eight batches since February, from ", Link("47 sheets", "how/#sheets"), " and a good many scraps."),
+    (
+        "143 pieces in eight batches since February, from ",
+        Link("47 sheets", "how/#sheets"),
+        " and a good many scraps.",
+    ),
     ENTRIES,
     (Link("Six Locks", "series/six-locks/"), Link("Rain or Shine", "series/rain-or-shine/")),
 )
@@ -99,44 +153,84 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
         when_iso="2026-10-04",
         series=("third of ", Link("Six Locks", "../../series/six-locks/")),
         sentence=(
-            "12 cards from ", Link("6 sheets", "#plan"), " of dune card and 4 papers of the ",
-            Link("Shingle pad", "../../drawer/shingle-pad/"), "; these sheets could have given ",
-            Link("13", "../../how/#could-have-given"), ". ", Link(f"0.68{NBSP}€", "#cost"),
+            "12 cards from ",
+            Link("6 sheets", "#plan"),
+            " of dune card and 4 papers of the ",
+            Link("Shingle pad", "../../drawer/shingle-pad/"),
+            "; these sheets could have given ",
+            Link("13", "../../how/#could-have-given"),
+            ". ",
+            Link(f"0.68{NBSP}€", "#cost"),
             f" each, 2{NBSP}h{NBSP}50 at the table.",
         ),
         cover=picture("harbour-wall", "Four cards with a grey wall and a red boat", 1600, 800),
-        notes_html="<p>The wall is one strip of grey, torn along a rule, so that no two cards are the same.</p>",
+        notes_html="<p>The wall is one strip of grey, torn along a rule, so no two are the same.</p>",
         parts_unit="mm",
         parts=(
-            PartRow("A", "base, folds to 105 × 148", (Link("dune card", "../../drawer/dune/"),), "210 × 148",
-                    "8 1/4 × 5 13/16 in", "1", "12"),
-            PartRow("B", "panel", (Link("dune card", "../../drawer/dune/"),), "95 × 138", "3 11/16 × 5 7/16 in",
-                    "1", "12"),
-            PartRow("C", "label", (Link("dune card", "../../drawer/dune/"), Link("ember card", "../../drawer/ember/")),
-                    "44 × 26", "1 11/16 × 1 in", "1", "12"),
+            PartRow(
+                "A",
+                "base, folds to 105 × 148",
+                (Link("dune card", "../../drawer/dune/"),),
+                "210 × 148",
+                "8 1/4 × 5 13/16 in",
+                "1",
+                "12",
+            ),
+            PartRow(
+                "B",
+                "panel",
+                (Link("dune card", "../../drawer/dune/"),),
+                "95 × 138",
+                "3 11/16 × 5 7/16 in",
+                "1",
+                "12",
+            ),
+            PartRow(
+                "C",
+                "label",
+                (Link("dune card", "../../drawer/dune/"), Link("ember card", "../../drawer/ember/")),
+                "44 × 26",
+                "1 11/16 × 1 in",
+                "1",
+                "12",
+            ),
         ),
         parts_notes=("Sizes in inches are rounded down to the mark of the rule.",),
-        plan_intro="Ten sheets, two plans. Set the trimmer once for each line, and take every sheet of that plan "
-        "through before you move the stop.",
+        plan_intro="Ten sheets, two plans. Set the trimmer once for each line, and take every "
+        "sheet of that plan through before you move the stop.",
         plans=plans,
         plan_notes=("The bound is met: no way of through cuts gives more.",),
-        paper="Of all that was cut, 85\u00a0% is in the twelve cards, 4\u00a0% was kept and 11\u00a0% is waste.",
+        paper="Of all that was cut, 85\u00a0% is in the cards, 4\u00a0% was kept and 11\u00a0% is waste.",
         paper_notes=("Kept: four pieces of 95 × 77.",),
         cost=CostView(
-            strip, "One card, 73 cents long. The rule is in cents; the letters are those of the list.", "€",
+            strip,
+            "One card, 73 cents long. The rule is in cents; the letters are those of the list.",
+            "€",
             (
                 SupplyRow("a", Link("dune card", "../../drawer/dune/"), "", "6 sheets", "5.52", "0.46"),
-                SupplyRow("b", Link("Shingle pad", "../../drawer/shingle-pad/"), "less what was kept", "4 papers",
-                          "1.44", "0.12"),
+                SupplyRow(
+                    "b",
+                    Link("Shingle pad", "../../drawer/shingle-pad/"),
+                    "less what was kept",
+                    "4 papers",
+                    "1.44",
+                    "0.12",
+                ),
                 SupplyRow("c", Link("envelope, C6", "../../drawer/c6/"), "", "12", "1.08", "0.09"),
                 SupplyRow("d", Link("harbour ink", "../../drawer/ink/"), "not measured", "", "", ""),
             ),
-            "Twelve cards", "8.04", "0.67", ("The price of the ink is not known; it is not in the sum.",),
+            "Twelve cards",
+            "8.04",
+            "0.67",
+            ("The price of the ink is not known; it is not in the sum.",),
         ),
         steps=(
             StepView("Cut both plans, then score every base at 105.", "0:40", ()),
-            StepView("Tear the wall along a steel rule, towards you.", "6:15",
-                     (picture("night-train", "A hand tears grey paper along a rule"),)),
+            StepView(
+                "Tear the wall along a steel rule, towards you.",
+                "6:15",
+                (picture("night-train", "A hand tears grey paper along a rule"),),
+            ),
             StepView("Stick panel, wall and label, in this order.", "", ()),
         ),
         pictures=(picture("orchard", "Cards in a row"), picture("kite-string", "One card from the side")),
@@ -144,15 +238,21 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
         cautions=("Two lines of the record say that sheets were left over, and do not say where they went.",),
         figures_href="figures.json",
         how_href="../../how/",
-    )  # fmt: skip
+    )
 
 
 SETTINGS = (
     SettingRow("210", "8 1/4", "1", "Six cuts. Both pieces are used.", "", ""),
-    SettingRow("148", "5 13/16", "2, 3", "Twelve cuts across the wide piece: twelve bases A.", "",
-               "A strip of 9 is waste."),
+    SettingRow(
+        "148",
+        "5 13/16",
+        "2, 3",
+        "Twelve cuts across the wide piece: twelve bases A.",
+        "",
+        "A strip of 9 is waste.",
+    ),
     SettingRow("153", "6", "5", "Four cuts.", "Keep 95 × 77 for the drawer, four pieces.", ""),
-)  # fmt: skip
+)
 
 
 def plan_view(drawing: Drawing, title: str) -> PlanView:
@@ -166,48 +266,82 @@ DRAWER = DrawerPage(
     (f"17 papers and 40 sheets on hand, worth 31.20{NBSP}€ with the kept pieces.",),
     "€",
     (
-        DrawerShelf("Card", (
-            DrawerRow(Link("dune card", "dune/"), "#e9dfc7", "305 × 305, 240 g/m²", "12 sheets", "10.08",
-                      (Link("Harbour-wall cards", "../projects/harbour-wall/"),
-                       Link("Orchard gate folds", "../projects/orchard/"))),
-            DrawerRow(Link("ember card", "ember/"), "#c9553a", "210 × 297", "3 sheets and 2 pieces", "1.75", ()),
-        )),
+        DrawerShelf(
+            "Card",
+            (
+                DrawerRow(
+                    Link("dune card", "dune/"),
+                    "#e9dfc7",
+                    "305 × 305, 240 g/m²",
+                    "12 sheets",
+                    "10.08",
+                    (
+                        Link("Harbour-wall cards", "../projects/harbour-wall/"),
+                        Link("Orchard gate folds", "../projects/orchard/"),
+                    ),
+                ),
+                DrawerRow(
+                    Link("ember card", "ember/"), "#c9553a", "210 × 297", "3 sheets and 2 pieces", "1.75", ()
+                ),
+            ),
+        ),
         DrawerShelf("Ink", (DrawerRow(Link("harbour ink", "ink/"), "", "pad", "1", "", ()),)),
     ),
-)  # fmt: skip
+)
 
 
 def item(pieces: Drawing | None) -> ItemPage:
     """A supply with kept pieces and movements."""
     return ItemPage(
-        title="Shingle pad", drawer=Link("Drawer", "../"), kind="paper",
-        sentence=("14 of 24 papers on hand and ", Link("five kept pieces", "#kept"), ", worth 5.98\u00a0€ together."),
+        title="Shingle pad",
+        drawer=Link("Drawer", "../"),
+        kind="paper",
+        sentence=(
+            "14 of 24 papers on hand and ",
+            Link("five kept pieces", "#kept"),
+            ", worth 5.98\u00a0€ together.",
+        ),
         swatch="#9dbac6",
         facts=(("As bought", "180 × 230 mm"), ("Grain", "long"), ("Weight", "120 g/m²")),
         link=Link("example.org", "https://example.org/shingle-pad"),
-        pieces=pieces, pieces_caption="Drawn to one scale beside a whole paper.",
+        pieces=pieces,
+        pieces_caption="Drawn to one scale beside a whole paper.",
         movements=(
             MovementRow("10 Jan 2026", "2026-01-10", ("bought ", Aside("one pad")), "+ 24", "24", "9.60"),
-            MovementRow("4 Oct 2026", "2026-10-04",
-                        (Link("Harbour-wall cards", "../../projects/harbour-wall/"), " ",
-                         Aside("four pieces kept")), "− 4", "20", "− 1.32"),
-            MovementRow("20 Oct 2026", "2026-10-20", ("counted ", Aside("one is missing")), "− 1", "19", "− 0.40"),
+            MovementRow(
+                "4 Oct 2026",
+                "2026-10-04",
+                (Link("Harbour-wall cards", "../../projects/harbour-wall/"), " ", Aside("four pieces kept")),
+                "− 4",
+                "20",
+                "− 1.32",
+            ),
+            MovementRow(
+                "20 Oct 2026", "2026-10-20", ("counted ", Aside("one is missing")), "− 1", "19", "− 0.40"
+            ),
         ),
-        movements_unit="Papers", currency="€", total_on_hand="19", total_value="7.88",
+        movements_unit="Papers",
+        currency="€",
+        total_on_hand="19",
+        total_value="7.88",
         notes=("A kept piece stays in the drawer with its share of the paper’s cost, by area.",),
         used_in=ENTRIES[:3],
-    )  # fmt: skip
+    )
 
 
 SERIES_INDEX = SeriesIndexPage(
     "Series",
     ("Two series, eleven batches.",),
     (
-        SeriesRow(Link("Six Locks", "six-locks/"), "Three of six batches, 58 pieces.",
-                  "A flight of locks, one batch for each.", picture("harbour-wall", "Cards")),
+        SeriesRow(
+            Link("Six Locks", "six-locks/"),
+            "Three of six batches, 58 pieces.",
+            "A flight of locks, one batch for each.",
+            picture("harbour-wall", "Cards"),
+        ),
         SeriesRow(Link("Rain or Shine", "rain-or-shine/"), "Two batches.", "", None),
     ),
-)  # fmt: skip
+)
 
 SERIES = SeriesPage(
     "Six Locks",
@@ -216,36 +350,76 @@ SERIES = SeriesPage(
     "€",
     ENTRIES[:3],
     (
-        SeriesBatchRow("1", Link("Rain-gauge bookmarks", "../../projects/rain-gauge/"), "3 Jul 2026", "2026-07-03",
-                       "22", "5", "24", "9.24", "0.42"),
-        SeriesBatchRow("2", Link("Kite-string tags", "../../projects/kite-string/"), "20 Aug 2026", "2026-08-20",
-                       "24", "4", "24", "3.36", "0.14"),
-        SeriesBatchRow("3", Link("Harbour-wall cards", "../../projects/harbour-wall/"), "4 Oct 2026", "2026-10-04",
-                       "12", "10", "13", "8.16", "0.68"),
+        SeriesBatchRow(
+            "1",
+            Link("Rain-gauge bookmarks", "../../projects/rain-gauge/"),
+            "3 Jul 2026",
+            "2026-07-03",
+            "22",
+            "5",
+            "24",
+            "9.24",
+            "0.42",
+        ),
+        SeriesBatchRow(
+            "2",
+            Link("Kite-string tags", "../../projects/kite-string/"),
+            "20 Aug 2026",
+            "2026-08-20",
+            "24",
+            "4",
+            "24",
+            "3.36",
+            "0.14",
+        ),
+        SeriesBatchRow(
+            "3",
+            Link("Harbour-wall cards", "../../projects/harbour-wall/"),
+            "4 Oct 2026",
+            "2026-10-04",
+            "12",
+            "10",
+            "13",
+            "8.16",
+            "0.68",
+        ),
     ),
     SeriesBatchRow("", Link("All three", "#table"), "", "", "58", "19", "61", "20.76", "0.36"),
-)  # fmt: skip
+)
 
 HOW = HowPage(
     "How it is worked out",
     ("Every number comes from the records, by the rules below.",),
     (
-        HowSection("could-have-given", "Could have given",
-                   ("The most full sets of parts that the sheets can give by through cuts.",
-                    "Where no proof was found, the page says how far off it may be.")),
-        HowSection("cost-of-one", "Cost of one", ("What the batch drew from the drawer, divided by the finished ones.",)),
+        HowSection(
+            "could-have-given",
+            "Could have given",
+            (
+                "The most full sets of parts that the sheets can give by through cuts.",
+                "Where no proof was found, the page says how far off it may be.",
+            ),
+        ),
+        HowSection(
+            "cost-of-one",
+            "Cost of one",
+            ("What the batch drew from the drawer, divided by the finished ones.",),
+        ),
     ),
-)  # fmt: skip
+)
 
 PROBLEMS = ProblemsPage(
     "One record cannot be read",
     ("Nothing of it is shown until it is mended; the other pages are up to date.",),
     (
-        ProblemRow("projects/harbour-wall/project.yml, line 12, column 9", "“44 by” is not a size.",
-                   "  size: 44 by", "        ^"),
+        ProblemRow(
+            "projects/harbour-wall/project.yml, line 12, column 9",
+            "“44 by” is not a size.",
+            "  size: 44 by",
+            "        ^",
+        ),
         ProblemRow("projects/series.yml, line 3", "Two series are called “six-locks”.", "", ""),
     ),
-)  # fmt: skip
+)
 
 
 def pages() -> tuple[Page, ...]:
@@ -277,7 +451,14 @@ def strips(axis: Axis, at: int | Fraction, times: int, each: Node, rest: Node) -
 
 
 LETTERS = {"base": "A", "panel": "B", "label": "C", "sky": "D", "water": "E", "tag": "T"}
-SIZES = {"base": (210, 148), "panel": (95, 138), "label": (44, 26), "sky": (85, 51), "water": (85, 74), "tag": (30, 12)}  # fmt: skip
+SIZES = {
+    "base": (210, 148),
+    "panel": (95, 138),
+    "label": (44, 26),
+    "sky": (85, 51),
+    "water": (85, 74),
+    "tag": (30, 12),
+}
 REST = Leftover()
 
 
@@ -313,9 +494,17 @@ def plan_drawing(
 ) -> Drawing:
     """``laid`` at the scale of a sheet of 305 mm."""
     return draw_sheet_plan(
-        laid, id=name, title="A sheet", description="Parts and cuts.", letters=LETTERS, kept=kept,
-        folds={"base": Fold.SIDE}, grain=grain, unit=unit, scale=common_scale([Size(Fraction(305), Fraction(305))]),
-    )  # fmt: skip
+        laid,
+        id=name,
+        title="A sheet",
+        description="Parts and cuts.",
+        letters=LETTERS,
+        kept=kept,
+        folds={"base": Fold.SIDE},
+        grain=grain,
+        unit=unit,
+        scale=common_scale([Size(Fraction(305), Fraction(305))]),
+    )
 
 
 def kept_of(laid: LaidOut) -> tuple[Rect, ...]:

@@ -14,14 +14,16 @@ from batchleaf.render.html import render, toc_tokens
 from batchleaf.views.pages import BatchPage, Page
 from look.samples import pages
 
-PAYLOAD = '"><script>alert(1)</script>&amp;\'{{ 7*7 }}'
+PAYLOAD = "\"><script>alert(1)</script>&amp;'{{ 7*7 }}"
 HTML_BY_CONTRACT = {"notes_html"}
 
 
 def parsed(body: str) -> typing.Any:
     """The body as a browser would read it inside ``<main>``; raises on the first fault."""
     parser = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False)
-    return parser.parse(f"<!doctype html><html><head><title>x</title></head><body><main>{body}</main></body></html>")
+    return parser.parse(
+        f"<!doctype html><html><head><title>x</title></head><body><main>{body}</main></body></html>"
+    )
 
 
 def poisoned(value: typing.Any) -> typing.Any:
@@ -31,7 +33,9 @@ def poisoned(value: typing.Any) -> typing.Any:
     if isinstance(value, tuple):
         return tuple(poisoned(one) for one in value)
     if is_dataclass(value) and not isinstance(value, type):
-        changed = {f.name: poisoned(getattr(value, f.name)) for f in fields(value) if f.name not in HTML_BY_CONTRACT}
+        changed = {
+            f.name: poisoned(getattr(value, f.name)) for f in fields(value) if f.name not in HTML_BY_CONTRACT
+        }
         return dataclasses.replace(value, **changed)
     return value
 
@@ -120,7 +124,8 @@ def test_contents_follow_the_headings(page: Page) -> None:
 
 def test_contents_nest_by_level() -> None:
     """A plan stands below the cutting plan; names are escaped text."""
-    body = '<h1 id="page">A &amp; <em>B</em></h1><h2 id="plan">Plan</h2><h3 id="p1">1</h3><h2 id="cost">Cost</h2>'
+    above = '<h1 id="page">A &amp; <em>B</em></h1><h2 id="plan">Plan</h2>'
+    body = above + '<h3 id="p1">1</h3><h2 id="cost">Cost</h2>'
     (top,) = toc_tokens(body)
     assert top["name"] == "A &amp; B"
     assert [(token["id"], len(token["children"])) for token in top["children"]] == [("plan", 1), ("cost", 0)]

@@ -45,7 +45,15 @@ def test_things_have_their_plural(one: str, several: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "minutes"), [("3 h 10", 190), ("3 h", 180), ("50 min", 50), ("2 h 50 min", 170)]
+    ("text", "minutes"),
+    [
+        ("3 h 10", 190),
+        ("3 h", 180),
+        ("50 min", 50),
+        ("2 h 50 min", 170),
+        ("75 minutes", 75),
+        ("1 Hour 5", 65),
+    ],
 )
 def test_time_at_the_table(text: str, minutes: int) -> None:
     """Hours and minutes as a maker writes them, shown the same way."""

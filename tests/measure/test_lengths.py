@@ -58,7 +58,7 @@ def test_a_third_of_eleven_inches_loses_nothing() -> None:
         ("0", "“0” is no length for a table; it has to lie above 0 and below 100 m"),
         ("1/0", "“1/0” divides by nothing"),
         ("four", "“four” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm"),
-        ("-4", "“-4” is not a number; write for example 4, 4.25 or 4 1/4"),
+        ("-4", "“-4” lies below nothing; a length is above 0"),
         ("1e9", "“1e9” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm"),
         ("9999999", "“9999999” is not a number; write for example 4, 4.25 or 4 1/4"),
     ],

@@ -59,7 +59,8 @@ def test_an_amount_is_read_with_or_without_its_currency(text: str, minor: int) -
 @pytest.mark.parametrize(
     ("text", "sentence"),
     [
-        ("1,250.00", "“1,250.00” has a comma; write the amount with a point, like 1250.00"),
+        ("1,250.00", "“1,250.00” has a comma; write 1250.00"),
+        ("5,40", "“5,40” has a comma; write 5.40"),
         ("$9.75", "“$9.75” is no amount of money in EUR; write for example 9.75"),
         ("9.755", "“9.755” has more decimals than EUR has (2)"),
         ("-3", "“-3” is no amount of money in EUR; write for example 9.75"),

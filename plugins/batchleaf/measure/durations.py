@@ -9,9 +9,11 @@ from batchleaf.measure.errors import MeasureError
 
 def parse_minutes(text: str) -> int:
     """``3 h 10``, ``3 h``, ``50 min`` or ``2 h 50 min`` in whole minutes. Raises :class:`MeasureError`."""
-    found = re.fullmatch(r"(?:(\d{1,3})\s*h)?\s*(?:(\d{1,4})\s*(?:min|m)?)?", text.strip())
+    found = re.fullmatch(
+        r"(?:(\d{1,3})\s*(?:h|hours?))?\s*(?:(\d{1,4})\s*(?:min|minutes?)?)?", text.strip(), re.IGNORECASE
+    )
     if found is None or not (found[1] or found[2]):
-        raise MeasureError(f"“{text.strip()}” is no time at the table; write for example 3 h 10 or 50 min")
+        raise MeasureError(f"“{text.strip()}” is no time at the table; write for example 1 h 15 or 50 min")
     return int(found[1] or 0) * 60 + int(found[2] or 0)
 
 

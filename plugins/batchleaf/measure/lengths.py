@@ -126,6 +126,8 @@ def parse_length(text: str, unit: Unit) -> Fraction:
     """
     if re.search(r"[0-9],[0-9]", text):
         raise MeasureError(f"“{text.strip()}” has a comma; write it with a point, like 4.25")
+    if text.strip().startswith(("-", "\u2212")):
+        raise MeasureError(f"“{text.strip()}” lies below nothing; a length is above 0")
     number, word = _split_unit(_plain(text))
     if word and word not in _UNIT_WORDS:
         raise MeasureError(f"“{word}” in “{text.strip()}” is not a unit of length; write mm, cm or in")

@@ -62,7 +62,9 @@ def parse_money(text: str, currency: Currency) -> int:
     for mine in (currency.code, currency.sign):
         plain = plain.removeprefix(mine).removesuffix(mine).strip()
     if "," in plain:
-        raise MeasureError(f"“{text.strip()}” has a comma; write the amount with a point, like 1250.00")
+        decimal = re.fullmatch(r"[0-9]+,[0-9]{1,2}", plain)
+        better = plain.replace(",", "." if decimal else "")
+        raise MeasureError(f"“{text.strip()}” has a comma; write {better}")
     found = re.fullmatch(r"([0-9]{1,9})(?:\.([0-9]+))?", plain)
     if found is None:
         raise MeasureError(

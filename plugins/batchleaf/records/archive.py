@@ -177,9 +177,16 @@ class _ArchiveReader:
     def _is_project(self, folder: Path) -> bool:
         place = Place(self._shown(folder), 1, 1)
         if not (folder / "project.yml").is_file():
-            self._report.notice(place, "this folder has no project.yml, so it is left out")
+            self._report.notice(place, _left_out(folder))
             return False
         if why_not := why_no_address(folder.name):
             self._report.error(place, f"{why_not}; it is the name of this folder")
             return False
         return True
+
+
+def _left_out(folder: Path) -> str:
+    """Why a folder is no batch, and which file was perhaps meant to be its record."""
+    near = sorted(file.name for file in folder.iterdir() if file.name.lower().startswith("project.y"))
+    hint = f"; rename {near[0]} to project.yml" if near else ""
+    return f"this folder has no project.yml, so it is left out{hint}"

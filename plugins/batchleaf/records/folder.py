@@ -14,6 +14,8 @@ from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import did_you_mean
 
 PICTURES: Final = frozenset({".jpg", ".jpeg", ".png", ".webp", ".tif", ".tiff", ".gif", ".bmp"})
+OTHER_PICTURES: Final = frozenset({".heic", ".heif", ".avif", ".raw", ".dng", ".cr2", ".nef", ".arw", ".psd"})
+"""Picture files that cannot be read here."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +23,7 @@ class FolderPhotos:
     """The picture files of a folder, in order of name; ``shown`` is how problems name the folder."""
 
     names: tuple[str, ...]
+    unread: tuple[str, ...]
     folder: Path
     shown: str
 
@@ -34,17 +37,25 @@ class FolderPhotos:
                 report.error(
                     key_place(node, ("photos", name)), f"there is no picture “{name}” in the folder{hint}"
                 )
+        for name in self.unread:
+            report.notice(self._at(name), "this picture cannot be read here; save it as JPEG")
         return tuple(self._photos(alts, steps, report))
 
+    def _at(self, name: str) -> Place:
+        return Place(f"{self.shown}/{name}", 1, 1)
+
     def _photos(self, alts: Mapping[str, str], steps: tuple[Step, ...], report: Report) -> Iterator[Photo]:
+        covers = [name for name in self.names if Path(name).stem.lower() == "cover"]
         for name in self.names:
-            place = Place(f"{self.shown}/{name}", 1, 1)
-            cover, step = Path(name).stem.lower() == "cover", _step_of(name)
-            if step > len(steps):
+            place = self._at(name)
+            cover, step = name in covers[:1], _step_of(name)
+            if name in covers[1:]:
+                report.notice(place, f"{covers[0]} is the cover already; this is shown as another picture")
+            if step > len(steps) > 0:
                 report.notice(
                     place, f"this picture belongs to step {step}, and the record has {len(steps)} steps"
                 )
-                step = 0
+            step = step if step <= len(steps) else 0
             alt = alts.get(name) or (steps[step - 1].sentence if step else "")
             yield Photo(str(self.folder / name), step, cover, alt, place)
 
@@ -57,12 +68,10 @@ def _step_of(name: str) -> int:
 
 def photos_in(folder: Path, shown: str) -> FolderPhotos:
     """The pictures of ``folder``. A link that leads elsewhere is left out: only what lies here is shown."""
-    names = sorted(
-        entry.name
-        for entry in folder.iterdir()
-        if entry.suffix.lower() in PICTURES and entry.is_file() and not entry.is_symlink()
-    )
-    return FolderPhotos(tuple(names), folder, shown)
+    files = sorted(entry for entry in folder.iterdir() if entry.is_file() and not entry.is_symlink())
+    names = tuple(file.name for file in files if file.suffix.lower() in PICTURES)
+    unread = tuple(file.name for file in files if file.suffix.lower() in OTHER_PICTURES)
+    return FolderPhotos(names, unread, folder, shown)
 
 
 def notes_in(folder: Path, report: Report, shown: str) -> str:

@@ -22,8 +22,10 @@ _COUNT = r"[0-9]{1,5}"
 
 
 def read_date(text: str) -> dt.date:
-    """``2026-03-14``; only this form, so that no month is taken for a day."""
-    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+    """``2026-03-14``; the year first, so that no month is taken for a day."""
+    if short := re.fullmatch(r"([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})", text):
+        text = f"{short[1]}-{int(short[2]):02d}-{int(short[3]):02d}"
+    else:
         raise MeasureError(f"“{text}” is not a date; write the year first, like 2026-03-14")
     try:
         return dt.date.fromisoformat(text)
@@ -34,7 +36,7 @@ def read_date(text: str) -> dt.date:
 def read_count(text: str) -> int:
     """A whole number above nothing."""
     if not re.fullmatch(_COUNT, text.strip()) or int(text) < 1:
-        raise MeasureError(f"“{text}” is not a whole number; write for example 2")
+        raise MeasureError(f"“{text}” is not a whole number from 1 to 99999; write for example 2")
     return int(text)
 
 
@@ -42,7 +44,7 @@ def read_makes(text: str) -> tuple[int, int]:
     """``22 of 24``: finished and begun; ``22`` alone means nothing was spoiled."""
     found = re.fullmatch(rf"({_COUNT})(?:\s+of\s+({_COUNT}))?", text.strip())
     if found is None:
-        raise MeasureError(f"“{text}” says no number of makes; write for example 22 of 24")
+        raise MeasureError(f"“{text}” says no number of makes up to 99999; write for example 22 of 24")
     finished, begun = int(found[1]), int(found[2] or found[1])
     if finished > begun:
         raise MeasureError(f"{finished} of {begun} cannot be: more were finished than were begun")
@@ -141,6 +143,10 @@ def read_cut(text: str, unit: Unit) -> CutLine:
         count = int(scrap["count"] or 1)
         size = parse_size(scrap["size"], unit)
         return CutLine(scrap["who"], count, noun="", each=False, scrap=size, kept=pieces)
+    if re.search(r"\s[0-9]+[./][0-9]+\s|[¼½¾]", taken):
+        raise MeasureError(f"“{taken}” is not whole sheets; count them whole, and say what was left as kept")
+    if re.search(r"\sscraps?$", taken):
+        raise MeasureError(f"“{taken}” does not say how large it is; write for example oat-card scrap 4 x 9")
     sheets = _SHEETS.fullmatch(taken)
     if sheets is None or int(sheets["count"]) == 0:
         raise MeasureError(
@@ -212,6 +218,8 @@ def read_order_line(text: str) -> OrderLine:
     """
     taken, comma, price = (piece.strip() for piece in text.partition(","))
     supply, _, amount = taken.partition(" ")
-    if not amount or not comma:
+    if not amount:
         raise MeasureError(f"“{text}” is no line of an order; write for example chalk-card 25 sheets, 9.75")
+    if not comma:
+        raise MeasureError(f"“{text}” has no price; write it after a comma, like chalk-card 25 sheets, 9.75")
     return OrderLine(supply, amount.strip(), "" if price == "price unknown" else price)

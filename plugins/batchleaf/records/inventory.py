@@ -101,6 +101,14 @@ def _opening(
     return Opening(date, quantity, worth, one.place(*path)), tuple(scraps)
 
 
+def _something(text: str, supply: Supply) -> Fraction:
+    """An amount above nothing."""
+    quantity = parse_amount(text, supply.unit, supply.units)
+    if not quantity:
+        raise MeasureError(f"“{text}” is nothing; leave the line out")
+    return quantity
+
+
 def _size(text: str | None, unit: Unit) -> Size | None:
     return parse_size(text, unit) if text else None
 
@@ -169,7 +177,7 @@ def _lines(
         supply = known.find(line.supply, place, report) if line else None
         if line is None or supply is None:
             continue
-        quantity = report.read(place, parse_amount, line.amount, supply.unit, supply.units)
+        quantity = report.read(place, _something, line.amount, supply)
         before = report.mark()
         value = report.read(place, _worth, line.price, settings.currency)
         if quantity is not None and not report.errors_since(before):
@@ -179,7 +187,10 @@ def _lines(
 
 def _with_delivery(lines: list[Purchase], delivery: int) -> Iterator[Purchase]:
     """The delivery is part of the cost (IAS 2, paragraph 10): spread by price over the priced lines."""
-    shares = share(delivery, [Fraction(line.value or 0) for line in lines])
+    weights = [Fraction(line.value or 0) for line in lines]
+    if not any(weights):  # gifts alone: each line bears an equal share
+        weights = [Fraction(line.value is not None) for line in lines]
+    shares = share(delivery, weights)
     for line, part in zip(lines, shares, strict=True):
         yield line if line.value is None else replace(line, value=line.value + part)
 

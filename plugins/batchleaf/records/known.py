@@ -47,7 +47,7 @@ class KnownSupplies:
         report.notice(
             place,
             f"“{slug}” is not in the drawer; it is taken as new, at no known price. To keep it there, add:",
-            paste=f"supplies:\n  {slug}:\n    name: {supply.name}\n    kind: {supply.kind}\n    unit: {unit}",
+            paste=f"supplies:\n  {slug}:\n    name: {supply.name}\n    kind: other\n    unit: {unit}",
         )
         self._supplies[slug] = supply
         return supply

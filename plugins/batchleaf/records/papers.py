@@ -16,7 +16,7 @@ Roles = Mapping[str, tuple[str, ...]]
 
 
 class Papers:
-    """Supplies that can be cut, found by name; what is none is told."""
+    """Supplies that can be cut, found by name; what is neither one of them nor a role is told."""
 
     def __init__(self, known: KnownSupplies, report: Report) -> None:
         self._known, self.report = known, report
@@ -32,6 +32,10 @@ class Papers:
 
     def named_in(self, text: str, place: Place) -> tuple[str, ...]:
         """The papers that a text names, one or several."""
+        joined = "-".join(text.split())
+        if joined != text and self._known.get(joined):
+            self.report.error(place, f"“{text}” is written “{joined}” here, as in the drawer")
+            return ()
         found = (self.find(name, place) for name in read_names(text))
         return tuple(supply.slug for supply in found if supply)
 

@@ -70,7 +70,7 @@ class _ProjectReader:
         parts = tuple(read_parts(self._one.node, written, base, roles, self._papers, self._unit))
         cut = tuple(self._cuts(roles, parts))
         uses = tuple(self._uses(makes[0] if makes else 0))
-        steps = tuple(Step(*read_step(text)) for text in written.steps)
+        steps = tuple(self._steps())
         photos = self._one.photos.settled(written.photos, steps, self._one.node, self._report)
         self._check_series(series)
         self._check_thing()
@@ -99,6 +99,11 @@ class _ProjectReader:
             was=tuple(written.was),
             place=Place(self._one.node.place.file, 1, 1),
         )
+
+    def _steps(self) -> Iterator[Step]:
+        for i, text in enumerate(self._written.steps):
+            step = self._report.read(self._place("steps", i), read_step, text)
+            yield Step(*step) if step else Step(text)
 
     def _check_series(self, series: Set[str] | None) -> None:
         slug = self._written.series
@@ -153,6 +158,9 @@ class _ProjectReader:
         for i, text in enumerate(self._written.supplies):
             place = self._place("supplies", i)
             named = read_use(text)
+            if named.supply[0].isdigit():
+                self._report.error(place, f"“{text}” begins with a number; name the supply first")
+                continue
             unit = unit_in(named.amount) or "piece"
             supply = self._known.find_or_suppose(named.supply, unit, place, self._report)
             if supply is None:

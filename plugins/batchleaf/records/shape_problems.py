@@ -74,14 +74,20 @@ def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
             return f"“{said}” is not a choice for {named}; write {_or(choices)}{did_you_mean(said, choices)}"
         case "string_pattern_mismatch":
             return _bad_slug(said)
+        case "string_too_short" if isinstance(path[-1], int):
+            return f"an item of {named} is empty; write it or leave the line out"
         case "string_too_short":
             return f"{named} is empty; write a value or leave the key out"
         case "string_too_long":
             return f"{named} is longer than {context['max_length']} letters; longer text goes into notes.md"
         case "too_short":
             return f"{named} is an empty list; write an item or leave the key out"
+        case "string_type" if isinstance(path[-1], int) and isinstance(value, Mapping):
+            return "a colon stands inside this line; put the whole line in quotes"
         case "string_type":
             return f"{named} takes one line of text, and {_kind(value)} stands here"
+        case "list_type" if said.startswith("-"):
+            return f"a space is missing after the dash of “{said}”"
         case "list_type":
             return f"{named} takes a list, each item on its own line after “- ”"
         case "dict_type" | "model_type":

@@ -7,7 +7,9 @@ text, so that ``no``, ``12:30``, ``010`` and ``1.10`` mean what they look like.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 import yaml
@@ -81,15 +83,40 @@ def _syntax_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Proble
     if "mapping values are not allowed" in said:
         return Problem(place, "a colon stands inside a value here; put the whole value in quotes")
     if "could not find expected ':'" in said:
-        return Problem(place, "a key stands here without its colon; write “key: value”")
+        return _missing_space(text, place) or Problem(
+            place, "a key stands here without its colon; write “key: value”"
+        )
+    if "quoted scalar" in (error.context or "") and error.context_mark:
+        mark = error.context_mark
+        return Problem(Place(file, mark.line + 1, mark.column + 1), "this quote is not closed")
+    if "did not find expected" in said or "cannot start any token" in said:
+        return _missing_space(text, place) or Problem(
+            place,
+            "this does not fit what stands above it; lines of one group begin at the same column,"
+            " and a value with quotes in it, or a sign at its start, goes in quotes as a whole",
+        )
     return Problem(place, f"the line is not readable as YAML ({said})")
+
+
+def _missing_space(text: str, place: Place) -> Problem | None:
+    """A key or a dash that the value follows without a space, in the line or the one above it."""
+    for number in (place.line, place.line - 1):
+        line = next(iter(text.splitlines()[max(number - 1, 0) : number]), "")
+        found = re.match(r"\s*(-)[^\s-]|\s*(?:- )?[\w -]+(:)[^\s:]", line)
+        if found:
+            column = found.end()
+            after = "dash" if found[1] else "colon"
+            return Problem(
+                replace(place, line=number, column=column), f"a space is missing after the {after}"
+            )
+    return None
 
 
 class _Reader:
     """Builds nodes from the parser's events; problems that do not stop the reading are kept."""
 
     def __init__(self, text: str, file: str) -> None:
-        self._file = file
+        self._file, self._lines = file, text.splitlines()
         self._events: Iterator[yaml.Event] = yaml.parse(text, Loader=_Loader)
         self.problems: list[Problem] = []
 
@@ -104,7 +131,7 @@ class _Reader:
                     )
                 node = self._node(next(self._events), 0)
         if node is None:
-            raise Refused(Problem(Place(self._file, 1, 1), "this file is empty"))
+            raise Refused(Problem(Place(self._file, 1, 1), "nothing is written in this file yet"))
         return node
 
     def _place(self, event: yaml.Event) -> Place:
@@ -124,10 +151,22 @@ class _Reader:
         if getattr(event, "tag", None) is not None:
             raise Refused(Problem(place, "“!” at the start has a special meaning; put the value in quotes"))
         if isinstance(event, yaml.ScalarEvent):
+            self._look_behind(event)
             return Scalar(event.value, place)
         if isinstance(event, yaml.SequenceStartEvent):
             return Listing(tuple(self._items(depth)), place)
         return Mapping(tuple(self._entries(depth)), place)
+
+    def _look_behind(self, event: yaml.ScalarEvent) -> None:
+        """A remark begins with “# ”; a # right before a word was rather meant as part of the value."""
+        mark = event.end_mark
+        if mark is None or event.style not in (None, ""):
+            return
+        line = self._lines[mark.line] if mark.line < len(self._lines) else ""
+        if swallowed := re.match(r"\s*(?<=\s)(#[^\s#]\S*)", line[mark.column :]):
+            place = Place(self._file, mark.line + 1, mark.column + 1 + swallowed.start(1))
+            sentence = f"“{swallowed[1]}” and what follows is not read; put the whole value in quotes"
+            self.problems.append(Problem(place, sentence))
 
     def _items(self, depth: int) -> Iterator[Node]:
         while not isinstance(event := next(self._events), yaml.SequenceEndEvent):

@@ -1,0 +1,311 @@
+"""Laws of a drawn sheet plan, on random plans of through cuts."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.core.cutting.layout import lay_out
+from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
+from batchleaf.core.cutting.steps import LaidOut
+from batchleaf.facts import Fold, Grain
+from batchleaf.measure.lengths import Size, Unit
+from batchleaf.views.drawing.canvas import WIDEST_PX, Extent, Lettering
+from batchleaf.views.drawing.rings import spread
+from batchleaf.views.drawing.shapes import Drawing, Label, Ring, Shape
+from batchleaf.views.drawing.sheet_plan import common_scale, draw_sheet_plan
+from batchleaf.views.drawing.sides import Side, stops
+from look.samples import kept_of, pad_sheet, plan_drawing, tag_sheet, wide_sheet
+
+LETTERS = "ABCDEFGHIJ"
+RENAMED = {"base": "A", "panel": "B", "label": "C", "sky": "D", "water": "E", "tag": "F"}
+
+
+class Plan:
+    """A random plan: where everything lies, what is kept, and how it is drawn."""
+
+    def __init__(self, laid: LaidOut, kept: tuple[Rect, ...], unit: Unit, fold: Fold, grain: Grain) -> None:
+        self.laid, self.kept = laid, kept
+        self.drawing = draw_sheet_plan(
+            laid,
+            id="plan",
+            title="A sheet",
+            description="Some parts.",
+            letters={name: name for name in LETTERS},
+            kept=kept,
+            folds={"A": fold},
+            grain=grain,
+            unit=unit,
+            scale=common_scale([laid.sheet.size]),
+        )
+
+
+def trees(width: int, height: int, depth: int) -> st.SearchStrategy[Node]:
+    """Trees of cuts at whole millimetres; equal strips now and then, as makers cut them."""
+    leaf: st.SearchStrategy[Node] = st.one_of(st.sampled_from(LETTERS).map(PartLeaf), st.just(Leftover()))
+    if depth == 0 or max(width, height) < 16:
+        return leaf
+
+    @st.composite
+    def cut(draw: st.DrawFn) -> Node:
+        down = draw(st.booleans()) if min(width, height) >= 16 else width >= height
+        length = width if down else height
+        at = draw(st.integers(min_value=4, max_value=length - 4))
+        rest = (length - at, height) if down else (width, length - at)
+        first = draw(trees(*((at, height) if down else (width, at)), depth - 1))
+        return ThroughCut(Axis.X if down else Axis.Y, Fraction(at), first, draw(trees(*rest, depth - 1)))
+
+    @st.composite
+    def strips(draw: st.DrawFn) -> Node:
+        down = draw(st.booleans())
+        length = width if down else height
+        at = draw(st.integers(min_value=4, max_value=max(4, length // 2)))
+        each: Node = PartLeaf(draw(st.sampled_from(LETTERS)))
+        node: Node = Leftover()
+        for _ in range(min(14, (length - 1) // at)):
+            node = ThroughCut(Axis.X if down else Axis.Y, Fraction(at), each, node)
+        return node
+
+    return st.one_of(cut(), strips()) if min(width, height) >= 16 else leaf
+
+
+def laid_out(width: int, height: int, tree: Node) -> LaidOut:
+    """``tree`` on a sheet; the parts' own sizes play no role in where they lie."""
+    sheet = Size(Fraction(width), Fraction(height))
+    parts = tuple(PartKind(name, Size(Fraction(1), Fraction(1))) for name in LETTERS)
+    return lay_out(SheetPlan("s", 1, tree), Job((Stock("s", sheet),), parts))
+
+
+@st.composite
+def plans(draw: st.DrawFn) -> Plan:
+    """A sheet between a small scrap and a large sheet, cut up to three levels deep."""
+    width, height = draw(st.integers(60, 420)), draw(st.integers(60, 420))
+    laid = laid_out(width, height, draw(trees(width, height, 3)))
+    worth_it = [rect for rect in laid.leftovers if min(rect.width, rect.height) >= 25]
+    kept = draw(st.sets(st.sampled_from(worth_it), max_size=4)) if worth_it else set()
+    return Plan(
+        laid,
+        tuple(sorted(kept, key=lambda rect: (rect.x, rect.y))),
+        draw(st.sampled_from(Unit)),
+        draw(st.sampled_from(Fold)),
+        draw(st.sampled_from(Grain)),
+    )
+
+
+def hand_made() -> list[Plan]:
+    """Plans as makers cut them: a kept piece, close cuts, many small parts."""
+    found = []
+    for laid in (wide_sheet(), pad_sheet(), tag_sheet()):
+        parts = tuple(replace(part, part=RENAMED[part.part]) for part in laid.parts)
+        renamed = replace(laid, parts=parts)
+        found.append(Plan(renamed, kept_of(laid), Unit.INCH, Fold.SIDE, Grain.LONG))
+    return found
+
+
+def lettering(drawing: Drawing) -> Lettering:
+    """The largest lettering that the style sheet gives this drawing."""
+    return Lettering(drawing.scale, drawing.width_class)
+
+
+def marks(drawing: Drawing) -> list[tuple[Shape, Extent]]:
+    """Every label and ring with what it covers; a number lies in its ring and is left out."""
+    rings = {(shape.x, shape.y) for shape in drawing.shapes if isinstance(shape, Ring)}
+    return [
+        (shape, lettering(drawing).extent(shape))
+        for shape in drawing.shapes
+        if isinstance(shape, Ring) or (isinstance(shape, Label) and (shape.x, shape.y) not in rings)
+    ]
+
+
+def words(drawing: Drawing) -> list[str]:
+    """What is written on it."""
+    return [shape.text.replace("\u00a0", " ") for shape in drawing.shapes if isinstance(shape, Label)]
+
+
+def collisions(drawing: Drawing) -> Iterator[tuple[Shape, Shape]]:
+    """Labels and rings that lie on one another; touching within a thousandth is none."""
+    for (one, a), (other, b) in itertools.combinations(marks(drawing), 2):
+        if Extent(a.left + 1e-3, a.top + 1e-3, a.right - 1e-3, a.bottom - 1e-3).meets(b):
+            yield one, other
+
+
+slowly = settings(max_examples=60, deadline=None)
+
+
+@slowly
+@given(plans())
+@example(hand_made()[0])
+@example(hand_made()[1])
+@example(hand_made()[2])
+def test_nothing_written_meets(plan: Plan) -> None:
+    """No two labels or rings overlap, at the largest lettering the drawing ever has."""
+    assert list(collisions(plan.drawing)) == []
+
+
+@slowly
+@given(plans())
+def test_all_is_in_the_frame(plan: Plan) -> None:
+    """Nothing is cut off, and the drawing fits its width class, so figures keep 11 px at 320 px."""
+    drawing = plan.drawing
+    frame = Extent(drawing.x, drawing.y, drawing.x + drawing.width, drawing.y + drawing.height)
+    assert all(frame.holds(lettering(drawing).extent(shape)) for shape in drawing.shapes)
+    assert drawing.width * drawing.scale <= WIDEST_PX[drawing.width_class]
+
+
+@slowly
+@given(plans())
+def test_every_part_and_kept_piece_is_named(plan: Plan) -> None:
+    """The letter of every part is written, and each kept piece says keep."""
+    written = {text.split(" × ")[0] for text in words(plan.drawing)}
+    assert {part.part for part in plan.laid.parts} <= written
+    assert sum(text.startswith("keep") for text in words(plan.drawing)) == len(plan.kept)
+
+
+@slowly
+@given(plans())
+def test_cuts_have_their_numbers(plan: Plan) -> None:
+    """No number is written twice; of up to six lines of cuts each shows its first number."""
+    lines: dict[tuple[Axis, Fraction], list[int]] = {}
+    for cut in plan.laid.cuts:
+        at = (cut.piece.x if cut.axis is Axis.X else cut.piece.y) + cut.setting
+        lines.setdefault((cut.axis, at), []).append(cut.n)
+    written = [
+        int(shape.text)
+        for shape in plan.drawing.shapes
+        if isinstance(shape, Label) and "no" in shape.role.split()
+    ]
+    assert len(written) == len(set(written))
+    assert set(written) <= {cut.n for cut in plan.laid.cuts}
+    if len(lines) <= 6:
+        assert {min(line) for line in lines.values()} <= set(written)
+
+
+@pytest.mark.parametrize("plan", hand_made()[:2], ids=["wide", "pad"])
+def test_a_makers_plan_numbers_every_cut(plan: Plan) -> None:
+    """On an ordinary sheet each cut has its number."""
+    numbers = {
+        shape.text for shape in plan.drawing.shapes if isinstance(shape, Label) and "no" in shape.role.split()
+    }
+    assert numbers == {str(cut.n) for cut in plan.laid.cuts}
+
+
+@slowly
+@given(plans(), st.sampled_from(Side))
+def test_a_chain_adds_up_to_the_sheet(plan: Plan, side: Side) -> None:
+    """Stops run from corner to corner, each after the other, and lie on edges of pieces."""
+    found = stops(side, plan.laid, plan.kept)
+    edges = {
+        end
+        for piece in (*(part.rect for part in plan.laid.parts), *plan.laid.leftovers)
+        for end in side.span(piece)
+    }
+    assert found[0] == 0
+    assert found[-1] == side.length(plan.laid.sheet)
+    assert list(found) == sorted(set(found))
+    assert set(found) <= edges
+
+
+@slowly
+@given(plans())
+def test_letters_lie_in_their_parts(plan: Plan) -> None:
+    """A letter inside the sheet stands on a part of its own kind."""
+    sheet = plan.laid.sheet
+    for shape in plan.drawing.shapes:
+        if not isinstance(shape, Label) or "letter" not in shape.role.split():
+            continue
+        inside = 0 < shape.x < sheet.width and 0 < shape.y < sheet.height
+        kinds = {
+            part.part
+            for part in plan.laid.parts
+            if part.rect.x <= shape.x <= part.rect.x + part.rect.width
+            and part.rect.y <= shape.y <= part.rect.y + part.rect.height
+        }
+        assert not inside or shape.text.split(" × ")[0] in kinds
+
+
+@given(
+    st.lists(st.integers(0, 300), min_size=1, max_size=9).map(sorted),
+    st.integers(1, 25),
+)
+def test_spread_is_the_nearest_that_keeps_distance(wanted: list[int], distance: int) -> None:
+    """Places keep their distance and bounds, and no shift of a run of them comes nearer."""
+    places = spread([float(one) for one in wanted], distance, 0, 300)
+
+    def off(tried: list[float]) -> float:
+        return sum((a - b) ** 2 for a, b in zip(tried, wanted, strict=True))
+
+    def allowed(tried: list[float]) -> bool:
+        gaps = all(b - a >= distance - 1e-9 for a, b in itertools.pairwise(tried))
+        return gaps and tried[0] >= -1e-9 and tried[-1] <= 300 + 1e-9
+
+    assert allowed(list(places))
+    for start, end in itertools.combinations(range(len(places) + 1), 2):
+        for step in (-0.05, 0.05):
+            tried = [place + step * (start <= i < end) for i, place in enumerate(places)]
+            assert not allowed(tried) or off(tried) >= off(list(places)) - 1e-9
+
+
+def test_a_sheet_in_its_measures() -> None:
+    """The chains of the sample sheet, worked out by hand."""
+    laid = wide_sheet()
+    assert list(stops(Side.TOP, laid, ())) == [0, 210, 305]
+    assert list(stops(Side.LEFT, laid, ())) == [0, 148, 296, 305]
+    assert list(stops(Side.RIGHT, laid, ())) == [0, 138, 276, 302, 305]
+    assert list(stops(Side.BOTTOM, laid, ())) == [0, 210, 254, 298, 305]
+
+
+def test_figures_are_in_the_records_unit() -> None:
+    """A sheet of 12 in with a cut at 8 1/4 says so."""
+    inch = Fraction(127, 5)
+    tree = ThroughCut(Axis.X, inch * 33 / 4, PartLeaf("A"), Leftover())
+    laid = lay_out(
+        SheetPlan("s", 1, tree),
+        Job((Stock("s", Size(inch * 12, inch * 12)),), (PartKind("A", Size(inch * 33 / 4, inch * 12)),)),
+    )
+    drawing = draw_sheet_plan(
+        laid,
+        id="d",
+        title="t",
+        description="d",
+        letters={"A": "A"},
+        kept=laid.leftovers,
+        folds={},
+        grain=Grain.UNKNOWN,
+        unit=Unit.INCH,
+        scale=1.4,
+    )
+    assert {"8 1/4", "3 3/4", "12", "keep 3 3/4 × 12"} <= set(words(drawing))
+
+
+def test_unknown_grain_is_not_drawn() -> None:
+    """No arrow where nobody knows how the fibres lie."""
+    assert "grain" not in words(plan_drawing(wide_sheet(), "d", grain=Grain.UNKNOWN))
+    assert "grain" in words(plan_drawing(wide_sheet(), "d", grain=Grain.SHORT))
+
+
+@pytest.mark.parametrize("narrow", [4, 5])
+def test_narrow_waste_stays_blank(narrow: int) -> None:
+    """Waste narrower than 5 mm has no dotted edge."""
+    laid = laid_out(200, 100, ThroughCut(Axis.X, Fraction(200 - narrow), PartLeaf("A"), Leftover()))
+    drawing = Plan(laid, (), Unit.MM, Fold.NONE, Grain.UNKNOWN).drawing
+    assert any(shape.role == "waste" for shape in drawing.shapes) == (narrow == 5)
+
+
+def test_fold_turns_with_its_part() -> None:
+    """A side fold stands upright; on a part that lies turned it lies down."""
+    upright = laid_out(200, 100, PartLeaf("A"))
+    turned = laid_out(200, 100, PartLeaf("A", turned=True))
+
+    def fold_of(laid: LaidOut) -> Shape:
+        drawing = Plan(laid, (), Unit.MM, Fold.SIDE, Grain.UNKNOWN).drawing
+        return next(shape for shape in drawing.shapes if shape.role == "fold")
+
+    assert getattr(fold_of(upright), "lines", None) == ((100, 0, 100, 100),)
+    assert getattr(fold_of(turned), "lines", None) == ((0, 50, 200, 50),)
