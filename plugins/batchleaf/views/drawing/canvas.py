@@ -27,6 +27,8 @@ SIZE_OF_ROLE: Final = {"letter": 1.3, "small": 1.0, "no": 0.96, "key": 1.23}
 """Size in em of what is not a figure; the last role named in a label that is listed counts."""
 _CAP_HEIGHT: Final = {"letter": 0.76, "small": 0.76}
 """A capital has no descender and fills less than its em."""
+_CAP_WIDTH: Final = 1.3
+"""Semibold capitals are wider than figures."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +108,9 @@ class Lettering:
         roles = label.role.split()
         listed = [role for role in roles if role in SIZE_OF_ROLE]
         size = SIZE_OF_ROLE[listed[-1]] if listed else 1.0
-        width = self.width(label.text, size)
+        width = self.width(label.text, size) * (
+            _CAP_WIDTH if "letter" in roles and len(label.text) == 1 else 1.0
+        )
         height = size * self.em * (_CAP_HEIGHT.get(listed[-1], 1.0) if listed else 1.0)
         along = {"start": (0.0, width), "end": (-width, 0.0)}
         left, right = next((along[role] for role in roles if role in along), (-width / 2, width / 2))
@@ -123,19 +127,28 @@ def _around_lines(stroke: Stroke) -> Extent:
 
 @dataclass(slots=True)
 class Canvas:
-    """A drawing in the making: its shapes in the order of painting."""
+    """A drawing in the making: its shapes in the order of painting.
+
+    ``rows`` limits how many rows of rings, and of figures beyond a chain, stand on a side.
+    """
 
     lettering: Lettering
+    rows: int = 4
     shapes: list[Shape] = field(default_factory=list)
+    _taken: list[Extent] = field(default_factory=list)
 
     def add(self, *shapes: Shape) -> None:
         """Paint ``shapes`` over what is there."""
         self.shapes.extend(shapes)
+        self._taken += [self.lettering.extent(shape) for shape in shapes if isinstance(shape, Label | Ring)]
 
     def is_free(self, *wanted: Shape) -> bool:
         """True where none of the labels and rings ``wanted`` would meet one that is there."""
-        taken = [self.lettering.extent(shape) for shape in self.shapes if isinstance(shape, Label | Ring)]
-        return not any(self.lettering.extent(shape).meets(one) for shape in wanted for one in taken)
+        return all(self.leaves_free(self.lettering.extent(shape)) for shape in wanted)
+
+    def leaves_free(self, room: Extent) -> bool:
+        """True where no label or ring that is there reaches into ``room``."""
+        return not any(room.meets(taken) for taken in self._taken)
 
     def add_if_free(self, *shapes: Label | Ring) -> bool:
         """Paint ``shapes`` where there is room for all; tells whether there was."""

@@ -3,7 +3,8 @@
 A chain starts and ends at the sheet's corners, so its figures add up to the sheet.
 Ends are 45° ticks; figures stand in a break of the line, read from below and from
 the right. A length too short for its figure writes it past the end of the chain,
-or further out on a thin line. Neighbours of one length share a figure: 5 × 12.
+or further out on a thin line, or not at all where no row is left for it.
+Neighbours of one length share a figure: 5 × 12.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import count, groupby, pairwise
+from itertools import groupby, pairwise
 from typing import Final
 
 from batchleaf.core.cutting.plan import Rect
@@ -104,7 +105,7 @@ def _write_further_out(
     canvas: Canvas, sheet: Rect, side: Side, middle: float, out: float, figure: str
 ) -> None:
     em = canvas.lettering.em
-    for row in count(1):
+    for row in range(1, canvas.rows + 1):
         further = out + 1.1 * em * row
         if canvas.add_if_free(_figure(side, sheet, middle, further, figure)):
             near = further - 0.55 * em
@@ -123,6 +124,8 @@ def _line(
     return (*side.point(sheet, *start), *side.point(sheet, *end))
 
 
-def _tick(side: Side, sheet: Rect, along: float, out: float, half: float) -> tuple[float, float, float, float]:
+def _tick(
+    side: Side, sheet: Rect, along: float, out: float, half: float
+) -> tuple[float, float, float, float]:
     x, y = side.point(sheet, along, out)
     return (x - half, y + half, x + half, y - half)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from typing import Final
 
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
@@ -83,17 +83,24 @@ def draw_cost_strip(
     unit = LENGTH / max(total, 1)
     ends = [0.0, *accumulate(amount * unit for _, amount in paid)]
     _draw_rule(canvas, rule_for(max(total, 1), digits), unit)
-    for start, end in zip(ends, ends[1:], strict=False):
+    for start, end in pairwise(ends):
         canvas.add(Box("share", start, 0, end - start, HEIGHT))
     canvas.add(Box("outline", 0, 0, LENGTH, HEIGHT))
     _draw_letters(canvas, [letter for letter, _ in paid], ends)
     around = canvas.extent
     left = min(0.0, around.left)
     return Drawing(
-        id, title, description,
-        left, around.top, max(LENGTH, around.right) - left, around.bottom - around.top,
-        1.0, "strip", tuple(canvas.shapes),
-    )  # fmt: skip
+        id,
+        title,
+        description,
+        left,
+        around.top,
+        max(LENGTH, around.right) - left,
+        around.bottom - around.top,
+        1.0,
+        "strip",
+        tuple(canvas.shapes),
+    )
 
 
 def _draw_rule(canvas: Canvas, rule: Rule, unit: float) -> None:
@@ -112,7 +119,7 @@ def _draw_rule(canvas: Canvas, rule: Rule, unit: float) -> None:
 def _draw_letters(canvas: Canvas, letters: Sequence[str], ends: Sequence[float]) -> None:
     em = canvas.lettering.em
     above: list[tuple[str, float]] = []
-    for letter, start, end in zip(letters, ends, ends[1:], strict=False):
+    for letter, (start, end) in zip(letters, pairwise(ends), strict=True):
         if end - start >= canvas.lettering.width(letter, 1.23) + 0.4 * em:
             canvas.add(Label("key", (start + end) / 2, HEIGHT / 2, letter))
         else:
@@ -122,6 +129,9 @@ def _draw_letters(canvas: Canvas, letters: Sequence[str], ends: Sequence[float])
         above, spread([middle for _, middle in above], pitch, 0.5 * em, LENGTH - 0.4 * em), strict=True
     ):
         canvas.add(
-            Stroke("extension", ((middle, HEIGHT / 2, middle, -0.15 * em), (middle, -0.15 * em, place, -0.55 * em))),
+            Stroke(
+                "extension",
+                ((middle, HEIGHT / 2, middle, -0.15 * em), (middle, -0.15 * em, place, -0.55 * em)),
+            ),
             Label("key", place, -1.2 * em, letter),
         )

@@ -136,7 +136,9 @@ def _draw_shared_letter(canvas: Canvas, group: Sequence[PlacedPart], letter: str
     middle = ((around.left + around.right) / 2, (around.top + around.bottom) / 2)
     label = Label("letter small halo on-sheet", *middle, f"{letter} × {len(group)}")
     turned = replace(label, upright=False)
-    return any(around.holds(canvas.lettering.extent(way)) and canvas.add_if_free(way) for way in (label, turned))
+    return any(
+        around.holds(canvas.lettering.extent(way)) and canvas.add_if_free(way) for way in (label, turned)
+    )
 
 
 def draw_waste(canvas: Canvas, waste: Iterable[Rect]) -> None:
@@ -181,13 +183,16 @@ def _hatching(area: Area) -> Iterable[tuple[float, float, float, float]]:
         step += HATCH_EVERY
 
 
-def draw_grain(canvas: Canvas, sheet: Rect, places: Sequence[Rect], grain: Grain) -> None:
+def draw_grain(
+    canvas: Canvas, sheet: Rect, parts: Sequence[Rect], waste: Sequence[Rect], grain: Grain
+) -> None:
     """An arrow with open heads along the fibres: on the roomiest piece, else beside the sheet."""
     if grain is Grain.UNKNOWN:
         return
     down = (grain is Grain.LONG) == (sheet.height >= sheet.width)
-    for area in sorted(map(Area.of, places), key=lambda one: -one.width * one.height):
-        if _draw_arrow_on(canvas, area, down=down):
+    for rect in sorted([*parts, *waste], key=lambda one: -one.size.area):
+        role = "quiet halo on-sheet" if rect in parts else "quiet halo"
+        if _draw_arrow_on(canvas, Area.of(rect), down=down, role=role):
             return
     around, em = canvas.extent, canvas.lettering.em
     x, y = Area.of(sheet).middle
@@ -195,7 +200,7 @@ def draw_grain(canvas: Canvas, sheet: Rect, places: Sequence[Rect], grain: Grain
     _draw_arrow(canvas, at, 5 * em, down=down, role="quiet halo")
 
 
-def _draw_arrow_on(canvas: Canvas, area: Area, *, down: bool) -> bool:
+def _draw_arrow_on(canvas: Canvas, area: Area, *, down: bool, role: str) -> bool:
     em = canvas.lettering.em
     length = min(7 * em, 0.7 * (area.height if down else area.width))
     if length < 4 * em:
@@ -203,10 +208,10 @@ def _draw_arrow_on(canvas: Canvas, area: Area, *, down: bool) -> bool:
     x, y = area.middle
     for share in (0.5, 0.75, 0.82, 0.18):
         at = (area.x + share * area.width, y) if down else (x, area.y + share * area.height)
-        word = Label("quiet halo on-sheet", *at, "grain", upright=not down)
-        room = Label("quiet", *at, "—" * int(length / em / 0.6), upright=not down)
-        if _fits_inside(canvas, area, room) and canvas.is_free(room) and canvas.is_free(word):
-            _draw_arrow(canvas, at, length, down=down, role=word.role)
+        half = (0.8 * em, length / 2) if down else (length / 2, 0.8 * em)
+        room = Extent(at[0] - half[0], at[1] - half[1], at[0] + half[0], at[1] + half[1])
+        if area.extent.holds(room) and canvas.leaves_free(room):
+            _draw_arrow(canvas, at, length, down=down, role=role)
             return True
     return False
 
@@ -215,7 +220,9 @@ def _draw_arrow(canvas: Canvas, at: tuple[float, float], length: float, *, down:
     x, y = at
     half, head, wide = length / 2, 0.45 * canvas.lettering.em, 0.17 * canvas.lettering.em
     along = [(-half, 0.0, half, 0.0)]
-    along += [(end, 0.0, end - sign * head, w) for end, sign in ((-half, -1), (half, 1)) for w in (-wide, wide)]
+    along += [
+        (end, 0.0, end - sign * head, w) for end, sign in ((-half, -1), (half, 1)) for w in (-wide, wide)
+    ]
     lines = [(b, a, d, c) if down else (a, b, c, d) for a, b, c, d in along]
     canvas.add(Stroke("grain", tuple((x + a, y + b, x + c, y + d) for a, b, c, d in lines)))
     canvas.add(Label(role, x, y, "grain", upright=not down))
@@ -223,7 +230,7 @@ def _draw_arrow(canvas: Canvas, at: tuple[float, float], length: float, *, down:
 
 def _fits_with_air(canvas: Canvas, area: Area, label: Label) -> bool:
     """A letter needs some room around it, or the cuts run into it."""
-    air = 0.25 * canvas.lettering.em
+    air = 0.35 * canvas.lettering.em
     tight = Area(area.x + air, area.y + air, area.width - 2 * air, area.height - 2 * air)
     return _fits_inside(canvas, tight, label)
 

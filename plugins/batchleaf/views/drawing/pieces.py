@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -13,6 +13,7 @@ from batchleaf.views.drawing.shapes import Box, Drawing, Label
 
 MOST_IN_A_PILE: Final = 6
 """More pieces of one size are not drawn; the words say how many there are."""
+_SHEET_WORDS: Final = "one sheet"
 _SHEET_PX: Final = 240.0
 """The longer side of the whole sheet on the screen."""
 
@@ -52,20 +53,56 @@ def draw_pieces(
     unit: Unit,
 ) -> Drawing:
     """Each size of ``pieces`` as a pile with its number and size below; one scale for all."""
-    canvas = Canvas(Lettering(_SHEET_PX / float(max(sheet.width, sheet.height)), "large"))
+    longest = float(max(sheet.width, sheet.height))
+    canvas = next(canvas for canvas in map(_canvas, _scales(longest)) if _fits(canvas, sheet, pieces, unit))
+    around = canvas.extent
+    return Drawing(
+        id,
+        title,
+        description,
+        around.left,
+        around.top,
+        around.right - around.left,
+        around.bottom - around.top,
+        canvas.lettering.scale,
+        canvas.lettering.width_class,
+        tuple(canvas.shapes),
+    )
+
+
+def _scales(longest: float) -> Iterator[float]:
+    """Pixels to the mm, smaller and smaller: wide pieces beside a wide sheet need more room."""
+    scale = _SHEET_PX / longest
+    while True:
+        yield scale
+        scale *= 0.92
+
+
+def _canvas(scale: float) -> Canvas:
+    return Canvas(Lettering(scale, "large"))
+
+
+def _fits(canvas: Canvas, sheet: Size, pieces: Sequence[tuple[Size, int]], unit: Unit) -> bool:
+    """Draw all of it on ``canvas``; tells whether it is narrow enough."""
+    left = _draw_sheet(canvas, sheet, unit)
+    fan = 0.2 * canvas.lettering.em
+    most = WIDEST_PX["large"] / canvas.lettering.scale
+    _draw_rows(canvas, [_Pile(size, count, fan) for size, count in pieces], left, most, unit)
+    around = canvas.extent
+    return around.right - around.left <= most
+
+
+def _draw_sheet(canvas: Canvas, sheet: Size, unit: Unit) -> float:
+    """The whole sheet with its words; returns where the pieces begin."""
     em = canvas.lettering.em
     whole = _Pile(sheet, 1, 0)
     _draw_pile(canvas, whole, 0.0, 0.0, unit)
-    canvas.add(Label("quiet", whole.width / 2, whole.height / 2, "one sheet"))
-    left = max(whole.width, canvas.lettering.width(show_size(sheet, unit))) + 1.2 * em
-    right = WIDEST_PX["large"] / canvas.lettering.scale - 0.5 * em
-    _draw_rows(canvas, [_Pile(size, count, 0.2 * em) for size, count in pieces], left, right, unit)
-    around = canvas.extent
-    return Drawing(
-        id, title, description,
-        around.left, around.top, around.right - around.left, around.bottom - around.top,
-        canvas.lettering.scale, "large", tuple(canvas.shapes),
-    )  # fmt: skip
+    words = max(canvas.lettering.width(text) for text in (_SHEET_WORDS, show_size(sheet, unit)))
+    if words <= whole.width - 0.4 * em and whole.height >= 1.2 * em:
+        canvas.add(Label("quiet", whole.width / 2, whole.height / 2, _SHEET_WORDS))
+    else:
+        canvas.add(Label("quiet start", 0.0, whole.height + 1.85 * em, _SHEET_WORDS))
+    return max(whole.width, words) + 1.2 * em
 
 
 def _draw_rows(canvas: Canvas, piles: Sequence[_Pile], left: float, right: float, unit: Unit) -> None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import count
 from typing import Final
@@ -24,6 +24,8 @@ _BEFORE: Final = 0.3
 """Distance between the sheet and its nearest rings, in em."""
 _BETWEEN: Final = 0.08
 """Smallest distance between two rings, in em."""
+_MOST_IN_A_STACK: Final = 3
+"""Cuts on one line that all show their number; of more, the first and the last do."""
 _LONGEST_IN_RING: Final = 2
 """Longer numbers stand without a ring."""
 _INSET: Final = 0.5
@@ -35,7 +37,7 @@ class Callout:
     """Something named outside the sheet: cuts on one line by number, a small part by its letter.
 
     ``along`` is its place on ``side``, ``inside`` how deep in the sheet it begins.
-    ``texts`` are one number, or the first and the last of the cuts on the line.
+    ``texts`` are the numbers of the cuts on the line; of many, the first and the last.
     """
 
     side: Side
@@ -73,9 +75,7 @@ def callouts_of_cuts(cuts: Iterable[CutStep], sheet: Rect, standing: Sequence[Re
     return [_callout(along, line, sheet, standing) for (_, along), line in on_line.items()]
 
 
-def _callout(
-    along: Fraction, line: Sequence[CutStep], sheet: Rect, standing: Sequence[Rect]
-) -> Callout:
+def _callout(along: Fraction, line: Sequence[CutStep], sheet: Rect, standing: Sequence[Rect]) -> Callout:
     sides = (Side.TOP, Side.BOTTOM) if line[0].axis is Axis.X else (Side.LEFT, Side.RIGHT)
     blocking = [rect for rect in standing if sides[0].span(rect)[0] < along < sides[0].span(rect)[1]]
 
@@ -84,15 +84,44 @@ def _callout(
         return any(side.depth(sheet, rect)[1] <= begins for rect in blocking), begins
 
     side = min(sides, key=hindrance)
-    numbers = sorted({line[0].n, line[-1].n})
-    return Callout(side, float(along), float(hindrance(side)[1]), tuple(map(str, numbers)), is_cut=True)
+    numbers = sorted(cut.n for cut in line)
+    shown = numbers if len(numbers) <= _MOST_IN_A_STACK else [numbers[0], numbers[-1]]
+    return Callout(side, float(along), float(hindrance(side)[1]), tuple(map(str, shown)), is_cut=True)
+
+
+def fitting(canvas: Canvas, callouts: Sequence[Callout], length: float) -> list[Callout]:
+    """The callouts of one side that its rows can take, in order along it.
+
+    Letters go first; of too many cuts, some evenly spread ones are numbered. Where rows
+    are few, a line of cuts shows its first and last number, or the first alone.
+    """
+    room = length - 2 * _INSET * canvas.lettering.em
+    in_a_row = 1 + int(max(0.0, room) // _pitch(canvas))
+    ordered = sorted(callouts, key=lambda one: (one.along, one.inside, one.texts))
+    letters = [one for one in ordered if not one.is_cut]
+    cuts = _evenly([one for one in ordered if one.is_cut], max(0, in_a_row * canvas.rows - len(letters)))
+    stack = max(1, canvas.rows // math.ceil((len(letters) + len(cuts)) / in_a_row)) if ordered else 1
+    return [
+        replace(one, texts=_shortened(one.texts, stack)) for one in ordered if not one.is_cut or one in cuts
+    ]
+
+
+def _evenly(callouts: list[Callout], most: int) -> list[Callout]:
+    if len(callouts) <= most:
+        return callouts
+    return [callouts[i * len(callouts) // most] for i in range(most)]
+
+
+def _shortened(texts: tuple[str, ...], most: int) -> tuple[str, ...]:
+    if len(texts) <= most:
+        return texts
+    return (texts[0], texts[-1]) if most > 1 else texts[:1]
 
 
 def rows_needed(canvas: Canvas, callouts: Sequence[Callout], length: float) -> int:
     """How many rows of rings these callouts of one side take."""
-    room = length - 2 * _INSET * canvas.lettering.em
-    rows = math.ceil((len(callouts) - 1) * _pitch(canvas) / room) if room > 0 else len(callouts)
-    return max(1, rows)
+    room = max(0.0, length - 2 * _INSET * canvas.lettering.em)
+    return max(1, math.ceil(len(callouts) / (1 + int(room // _pitch(canvas)))))
 
 
 def room_for(canvas: Canvas, callouts: Sequence[Callout], length: float) -> float:
@@ -109,17 +138,16 @@ def _stack(callouts: Sequence[Callout]) -> int:
 
 
 def draw_callouts(canvas: Canvas, sheet: Rect, callouts: Sequence[Callout]) -> None:
-    """Draw the rings (and letters) of one side, with the lines that lead to them."""
+    """Draw the rings (and letters) that fit one side, with the lines that lead to them."""
     if not callouts:
         return
     side = callouts[0].side
-    ordered = sorted(callouts, key=lambda one: (one.along, one.inside, one.texts))
     length = float(side.length(sheet))
     rows, pitch = rows_needed(canvas, callouts, length), _pitch(canvas)
     inset = min(_INSET * canvas.lettering.em, length / 2)
-    places = spread([one.along for one in ordered], pitch / rows, inset, length - inset)
+    places = spread([one.along for one in callouts], pitch / rows, inset, length - inset)
     marks: list[Ring | Label] = []
-    for i, (one, place) in enumerate(zip(ordered, places, strict=True)):
+    for i, (one, place) in enumerate(zip(callouts, places, strict=True)):
         first = _BEFORE * canvas.lettering.em + canvas.lettering.ring + (i % rows) * _stack(callouts) * pitch
         canvas.add(*_lead(canvas, sheet, one, place, first))
         marks += _marks(canvas, sheet, one, place, first)
@@ -166,10 +194,8 @@ def _between(
     return (*side.point(sheet, *start), *side.point(sheet, *end))
 
 
-def _marks(
-    canvas: Canvas, sheet: Rect, one: Callout, place: float, first: float
-) -> Iterable[Ring | Label]:
-    """A ring for one number; for several cuts on a line two: the first, and outside it the last."""
+def _marks(canvas: Canvas, sheet: Rect, one: Callout, place: float, first: float) -> Iterable[Ring | Label]:
+    """A ring for each number, the first nearest to the sheet."""
     for row, text in enumerate(one.texts):
         x, y = one.side.point(sheet, place, first + row * _pitch(canvas))
         if not one.is_cut:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
@@ -25,6 +26,7 @@ from batchleaf.views.drawing.rings import (
     callouts_of_cuts,
     draw_callouts,
     draw_word_outside,
+    fitting,
     room_for,
 )
 from batchleaf.views.drawing.shapes import Drawing, Stroke
@@ -59,63 +61,85 @@ def draw_sheet_plan(
     """One sheet with its cuts in order, its parts, what is kept and what is waste.
 
     ``letters`` and ``folds`` go by part id. ``scale`` (px to the mm) is the page's;
-    a plan with so many rings that it would not fit its column is drawn smaller.
+    a plan with so many rings that it would not fit its column is drawn smaller and
+    numbers some of its cuts only.
     """
-    for width_class in ("middle", "large"):
-        canvas = Canvas(Lettering(scale, width_class))
-        _draw(canvas, laid_out, letters, kept, folds, grain, unit)
-        around = canvas.extent
-        width = around.right - around.left
-        if width * scale <= WIDEST_PX[width_class]:
-            return Drawing(
-                id, title, description,
-                around.left, around.top, width, around.bottom - around.top,
-                scale, width_class, tuple(canvas.shapes),
-            )  # fmt: skip
-    return draw_sheet_plan(
-        laid_out, id=id, title=title, description=description, letters=letters, kept=kept,
-        folds=folds, grain=grain, unit=unit, scale=scale * 0.94,
-    )  # fmt: skip
+    subject = _Subject(laid_out, letters, kept, folds, grain, unit, _chains(laid_out, kept))
+    canvas = next(canvas for canvas in _attempts(scale) if _fits(_drawn(canvas, subject)))
+    around = canvas.extent
+    return Drawing(
+        id,
+        title,
+        description,
+        around.left,
+        around.top,
+        around.right - around.left,
+        around.bottom - around.top,
+        canvas.lettering.scale,
+        canvas.lettering.width_class,
+        tuple(canvas.shapes),
+    )
 
 
-def _draw(
-    canvas: Canvas,
-    laid_out: LaidOut,
-    letters: Mapping[str, str],
-    kept: tuple[Rect, ...],
-    folds: Mapping[str, Fold],
-    grain: Grain,
-    unit: Unit,
-) -> None:
+@dataclass(frozen=True, slots=True)
+class _Subject:
+    """What is drawn, whatever the scale."""
+
+    laid_out: LaidOut
+    letters: Mapping[str, str]
+    kept: tuple[Rect, ...]
+    folds: Mapping[str, Fold]
+    grain: Grain
+    unit: Unit
+    chains: Mapping[Side, tuple[Fraction, ...]]
+
+
+def _attempts(scale: float) -> Iterator[Canvas]:
+    """First at the page's scale with all its numbers; then with few rows, smaller and smaller."""
+    yield Canvas(Lettering(scale, "middle"))
+    yield Canvas(Lettering(scale, "large"))
+    while True:
+        yield Canvas(Lettering(scale, "large"), rows=2)
+        scale *= 0.92
+
+
+def _fits(canvas: Canvas) -> bool:
+    around, lettering = canvas.extent, canvas.lettering
+    return (around.right - around.left) * lettering.scale <= WIDEST_PX[lettering.width_class]
+
+
+def _drawn(canvas: Canvas, subject: _Subject) -> Canvas:
+    laid_out, letters, kept = subject.laid_out, subject.letters, subject.kept
     sheet, waste = laid_out.sheet, waste_of(laid_out, kept)
     canvas.add(Area.of(sheet).box("sheet"), *(Area.of(part.rect).box("part") for part in laid_out.parts))
-    unnamed = [rect for rect in kept if not draw_kept(canvas, rect, unit)]
+    unnamed = [rect for rect in kept if not draw_kept(canvas, rect, subject.unit)]
     draw_waste(canvas, waste)
-    draw_folds(canvas, laid_out.parts, folds)
-    nameless = draw_letters(canvas, laid_out.parts, letters, folds)
     canvas.add(Area.of(sheet).box("outline"), *map(_cut_line, laid_out.cuts))
+    draw_folds(canvas, laid_out.parts, subject.folds)
+    nameless = draw_letters(canvas, laid_out.parts, letters, subject.folds)
     callouts = [
         *callouts_of_cuts(laid_out.cuts, sheet, [part.rect for part in laid_out.parts] + list(kept)),
         *(_from_nearest_side(sheet, part.rect, letters[part.part]) for part in nameless),
     ]
-    _draw_outside(canvas, laid_out, kept, callouts, unit)
+    _draw_outside(canvas, subject, callouts)
     for rect in unnamed:
         draw_word_outside(canvas, sheet, _from_nearest_side(sheet, rect, "keep"), canvas.lettering.em)
-    draw_grain(canvas, sheet, [part.rect for part in laid_out.parts] + list(waste), grain)
+    draw_grain(canvas, sheet, [part.rect for part in laid_out.parts], waste, subject.grain)
+    return canvas
 
 
-def _draw_outside(
-    canvas: Canvas, laid_out: LaidOut, kept: tuple[Rect, ...], callouts: Sequence[Callout], unit: Unit
-) -> None:
+def _draw_outside(canvas: Canvas, subject: _Subject, callouts: Sequence[Callout]) -> None:
     """Rings before chains, so that a figure finds the room that rings leave."""
-    sheet = laid_out.sheet
-    by_side = {side: [one for one in callouts if one.side is side] for side in Side}
-    chains = _chains(laid_out, kept)
+    sheet = subject.laid_out.sheet
+    length = {side: float(side.length(sheet)) for side in Side}
+    by_side = {
+        side: fitting(canvas, [one for one in callouts if one.side is side], length[side]) for side in Side
+    }
     for side in Side:
         draw_callouts(canvas, sheet, by_side[side])
-    for side, found in chains.items():
-        rings = room_for(canvas, by_side[side], float(side.length(sheet)))
-        draw_chain(canvas, sheet, side, found, unit, rings + 0.8 * canvas.lettering.em)
+    for side, found in subject.chains.items():
+        rings = room_for(canvas, by_side[side], length[side])
+        draw_chain(canvas, sheet, side, found, subject.unit, rings + 0.8 * canvas.lettering.em)
 
 
 def _chains(laid_out: LaidOut, kept: tuple[Rect, ...]) -> dict[Side, tuple[Fraction, ...]]:
