@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 from typing import Final
 
 from batchleaf.core.costing import BatchCost, batch_cost
@@ -26,8 +27,8 @@ from batchleaf.facts import Archive, Cut, Part, Problem, Project, Settings, Supp
 class Planner:
     """Answers the two questions about a batch's sheets, perhaps from memory."""
 
-    most: Callable[[Job], CuttingPlan] = most_makes
-    cheapest: Callable[[Job, int], CostPlan] = least_cost
+    most: Callable[[Job], CuttingPlan]
+    cheapest: Callable[[Job, int], CostPlan]
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +87,13 @@ class Figures:
         )
 
 
-PLANNER: Final = Planner()
+MOST_STEPS: Final = 6_000
+"""Work on one question for a page: about a second and a half. A plan on a page need not be the cheapest."""
+COST_STEPS: Final = 3_000
+PLANNER: Final = Planner(
+    most=partial(most_makes, stop=lambda steps: steps > MOST_STEPS),
+    cheapest=partial(least_cost, stop=lambda steps: steps > COST_STEPS),
+)
 
 
 def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -> Figures:
@@ -124,6 +131,7 @@ def _cutting(project: Project, supplies: dict[str, Supply], planner: Planner) ->
             each=part.each,
             turns=part.turns,
             sources=tuple(id_ for id_, cut in sheets.items() if cut.supply in part.papers),
+            name=part.name,
         )
         for part in project.parts
         if part.papers
@@ -139,7 +147,8 @@ def _cutting(project: Project, supplies: dict[str, Supply], planner: Planner) ->
 def _stock(id_: str, cut: Cut, supplies: dict[str, Supply]) -> Stock:
     size = cut.scrap or supplies[cut.supply].sheet
     worth = Fraction(0) if cut.scrap else size.area
-    return Stock(id_, size, have=cut.count, cost=worth, scrap=cut.scrap is not None)
+    name = supplies[cut.supply].name
+    return Stock(id_, size, have=cut.count, cost=worth, scrap=cut.scrap is not None, name=name)
 
 
 def _from_one_sheet(project: Project, supplies: dict[str, Supply]) -> list[PartFromSheet]:

@@ -54,8 +54,9 @@ def cost_bound(prices: Sequence[int], tables: Mapping[int, Values], terms: Terms
         CostBound((wanted - _gain(tables, terms, worth)) / worth, wanted, worth, tables)
         for worth in _worths(tables, terms)
     ]
+    # Prices of a search that was ended early may say less than what is plain: no cost lies below nothing.
     nothing = CostBound(Fraction(0), wanted, Fraction(1), tables)
-    return max(bounds, key=lambda bound: bound.ratio, default=nothing)
+    return max([*bounds, nothing], key=lambda bound: bound.ratio)
 
 
 def _worths(tables: Mapping[int, Values], terms: Terms) -> Iterable[Fraction]:

@@ -41,6 +41,8 @@ class Strips:
     pieces: tuple[Arrangement, ...]
     width: int = field(compare=False)
     height: int = field(compare=False)
+    spelt: str = field(compare=False)
+    """The :func:`spelling`, kept: it is asked for whenever a row is sorted."""
 
 
 Arrangement = Leaf | Strips
@@ -59,9 +61,10 @@ def in_a_row(axis: Axis, pieces: Iterable[Arrangement]) -> Arrangement | None:
     flat.sort(key=_largest_first, reverse=True)
     widths = [piece.width for piece in flat]
     heights = [piece.height for piece in flat]
+    spelt = f"{axis}({' '.join(map(spelling, flat))})"
     if axis is Axis.X:
-        return Strips(axis, tuple(flat), sum(widths), max(heights))
-    return Strips(axis, tuple(flat), max(widths), sum(heights))
+        return Strips(axis, tuple(flat), sum(widths), max(heights), spelt)
+    return Strips(axis, tuple(flat), max(widths), sum(heights), spelt)
 
 
 def _largest_first(piece: Arrangement) -> tuple[int, int, int, str]:
@@ -72,7 +75,7 @@ def spelling(piece: Arrangement) -> str:
     """A short text that differs where arrangements differ."""
     if isinstance(piece, Leaf):
         return f"{piece.shape.part}{'t' if piece.shape.turned else ''}"
-    return f"{piece.axis}({' '.join(map(spelling, piece.pieces))})"
+    return piece.spelt
 
 
 def parts_of(piece: Arrangement | None) -> Counter[int]:
