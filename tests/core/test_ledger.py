@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from batchleaf.core.cost import Cost
-from batchleaf.core.ledger import Holding, Kind, Ledger, keep_ledger
+from batchleaf.core.entries import Kind
+from batchleaf.core.ledger import Holding, Ledger, keep_ledger
 from batchleaf.facts import (
     Archive,
     CostFlow,

@@ -1,34 +1,21 @@
 """All figures of an archive, worked out from its facts.
 
-Pure: the same facts give the same figures on every machine. ``stop`` bounds the
-search for cutting plans by work done, never by the clock.
+Pure: the same facts give the same figures on every machine.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
-from functools import partial
-from typing import Final
 
+from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, Supplies, cutting_of, uncut_parts
 from batchleaf.core.costing import BatchCost, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
-from batchleaf.core.cutting.job import Job, PartKind, Stock
-from batchleaf.core.cutting.least_cost import least_cost
-from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
-from batchleaf.facts import Archive, Cut, Part, Problem, Project, Settings, Supply, Weight
-
-
-@dataclass(frozen=True, slots=True)
-class Planner:
-    """Answers the two questions about a batch's sheets, perhaps from memory."""
-
-    most: Callable[[Job], CuttingPlan]
-    cheapest: Callable[[Job, int], CostPlan]
+from batchleaf.facts import Archive, Part, Place, Problem, Project, Settings, Weight
+from batchleaf.measure.display import show_size
+from batchleaf.measure.lengths import Size
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,31 +28,24 @@ class PartFromSheet:
 
 
 @dataclass(frozen=True, slots=True)
-class Cutting:
-    """The job that a batch's sheets pose.
-
-    ``most``: the most makes that they could have given. ``plans``: how to cut
-    the makes that were begun, from as little paper as that takes and scraps first;
-    ``spares``: (part, how many) these plans give beyond that.
-    """
-
-    job: Job
-    most: CuttingPlan
-    plans: tuple[SheetPlan, ...]
-    spares: tuple[tuple[str, int], ...]
-    sheets: Mapping[str, Cut]
-    """Stock id → the line of the record that it stands for."""
-
-
-@dataclass(frozen=True, slots=True)
 class BatchFigures:
-    """Every number of one batch. Before anything is cut, ``cutting`` and ``paper`` are ``None``."""
+    """Every number of one batch. ``paper`` is ``None`` before anything is cut."""
 
     project: Project
     cutting: Cutting | None
     from_one_sheet: tuple[PartFromSheet, ...]
     paper: PaperUse | None
     cost: BatchCost
+
+    @property
+    def made(self) -> bool:
+        """Whether sheets have left the drawer; what is only planned counts nowhere."""
+        return self.project.status.moves_the_drawer
+
+    @property
+    def paper_unknown(self) -> bool:
+        """Made, with parts that are cut from paper, but the record does not say from how much."""
+        return self.made and not self.project.cut and bool(self.project.parts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,15 +67,6 @@ class Figures:
         )
 
 
-MOST_STEPS: Final = 6_000
-"""Work on one question for a page: about a second and a half. A plan on a page need not be the cheapest."""
-COST_STEPS: Final = 3_000
-PLANNER: Final = Planner(
-    most=partial(most_makes, stop=lambda steps: steps > MOST_STEPS),
-    cheapest=partial(least_cost, stop=lambda steps: steps > COST_STEPS),
-)
-
-
 def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -> Figures:
     """Facts to figures."""
     supplies = {supply.slug: supply for supply in archive.supplies}
@@ -103,87 +74,80 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     problems = list(ledger.problems)
     batches: dict[str, BatchFigures] = {}
     for project in archive.projects:
+        misfits = list(_too_large(project, supplies))
         batch = _batch(project, supplies, ledger, planner)
-        problems += _misfits(batch)
+        problems += misfits or _misfits(batch, supplies)
         batches[project.slug] = batch
     return Figures(archive, settings, batches, ledger, tuple(sorted(problems)))
 
 
-def _batch(project: Project, supplies: dict[str, Supply], ledger: Ledger, planner: Planner) -> BatchFigures:
+def _batch(project: Project, supplies: Supplies, ledger: Ledger, planner: Planner) -> BatchFigures:
+    was_cut = project.status.moves_the_drawer and project.cut
     return BatchFigures(
         project=project,
-        cutting=_cutting(project, supplies, planner),
+        cutting=cutting_of(project, supplies, planner),
         from_one_sheet=tuple(_from_one_sheet(project, supplies)),
-        paper=paper_use(project, supplies) if project.cut else None,
+        paper=paper_use(project, supplies) if was_cut else None,
         cost=batch_cost(ledger.draws.get(project.slug, ()), project.finished),
     )
 
 
-def _cutting(project: Project, supplies: dict[str, Supply], planner: Planner) -> Cutting | None:
-    if not project.cut or not project.parts:
-        return None
-    sheets = {f"s{i}": cut for i, cut in enumerate(project.cut)}
-    stocks = tuple(_stock(id_, cut, supplies) for id_, cut in sheets.items())
-    parts = tuple(
-        PartKind(
-            id=part.letter,
-            size=part.size,
-            each=part.each,
-            turns=part.turns,
-            sources=tuple(id_ for id_, cut in sheets.items() if cut.supply in part.papers),
-            name=part.name,
-        )
-        for part in project.parts
-        if part.papers
+def _from_one_sheet(project: Project, supplies: Supplies) -> Iterator[PartFromSheet]:
+    for part in project.parts:
+        for slug in part.papers:
+            count = from_one_sheet(supplies[slug].sheet, part.size, turns=part.turns)
+            yield PartFromSheet(part.letter, slug, count)
+
+
+def _too_large(project: Project, supplies: Supplies) -> Iterator[Problem]:
+    """A part that lies on no sheet of any of its papers."""
+    for part in project.parts:
+        sheets = [supplies[slug].sheet for slug in part.papers]
+        if sheets and not any(_fits(part, sheet) for sheet in sheets):
+            unit = project.unit
+            paper = supplies[part.papers[0]]
+            yield Problem(
+                part.place,
+                f"{part.letter} is {show_size(part.size, unit)} {unit.value} and does not fit a"
+                f" {paper.unit} of {paper.name}, {show_size(paper.sheet, unit)} {unit.value}",
+            )
+
+
+def _fits(part: Part, sheet: Size) -> bool:
+    return any(
+        size.width <= sheet.width and size.height <= sheet.height
+        for size in ((part.size, part.size.turned) if part.turns else (part.size,))
     )
-    job = Job(stocks, parts)
-    most = planner.most(job)
-    begun = planner.cheapest(job, project.begun) if project.begun <= most.makes else None
-    if begun is None or begun.cost is None:
-        return Cutting(job, most, most.plans, most.spares, sheets)
-    return Cutting(job, most, begun.plans, begun.spares, sheets)
 
 
-def _stock(id_: str, cut: Cut, supplies: dict[str, Supply]) -> Stock:
-    size = cut.scrap or supplies[cut.supply].sheet
-    worth = Fraction(0) if cut.scrap else size.area
-    name = supplies[cut.supply].name
-    return Stock(id_, size, have=cut.count, cost=worth, scrap=cut.scrap is not None, name=name)
-
-
-def _from_one_sheet(project: Project, supplies: dict[str, Supply]) -> list[PartFromSheet]:
-    return [
-        PartFromSheet(part.letter, slug, from_one_sheet(sheet, part.size, turns=part.turns))
-        for part in project.parts
-        for slug in part.papers
-        if (sheet := supplies[slug].size) is not None
-    ]
-
-
-def _misfits(batch: BatchFigures) -> list[Problem]:
-    """What the record says was made, held against what its sheets can give."""
-    project, found = batch.project, []
+def _misfits(batch: BatchFigures, supplies: Supplies) -> Iterator[Problem]:
+    """What the record says was made, held against what it says was cut."""
+    project = batch.project
+    made = f"{project.finished} {project.name_of(project.finished)}"
+    if batch.paper_unknown:
+        yield _notice(project.place, "the record does not say what was cut, so the paper is not in the cost")
+    if not project.cut:
+        return
     if batch.paper is not None and batch.paper.waste < 0 <= batch.paper.cut - batch.paper.kept:
-        found.append(
-            Problem(
-                project.cut[0].place,
-                f"the parts of {project.finished} {project.name_of(project.finished)} and what was kept"
-                " need more paper than was cut",
-            )
+        yield Problem(
+            project.cut[0].place, f"the parts of {made} and what was kept need more paper than was cut"
         )
-    elif batch.cutting is not None and batch.cutting.most.bound < project.finished:
+    elif batch.made and batch.cutting and batch.cutting.most and batch.cutting.most.bound < project.finished:
         most = batch.cutting.most.bound
-        found.append(
-            Problem(
-                project.cut[0].place,
-                f"by through cuts these sheets give at most {most} {project.name_of(most)},"
-                f" and the record says {project.finished}",
-                Weight.NOTICE,
-            )
+        yield _notice(
+            project.cut[0].place,
+            f"by through cuts these sheets give at most {most} {project.name_of(most)},"
+            f" and the record says {project.finished}",
         )
-    return found
+    for part in uncut_parts(project):
+        yield _notice(
+            part.place, f"nothing was cut that {part.letter} could come from; it is left out of the plan"
+        )
+    wanted = {slug for part in project.parts for slug in part.papers}
+    for cut in project.cut:
+        if cut.supply not in wanted and project.parts:
+            yield _notice(cut.place, f"no part is cut from {supplies[cut.supply].name}")
 
 
-def part_named(project: Project, letter: str) -> Part:
-    """The part of ``project`` with this letter."""
-    return next(part for part in project.parts if part.letter == letter)
+def _notice(place: Place, sentence: str) -> Problem:
+    return Problem(place, sentence, Weight.NOTICE)

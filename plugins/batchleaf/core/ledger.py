@@ -9,12 +9,12 @@ price, and is told as a problem.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from enum import IntEnum
 from fractions import Fraction
 
 from batchleaf.core.cost import NOTHING, UNKNOWN, Cost
+from batchleaf.core.entries import Kind, ScrapOpening, SupplyOpening, entries_of
 from batchleaf.core.pile import Pile, new_pile
 from batchleaf.facts import (
     NOWHERE,
@@ -44,17 +44,6 @@ class Holding:
 
     supply: str
     piece: Size | None = None
-
-
-class Kind(IntEnum):
-    """What moved; the number is the order on one day."""
-
-    OPENING = 0
-    BOUGHT = 1
-    UNEXPLAINED = 2
-    TAKEN = 3
-    KEPT = 4
-    COUNTED = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,11 +101,11 @@ class Ledger:
 def keep_ledger(archive: Archive, flow: CostFlow) -> Ledger:
     """Run through all records of ``archive`` in date order."""
     book = _Book(archive, flow)
-    for _, _, _, _, entry in sorted(_entries(archive), key=lambda e: e[:4]):
+    for entry in entries_of(archive):
         match entry:
-            case _SupplyOpening(supply=supply, opening=opening):
+            case SupplyOpening(supply=supply, opening=opening):
                 book.open_supply(supply, opening)
-            case _ScrapOpening(supply=supply, scrap=scrap):
+            case ScrapOpening(supply=supply, scrap=scrap):
                 book.open_scrap(supply, scrap)
             case Purchase():
                 book.buy(entry)
@@ -127,37 +116,10 @@ def keep_ledger(archive: Archive, flow: CostFlow) -> Ledger:
     return book.closed()
 
 
-@dataclass(frozen=True, slots=True)
-class _SupplyOpening:
-    supply: Supply
-    opening: Opening
-
-
-@dataclass(frozen=True, slots=True)
-class _ScrapOpening:
-    supply: Supply
-    scrap: Scrap
-
-
-_Entry = _SupplyOpening | _ScrapOpening | Purchase | Project | Count
-_Ordered = tuple[dt.date, int, str, Place, _Entry]
-
-
-def _entries(archive: Archive) -> Iterator[_Ordered]:
-    """Every record that moves the drawer, with what it is sorted by."""
-    for supply in archive.supplies:
-        if supply.opening:
-            opening = supply.opening
-            yield opening.date, Kind.OPENING, supply.slug, opening.place, _SupplyOpening(supply, opening)
-        for scrap in supply.scraps:
-            yield scrap.date, Kind.OPENING, supply.slug, scrap.place, _ScrapOpening(supply, scrap)
-    for purchase in archive.purchases:
-        yield purchase.date, Kind.BOUGHT, purchase.supply, purchase.place, purchase
-    for project in archive.projects:
-        if project.status.moves_the_drawer:
-            yield project.date, Kind.TAKEN, project.slug, project.place, project
-    for count in archive.counts:
-        yield count.date, Kind.COUNTED, count.supply, count.place, count
+def _lies_on(piece: Size, sheet: Size) -> bool:
+    """Whether a piece can have been part of a sheet, either way round."""
+    small, large = piece.upright, sheet.upright
+    return small.width <= large.width and small.height <= large.height
 
 
 class _Book:
@@ -236,6 +198,14 @@ class _Book:
         sheet = cut.scrap or supply.sheet
         areas = [piece.size.area * piece.count for piece in cut.kept]
         whole = sheet.area * cut.count
+        for piece in cut.kept:
+            if not _lies_on(piece.size, sheet):
+                self._problems.append(
+                    Problem(
+                        cut.place,
+                        f"a kept piece is larger than the {supply.unit} it comes from; check its size",
+                    )
+                )
         if sum(areas) > whole:
             self._problems.append(
                 Problem(

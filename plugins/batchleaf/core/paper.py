@@ -5,6 +5,7 @@ used + kept + waste = all that was cut.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -25,7 +26,7 @@ class PaperUse:
         return self.cut - self.used - self.kept
 
 
-def paper_use(project: Project, supplies: dict[str, Supply]) -> PaperUse:
+def paper_use(project: Project, supplies: Mapping[str, Supply]) -> PaperUse:
     """Add up the areas of what was cut, of the parts of finished makes and of what was kept."""
     cut = used = kept = Fraction(0)
     for line in project.cut:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet
-from batchleaf.core.figures import BatchFigures, Cutting, Figures
+from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.facts import Fold, Part, Project, Supply
 from batchleaf.measure.display import NBSP, show_other_size, show_size
 from batchleaf.measure.durations import show_film_time
@@ -112,8 +113,10 @@ def _parts_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
 
 
 def _plan_intro(batch: BatchFigures) -> str:
-    if batch.cutting is None or not batch.cutting.plans:
+    if batch.cutting is None:
         return ""
+    if not batch.cutting.plans:
+        return "No way of cutting these sheets was found that gives them all."
     alike, cuts = alike_plans(batch.cutting), batch.cutting.sheets
     scraps = sum(plan.times for plan in batch.cutting.plans if cuts[plan.stock].scrap)
     sheets = sheets_and_scraps_in_words(sum(group.sheets for group in alike) - scraps, scraps)
@@ -125,12 +128,13 @@ def _plan_intro(batch: BatchFigures) -> str:
 
 
 def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
-    if batch.cutting is None:
-        return ()
     cutting, project = batch.cutting, batch.project
+    if cutting is None or not cutting.plans:
+        return ()
     begun = counted(project.begun, project.thing, project.things)
-    scraps = ", and take the scraps first" if any(cut.scrap for cut in cutting.sheets.values()) else ""
-    notes = [f"These plans give the {begun} that were begun{scraps}."]
+    meant = "were begun" if batch.made else "are planned"
+    scraps = any(cutting.sheets[plan.stock].scrap for plan in cutting.plans)
+    notes = [f"These plans give the {begun} that {meant}{', and take the scraps first' if scraps else ''}."]
     if cutting.spares:
         spares = [f"{count} × {letter}" for letter, count in cutting.spares]
         notes.append(f"Left over as spare parts: {listed(spares)}.")
@@ -159,9 +163,9 @@ def _paper(batch: BatchFigures) -> str:
     stayed = f", {kept}{NBSP}% was kept" if paper.kept else ""
     went = f"Of all that was cut, {used}{NBSP}% is in the {made}{stayed} and {waste}{NBSP}% is waste"
     went += f", {_spoiled(project)} with it." if project.begun > project.finished else "."
-    if batch.cutting is None:
+    most = batch.cutting.most if batch.cutting else None
+    if most is None:
         return went
-    most = batch.cutting.most
     if most.proved:
         return f"{went} {most.makes} is the most these sheets can give: {most.reason}."
     return f"{went} These sheets give {most.makes}, and no more than {most.bound}: {most.reason}."

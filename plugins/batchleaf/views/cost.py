@@ -5,6 +5,7 @@ from __future__ import annotations
 import string
 from collections.abc import Iterator, Sequence
 
+from batchleaf.core.cost import Cost
 from batchleaf.core.costing import CostLine
 from batchleaf.core.figures import BatchFigures
 from batchleaf.core.ledger import Draw
@@ -12,10 +13,11 @@ from batchleaf.facts import Project, Supply
 from batchleaf.measure.display import show_size
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
-from batchleaf.views.drawing.cost_strip import draw_cost_strip
+from batchleaf.views.drawing.cost_strip import draw_cost_strip, rule_for
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages import CostView, Link, SupplyRow
-from batchleaf.views.sentence import Supplies, is_counted
+from batchleaf.views.sentence import Supplies
+from batchleaf.views.unpriced import is_counted, is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
 
 
@@ -28,12 +30,12 @@ def cost_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> Co
     strip = _strip(lines, letters, project, currency) if shown and cost.one else None
     return CostView(
         strip=strip,
-        strip_caption="The rule is in the smallest coin; the letters are those of the list." if strip else "",
+        strip_caption=_caption(cost.one or 0, currency) if strip else "",
         currency=currency.sign,
-        rows=tuple(_row(line, letters, project, supplies, currency) for line in lines),
+        rows=tuple(_row(line, letters, batch, supplies, currency) for line in lines),
         total_label=capitalised(counted(project.finished, project.thing, project.things)),
-        total_batch=money(cost.batch, currency) if is_counted(cost) else "",
-        total_one=currency.show(cost.one) if cost.one is not None and is_counted(cost) else "",
+        total_batch=money(Cost(cost.batch.known, is_whole(batch)), currency) if is_counted(cost) else "",
+        total_one=money(Cost(cost.one, is_whole(batch)), currency) if shown and cost.one is not None else "",
         notes=tuple(_notes(batch, supplies)),
     )
 
@@ -53,10 +55,16 @@ def _strip(
     )
 
 
+def _caption(one: int, currency: Currency) -> str:
+    unit = "the smallest coin" if rule_for(one, currency.digits).in_minor else currency.sign
+    return f"The rule is in {unit}; the letters are those of the list."
+
+
 def _row(
-    line: CostLine, letters: dict[str, str], project: Project, supplies: Supplies, currency: Currency
+    line: CostLine, letters: dict[str, str], batch: BatchFigures, supplies: Supplies, currency: Currency
 ) -> SupplyRow:
-    supply = supplies[line.supply]
+    supply, project = supplies[line.supply], batch.project
+    one = Cost(line.one, line.cost.complete)
     here = site_map.batch(project.slug)
     kept = any(draw.kept.known or not draw.kept.complete for draw in line.draws)
     return SupplyRow(
@@ -65,7 +73,7 @@ def _row(
         note="less what was kept" if kept else "",
         used=listed([_used(draw, supply, project) for draw in line.draws]),
         batch=money(line.cost, currency) if line.measured else "",
-        one=currency.show(line.one) if line.measured and line.cost.complete else "",
+        one=money(one, currency) if line.measured and batch.cost.one is not None else "",
     )
 
 
@@ -81,12 +89,11 @@ def _used(draw: Draw, supply: Supply, project: Project) -> str:
 def _notes(batch: BatchFigures, supplies: Supplies) -> Iterator[str]:
     project, cost = batch.project, batch.cost
     spoiled = project.begun - project.finished
-    if spoiled:
+    if spoiled and project.finished and batch.made:
         things = counted(spoiled, f"{project.thing} was", f"{project.things} were")
         yield f"{things} spoiled; the paper is shared out among the finished ones."
-    if cost.without:
-        names = listed([supplies[slug].name for slug in cost.without])
-        yield f"Nobody knows what {names} cost; it is not in the sum."
+    if not is_whole(batch):
+        yield f"Not in the sum, since the price is not known: {missing(batch, supplies)}."
     if cost.not_counted:
         names = listed([supplies[slug].name for slug in cost.not_counted])
         yield f"Used without a measure, and not in the sum: {names}."

@@ -38,7 +38,8 @@ def _sentence(figures: Figures) -> Line:
     shown = worth_in_words(worth, figures.settings.currency)
     count = capitalised(number_word(len(figures.archive.supplies)))
     pieces = f" and {counted(int(kept), 'kept piece', 'kept pieces')}" if kept else ""
-    return (f"{count} supplies{pieces}, worth {shown} together.",)
+    noun = "supply" if len(figures.archive.supplies) == 1 else "supplies"
+    return (f"{count} {noun}{pieces}, worth {shown} together.",)
 
 
 def worth_in_words(worth: Cost, currency: Currency) -> str:
@@ -69,8 +70,8 @@ def _row(supply: Supply, figures: Figures) -> DrawerRow:
         supply=Link(supply.name, site_map.href(site_map.DRAWER, site_map.item(supply.slug))),
         swatch=supply.colour,
         about=_about(supply),
-        on_hand=" and ".join(there) or "none",
-        worth=money(worth, figures.settings.currency),
+        on_hand=" and ".join(there) or ("none" if whole else "not counted"),
+        worth=money(worth, figures.settings.currency) if whole or pieces else "",
         used_in=tuple(
             Link(batch.project.title, site_map.href(site_map.DRAWER, site_map.batch(batch.project.slug)))
             for batch in figures.batches_using(supply.slug)

@@ -13,7 +13,8 @@ from typing import Any
 from batchleaf.core.costing import CostLine
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Part, Settings, Supply
-from batchleaf.views.sentence import Supplies, is_counted
+from batchleaf.views.sentence import Supplies
+from batchleaf.views.unpriced import is_counted, is_whole
 
 Json = dict[str, Any]
 
@@ -55,9 +56,9 @@ def _part(part: Part, batch: BatchFigures) -> Json:
 
 
 def _could_have(batch: BatchFigures) -> Json | None:
-    if batch.cutting is None:
+    most = batch.cutting.most if batch.cutting and batch.made else None
+    if most is None:
         return None
-    most = batch.cutting.most
     return {"makes": most.makes, "bound": most.bound, "proved": most.proved, "reason": most.reason}
 
 
@@ -70,27 +71,27 @@ def _paper(batch: BatchFigures) -> Json | None:
 
 
 def _supply(line: CostLine, supply: Supply, settings: Settings) -> Json:
-    measured = [draw for draw in line.draws if draw.quantity is not None and draw.piece is None]
+    whole = [draw.quantity for draw in line.draws if draw.quantity is not None and draw.piece is None]
     scraps = sum(int(draw.quantity) for draw in line.draws if draw.piece is not None and draw.quantity)
     return {
         "supply": supply.slug,
-        "used": str(sum((draw.quantity or Fraction(0) for draw in measured), Fraction(0)))
-        if measured
-        else None,
+        "used": str(sum(whole, Fraction(0))) if whole else None,
         "unit": supply.unit,
         "scraps": scraps,
-        "cost": settings.currency.plain(line.cost.known),
-        "complete": line.cost.complete,
-        "one": settings.currency.plain(line.one),
+        "cost": settings.currency.plain(line.cost.known) if line.measured else None,
+        "complete": line.cost.complete and line.measured,
+        "one": settings.currency.plain(line.one) if line.measured else None,
     }
 
 
-def _batch_cost(batch: BatchFigures, settings: Settings) -> Json:
+def _batch_cost(batch: BatchFigures, settings: Settings) -> Json | None:
     cost = batch.cost
+    if not is_counted(cost):
+        return None
     return {
         "amount": settings.currency.plain(cost.batch.known),
         "currency": settings.currency.code,
-        "complete": cost.batch.complete,
+        "complete": is_whole(batch),
         "without": list(cost.without),
         "not_counted": list(cost.not_counted),
     }
@@ -103,5 +104,6 @@ def _cost_of_one(batch: BatchFigures, settings: Settings) -> Json | None:
     plain = settings.currency.plain
     return {
         "amount": plain(cost.one),
+        "complete": is_whole(batch),
         "shares": [{"amount": plain(share), "makes": makes} for share, makes in cost.shares],
     }

@@ -26,7 +26,7 @@ def home_page(figures: Figures, prepared: Prepared) -> HomePage:
     word = number_word(len(batches))
     return HomePage(
         title=f"{capitalised(word)} {'batch' if len(batches) == 1 else 'batches'}",
-        sentence=_sentence(batches),
+        sentence=_sentence(tuple(batch for batch in batches if batch.made)),
         entries=tuple(gallery_entry(batch, figures, prepared, site_map.HOME) for batch in reversed(batches)),
         series=tuple(
             Link(one.title, site_map.href(site_map.HOME, site_map.series(one.slug)))
@@ -50,7 +50,7 @@ def gallery_entry(batch: BatchFigures, figures: Figures, prepared: Prepared, her
 
 def _sentence(batches: tuple[BatchFigures, ...]) -> Line:
     if not batches:
-        return ("No batch has been logged yet.",)
+        return ("Nothing has been made yet.",)
     made = sum(batch.project.finished for batch in batches)
     since = month_and_year(min(batch.project.date for batch in batches))
     papers = [batch.paper for batch in batches if batch.paper]
@@ -66,7 +66,7 @@ def _sentence(batches: tuple[BatchFigures, ...]) -> Line:
 
 def sheets_and_scraps(batches: tuple[BatchFigures, ...]) -> tuple[int, int]:
     """How many whole sheets and how many odd pieces the batches took."""
-    cuts = [cut for batch in batches for cut in batch.project.cut]
+    cuts = [cut for batch in batches if batch.made for cut in batch.project.cut]
     return (
         sum(cut.count for cut in cuts if cut.scrap is None),
         sum(cut.count for cut in cuts if cut.scrap is not None),

@@ -8,9 +8,11 @@ from itertools import groupby
 from urllib.parse import urlsplit
 
 from batchleaf.core.cost import NOTHING
+from batchleaf.core.entries import Kind
 from batchleaf.core.figures import Figures
-from batchleaf.core.ledger import Balance, Kind, Movement
+from batchleaf.core.ledger import Balance, Movement
 from batchleaf.facts import Grain, Supply
+from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import show_number, show_other_size, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
@@ -49,7 +51,7 @@ def item_page(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage:
         pieces=_drawing(supply, pieces),
         pieces_caption="Drawn to one scale beside a whole sheet." if supply.size else "",
         movements=rows,
-        movements_unit=capitalised(supply.units),
+        movements_unit=supply.units if is_measured(supply.unit) else capitalised(supply.units),
         currency=figures.settings.currency.sign,
         total_on_hand=show_number(whole.quantity if whole else Fraction(0), 2),
         total_value=money(worth, figures.settings.currency),
@@ -69,7 +71,8 @@ def _sentence(supply: Supply, figures: Figures, whole: Balance | None, pieces: t
     if kept:
         there += [" and " if there else "", Link(counted(kept, "kept piece", "kept pieces"), "#kept")]
     if not there:
-        return ("None on hand.",)
+        moved = any(m.holding.supply == supply.slug for m in figures.ledger.movements)
+        return ("None on hand.",) if moved else ("Nothing is counted of it.",)
     worth = sum((balance.cost for balance in pieces), whole.cost if whole else NOTHING)
     together = " together" if kept and whole and whole.quantity else ""
     if not worth.known and not worth.complete:
@@ -152,7 +155,7 @@ def _what(moved: list[Movement], supply: Supply, figures: Figures, here: str) ->
         case Kind.COUNTED:
             return ("counted ", Aside(_count_found(first, supply)))
         case Kind.UNEXPLAINED:
-            return ("not in the records ", Aside("used, and never seen to come in"))
+            return ("missing from the records ", Aside("it was used, so it must have come in"))
     project = figures.batches[first.project].project
     link = Link(project.title, site_map.href(here, site_map.batch(project.slug)))
     asides = [_piece_words(m, m.holding.piece, supply) for m in moved if m.holding.piece]

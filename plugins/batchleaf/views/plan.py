@@ -9,10 +9,11 @@ from fractions import Fraction
 from itertools import groupby
 from typing import Final
 
+from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Node, Rect, SheetPlan
 from batchleaf.core.cutting.steps import CutStep, LaidOut
-from batchleaf.core.figures import BatchFigures, Cutting
+from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Cut, Fold, Project, Supply
 from batchleaf.measure.display import show_length, show_other, show_size
 from batchleaf.measure.lengths import Size

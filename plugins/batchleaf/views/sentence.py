@@ -2,33 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 
-from batchleaf.core.costing import BatchCost
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Cut, Project, Supply
 from batchleaf.measure.durations import show_minutes
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
 from batchleaf.views.pages import Line, Link
-from batchleaf.views.words import capitalised, counted, joined, listed
+from batchleaf.views.unpriced import is_counted, is_whole, missing
+from batchleaf.views.words import capitalised, counted, joined
 
-Supplies = Mapping[str, Supply]
+Supplies = dict[str, Supply]
 
 
 def batch_sentence(batch: BatchFigures, supplies: Supplies, currency: Currency) -> Line:
     """The sentence under the title, with a link at each figure that was worked out."""
-    here = site_map.batch(batch.project.slug)
+    priced = _priced(batch, supplies, currency)
     return (
-        *_made(batch.project, supplies, here),
-        *_could_have(batch, here),
-        *((". ", *priced) if (priced := _priced(batch, supplies, currency)) else (".",)),
+        *_made(batch, supplies),
+        *_could_have(batch),
+        *((". ", *priced) if priced else (".",)),
     )
 
 
 def short_line(batch: BatchFigures, currency: Currency) -> str:
     """The batch in a few words, for galleries."""
-    price = cost_of_one(batch.cost, currency)
+    price = cost_of_one(batch, currency)
     made = made_of_begun(batch.project)
     return f"{made}, {price} each." if price else f"{made}."
 
@@ -47,38 +47,32 @@ def made_of_begun(project: Project) -> str:
     return f"{project.finished} of {project.begun} {project.things}"
 
 
-def cost_of_one(cost: BatchCost, currency: Currency) -> str:
+def cost_of_one(batch: BatchFigures, currency: Currency) -> str:
     """``0.73 €``, ``at least 0.61 €``, or nothing where nothing finished or nothing was counted."""
-    if cost.one is None or not is_counted(cost):
+    if batch.cost.one is None or not is_counted(batch.cost):
         return ""
-    shown = currency.show_with_sign(cost.one)
-    return f"at least {shown}" if cost.without else shown
+    shown = currency.show_with_sign(batch.cost.one)
+    return shown if is_whole(batch) else f"at least {shown}"
 
 
-def is_counted(cost: BatchCost) -> bool:
-    """True where at least one supply was measured, so that a cost means something."""
-    return any(line.measured for line in cost.lines)
+def _made(batch: BatchFigures, supplies: Supplies) -> Line:
+    made = made_or_planned(batch.project)
+    if batch.project.cut:
+        papers = papers_in_words(batch, batch.project.cut, supplies)
+        return (f"{made} from ", *papers) if papers else (made,)
+    needed = tuple(batch.cutting.sheets.values()) if batch.cutting else ()
+    papers = papers_in_words(batch, needed, supplies)
+    return (f"{made}; they need ", *papers) if papers else (made,)
 
 
-def without(cost: BatchCost, supplies: Supplies) -> str:
-    """`` (without the ember card)`` where a price is not known."""
-    names = [f"the {supplies[slug].name}" for slug in cost.without]
-    return f" (without {listed(names)})" if names else ""
-
-
-def _made(project: Project, supplies: Supplies, here: str) -> Line:
-    papers = taken_papers(project, supplies, here)
-    made = made_or_planned(project)
-    return (f"{made} from ", *papers) if papers else (made,)
-
-
-def taken_papers(project: Project, supplies: Supplies, here: str) -> Line:
+def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies) -> Line:
     """``5 sheets of chalk card, 1 sheet each of ripple green and dusk rose and 2 scraps of ember``.
 
     Papers of which equally much was taken are said together.
     """
+    here = site_map.batch(batch.project.slug)
     alike: dict[str, list[str]] = {}
-    for cut in project.cut:
+    for cut in cuts:
         slugs = alike.setdefault(_taken(cut, supplies[cut.supply]), [])
         slugs += [] if cut.supply in slugs else [cut.supply]
     pieces: list[Line] = []
@@ -86,8 +80,10 @@ def taken_papers(project: Project, supplies: Supplies, here: str) -> Line:
         links: list[Line] = [
             (Link(supplies[slug].name, site_map.href(here, site_map.item(slug))),) for slug in slugs
         ]
+        planned = batch.cutting is not None and batch.cutting.plans
         each = " each" if len(slugs) > 1 else ""
-        pieces.append((Link(taken, "#plan"), f"{each} of ", *joined(links, ", ", " and ")))
+        start = Link(taken, "#plan") if planned else taken
+        pieces.append((start, f"{each} of ", *joined(links, ", ", " and ")))
     return joined(pieces, ", ", " and ")
 
 
@@ -97,22 +93,23 @@ def _taken(cut: Cut, supply: Supply) -> str:
     return counted(cut.count, supply.unit, supply.units)
 
 
-def _could_have(batch: BatchFigures, here: str) -> Line:
-    cutting = batch.cutting
-    if cutting is None or cutting.most.makes <= batch.project.finished:
+def _could_have(batch: BatchFigures) -> Line:
+    most = batch.cutting.most if batch.cutting else None
+    if not batch.made or most is None or most.makes <= batch.project.finished:
         return ()
-    least = "" if cutting.most.proved else "at least "
-    return (f"; these sheets could have given {least}", Link(str(cutting.most.makes), "#paper"))
+    least = "" if most.proved else "at least "
+    return (f"; these sheets could have given {least}", Link(str(most.makes), "#paper"))
 
 
 def _priced(batch: BatchFigures, supplies: Supplies, currency: Currency) -> Line:
-    time = f"{show_minutes(batch.project.minutes)} at the table" if batch.project.minutes else ""
-    cost = batch.cost
+    minutes, cost = batch.project.minutes, batch.cost
+    time = f"{show_minutes(minutes)} at the table" if minutes else ""
     if cost.one is None or not is_counted(cost):
         return (f"{capitalised(time)}.",) if time else ()
-    price = Link(currency.show_with_sign(cost.one), "#cost")
+    whole = is_whole(batch)
+    without = "" if whole else f" (without {missing(batch, supplies)})"
     return (
-        *(("At least ",) if cost.without else ()),
-        price,
-        f" each{without(cost, supplies)}, {time}." if time else f" each{without(cost, supplies)}.",
+        *(() if whole else ("At least ",)),
+        Link(currency.show_with_sign(cost.one), "#cost"),
+        f" each{without}, {time}." if time else f" each{without}.",
     )

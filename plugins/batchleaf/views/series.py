@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from batchleaf.core.cost import NOTHING
+from collections.abc import Iterator
+
+from batchleaf.core.cost import Cost
+from batchleaf.core.cutting.plan import CuttingPlan
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.facts import Series
 from batchleaf.measure.money import Currency
@@ -10,6 +13,7 @@ from batchleaf.views import site_map
 from batchleaf.views.home import gallery_entry, sheets_and_scraps
 from batchleaf.views.pages import Line, Link, SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
 from batchleaf.views.pictures import Prepared, cover
+from batchleaf.views.unpriced import is_counted, is_whole
 from batchleaf.views.words import (
     capitalised,
     counted,
@@ -49,8 +53,11 @@ def _index_row(series: Series, figures: Figures, prepared: Prepared) -> SeriesRo
 
 
 def _made(batches: Batches) -> str:
-    pieces = sum(batch.project.finished for batch in batches)
-    return f"{counted(pieces, 'piece', 'pieces')} in {counted(len(batches), 'batch', 'batches')}."
+    made = [batch for batch in batches if batch.made]
+    planned = len(batches) - len(made)
+    pieces = sum(batch.project.finished for batch in made)
+    also = f", and {planned} planned" if planned else ""
+    return f"{counted(pieces, 'piece', 'pieces')} in {counted(len(made), 'batch', 'batches')}{also}."
 
 
 def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesPage:
@@ -71,35 +78,51 @@ def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesP
 
 def _sentence(batches: Batches) -> Line:
     taken = sheets_and_scraps_in_words(*sheets_and_scraps(batches))
-    return (f"{_made(batches).removesuffix('.')} from {taken}.",)
+    return (f"{_made(batches).removesuffix('.')}; made from {taken}.",)
 
 
 def _row(place: int, batch: BatchFigures, here: str, currency: Currency) -> SeriesBatchRow:
     project, cost = batch.project, batch.cost
-    sheets, scraps = sheets_and_scraps((batch,))
+    most = next(_could_have((batch,)), None)
+    priced = batch.made and is_counted(cost)
     return SeriesBatchRow(
         ordinal=str(place),
         batch=Link(project.title, site_map.href(here, site_map.batch(project.slug))),
         date=short_date(project.date),
         date_iso=project.date.isoformat(),
-        makes=str(project.finished),
-        sheets=f"{sheets} + {scraps}" if scraps else str(sheets),
-        could_have=str(batch.cutting.most.makes) if batch.cutting else "",
-        cost=money(cost.batch, currency) if cost.lines else "",
-        one=currency.show(cost.one) if cost.one is not None and not cost.without else "",
+        makes=str(project.finished) if batch.made else "planned",
+        sheets=_sheets((batch,)),
+        could_have=str(most.makes) if most else "",
+        cost=money(Cost(cost.batch.known, is_whole(batch)), currency) if priced else "",
+        one=money(Cost(cost.one, is_whole(batch)), currency) if priced and cost.one is not None else "",
     )
 
 
-def _total(batches: Batches, currency: Currency) -> SeriesBatchRow:
+def _sheets(batches: Batches) -> str:
+    """``12``, or ``12 + 3 scraps``."""
     sheets, scraps = sheets_and_scraps(batches)
+    return f"{sheets} + {counted(scraps, 'scrap', 'scraps')}" if scraps else str(sheets)
+
+
+def _could_have(batches: Batches) -> Iterator[CuttingPlan]:
+    for batch in batches:
+        if batch.made and batch.cutting and batch.cutting.most:
+            yield batch.cutting.most
+
+
+def _total(batches: Batches, currency: Currency) -> SeriesBatchRow:
+    made = tuple(batch for batch in batches if batch.made)
+    whole = all(is_whole(batch) for batch in made)
     return SeriesBatchRow(
         ordinal="",
         batch=Link("Together", "#table"),
         date="",
         date_iso="",
-        makes=str(sum(batch.project.finished for batch in batches)),
-        sheets=f"{sheets} + {scraps}" if scraps else str(sheets),
-        could_have=str(sum(batch.cutting.most.makes for batch in batches if batch.cutting)),
-        cost=money(sum((batch.cost.batch for batch in batches), NOTHING), currency),
+        makes=str(sum(batch.project.finished for batch in made)),
+        sheets=_sheets(made),
+        could_have=str(
+            sum(batch.cutting.most.makes for batch in made if batch.cutting and batch.cutting.most)
+        ),
+        cost=money(Cost(sum(batch.cost.batch.known for batch in made), whole), currency),
         one="",
     )

@@ -1,0 +1,95 @@
+"""The records that move the drawer, in the order in which they do.
+
+By date; on one day openings, purchases, what batches take and keep, counts.
+Nothing depends on the order of files.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import IntEnum
+from graphlib import CycleError, TopologicalSorter
+from itertools import groupby
+
+from batchleaf.facts import Archive, Count, Opening, Place, Project, Purchase, Scrap, Supply
+from batchleaf.measure.lengths import Size
+
+
+class Kind(IntEnum):
+    """What moved; the number is the order on one day."""
+
+    OPENING = 0
+    BOUGHT = 1
+    UNEXPLAINED = 2
+    TAKEN = 3
+    KEPT = 4
+    COUNTED = 5
+
+
+@dataclass(frozen=True, slots=True)
+class SupplyOpening:
+    """What was there of a supply before the first record."""
+
+    supply: Supply
+    opening: Opening
+
+
+@dataclass(frozen=True, slots=True)
+class ScrapOpening:
+    """Odd pieces that were there before the first record."""
+
+    supply: Supply
+    scrap: Scrap
+
+
+Entry = SupplyOpening | ScrapOpening | Purchase | Project | Count
+_Ordered = tuple[dt.date, int, str, Place, Entry]
+
+
+def entries_of(archive: Archive) -> Iterator[Entry]:
+    """Every record that moves the drawer, in order."""
+    entries = sorted(_entries(archive), key=lambda entry: entry[:4])
+    for _, day in groupby(entries, key=lambda entry: entry[:2]):
+        alike = [entry for *_, entry in day]
+        batches = {entry.slug: entry for entry in alike if isinstance(entry, Project)}
+        yield from _givers_first(batches) if batches else alike
+
+
+def _entries(archive: Archive) -> Iterator[_Ordered]:
+    """Each record with what it is sorted by."""
+    for supply in archive.supplies:
+        if supply.opening:
+            opening = supply.opening
+            yield opening.date, Kind.OPENING, supply.slug, opening.place, SupplyOpening(supply, opening)
+        for scrap in supply.scraps:
+            yield scrap.date, Kind.OPENING, supply.slug, scrap.place, ScrapOpening(supply, scrap)
+    for purchase in archive.purchases:
+        yield purchase.date, Kind.BOUGHT, purchase.supply, purchase.place, purchase
+    for project in archive.projects:
+        if project.status.moves_the_drawer:
+            yield project.date, Kind.TAKEN, project.slug, project.place, project
+    for count in archive.counts:
+        yield count.date, Kind.COUNTED, count.supply, count.place, count
+
+
+def _givers_first(batches: dict[str, Project]) -> Iterator[Project]:
+    """The batches of one day: one that cuts a piece comes after the one that keeps it."""
+    givers = {
+        (cut.supply, piece.size): slug
+        for slug, batch in batches.items()
+        for cut in batch.cut
+        for piece in cut.kept
+    }
+    needs = {slug: _givers_to(batch, givers) - {slug} for slug, batch in batches.items()}
+    try:
+        order = list(TopologicalSorter(needs).static_order())
+    except CycleError:
+        order = list(batches)
+    yield from (batches[slug] for slug in order)
+
+
+def _givers_to(batch: Project, givers: dict[tuple[str, Size], str]) -> set[str]:
+    pieces = [(cut.supply, cut.scrap) for cut in batch.cut if cut.scrap is not None]
+    return {givers[piece] for piece in pieces if piece in givers}
