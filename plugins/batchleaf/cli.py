@@ -14,8 +14,10 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import ConfigurationError
 
 from batchleaf.build import build_aside
+from batchleaf.made_site import prepared_photos
 from batchleaf.measure.errors import MeasureError
-from batchleaf.plugin import BatchleafConfig, BatchleafPlugin, projects_folder
+from batchleaf.plugin import BatchleafConfig, BatchleafPlugin, cache_folder, projects_folder
+from batchleaf.store import Store
 from batchleaf.telling import told, told_in_short
 from batchleaf.workflow import Worked, read_and_work_out
 from batchleaf.writing.archive import NotEmptyError, start_archive, write_schemas
@@ -67,11 +69,13 @@ def check(archive: Path) -> int:
     """Print every problem of every record; 1 where one of them stops the build."""
     try:
         worked = _worked(archive)
+        store = Store(cache_folder(_config(archive)[0]))
     except (ConfigurationError, MeasureError) as error:
         return _refuse(f"mkdocs.yml: {error}")
-    for problem in worked.problems:
+    unreadable = prepared_photos(worked.archive.projects, store).problems
+    for problem in sorted((*worked.problems, *unreadable)):
         print(told(problem))
-    if worked.errors:
+    if worked.errors or unreadable:
         return FAULTY
     print(told_in_short(worked.archive))
     return 0

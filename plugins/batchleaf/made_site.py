@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from batchleaf.core.figures import Figures
-from batchleaf.facts import Problem
+from batchleaf.facts import Problem, Project
 from batchleaf.render.html import render
-from batchleaf.render.photos import PhotoFile, prepare
+from batchleaf.render.photos import PhotoFile, ReadyPhotos, prepare
 from batchleaf.render.prose import prose_html
 from batchleaf.store import Store
 from batchleaf.views import site_map
@@ -31,12 +31,16 @@ NOTHING_MADE = MadeSite((), {}, (), ())
 
 def made_site(figures: Figures, store: Store) -> tuple[MadeSite, tuple[Problem, ...]]:
     """The site of an archive, and the pictures that could not be read."""
-    shown = [photo for project in figures.archive.projects for photo in project.photos]
-    ready = prepare(shown, store)
+    ready = prepared_photos(figures.archive.projects, store)
     if ready.problems:
         return problem_site(ready.problems), ready.problems
     pages = tuple(all_pages(figures, ready.prepared, prose_html))
     return MadeSite(pages, _bodies(pages), tuple(all_data(figures)), ready.files), ()
+
+
+def prepared_photos(projects: Sequence[Project], store: Store) -> ReadyPhotos:
+    """The photos of all projects, made ready or taken from the store."""
+    return prepare([photo for project in projects for photo in project.photos], store)
 
 
 def problem_site(problems: tuple[Problem, ...]) -> MadeSite:

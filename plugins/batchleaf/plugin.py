@@ -66,6 +66,11 @@ def projects_folder(config: MkDocsConfig, plugin: BatchleafConfig) -> Path:
     return Path(config.config_file_path or ".").resolve().parent / plugin.projects
 
 
+def cache_folder(config: MkDocsConfig) -> Path:
+    """Where pictures and the like are kept, beside ``mkdocs.yml``."""
+    return Path(config.config_file_path or ".").resolve().parent / ".cache" / "batchleaf"
+
+
 class BatchleafPlugin(BasePlugin[BatchleafConfig]):
     """Reads the records, hands the pages to MkDocs."""
 
@@ -79,16 +84,21 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read, work out, make the pictures: all before MkDocs touches the old site."""
+        if config.theme.name != "material":
+            raise PluginError(
+                "Batchleaf’s pages need the theme material; write in mkdocs.yml\ntheme:\n  name: material"
+            )
         projects = projects_folder(config, self.config)
         _dress(config)
         config.watch.append(str(projects))
-        self._site = self._made(projects)
+        self._site = self._made(projects, cache_folder(config))
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Hand the pages, data and photos over."""
         for file in _files(self._site, config):
             if existing := files.get_file_from_path(file.src_uri):
+                log.info(f"{file.src_uri} is made from the records; your own page of that name is left out")
                 files.remove(existing)
             files.append(file)
         return files
@@ -101,7 +111,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         page.toc = get_toc(toc_tokens(body))
         return body
 
-    def _made(self, projects: Path) -> MadeSite:
+    def _made(self, projects: Path, cache: Path) -> MadeSite:
         try:
             settings = self.config.settings()
         except MeasureError as error:
@@ -111,7 +121,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             log.info(told(notice))
         if worked.figures is None:
             return self._refused(worked.errors)
-        site, problems = made_site(worked.figures, Store(projects.parent / ".cache" / "batchleaf"))
+        site, problems = made_site(worked.figures, Store(cache))
         return self._refused(problems) if problems else site
 
     def _refused(self, problems: tuple[Problem, ...]) -> MadeSite:
@@ -130,7 +140,7 @@ def _dress(config: MkDocsConfig) -> None:
     if str(THEME) not in config.theme.dirs:
         config.theme.dirs.insert(0, str(THEME))
     config.theme["font"] = False
-    if not isinstance(config.theme.get("palette"), list):
+    if not config.theme.get("palette"):
         config.theme["palette"] = PALETTE
     nav = [{"title": title, "url": address, "section": section} for title, address, section in SECTIONS]
     config.extra["batchleaf"] = {"nav": nav}

@@ -26,7 +26,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "build": {"linkcheck"},
     "plugin": {"measure", "facts", "views", "render", "store", "telling", "workflow", "made_site"},
     "writing": {"records"},
-    "cli": {"measure", "facts", "telling", "workflow", "writing", "plugin", "build"},
+    "cli": {"measure", "facts", "store", "telling", "workflow", "made_site", "writing", "plugin", "build"},
     "__main__": {"cli"},
     "__init__": set(),
 }

@@ -17,7 +17,16 @@ import pytest
 
 ROOT: Final = Path(__file__).resolve().parents[2]
 ARCHIVE: Final = ("mkdocs.yml", "site_src", "projects")
-HOUSE: Final = (*ARCHIVE, "plugins", "locks", "run.py", "pyproject.toml", "LICENSE", ".gitignore")
+HOUSE: Final = (
+    *ARCHIVE,
+    "plugins",
+    "locks",
+    "run.py",
+    "pyproject.toml",
+    "README.md",
+    "LICENSE",
+    ".gitignore",
+)
 SECOND_START: Final = 2.0
 """Seconds in which run.py hands over to an environment that is set up."""
 

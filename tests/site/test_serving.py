@@ -44,7 +44,7 @@ def test_a_mistake_shows_as_a_page_and_goes_away_with_the_repair(archive: Path, 
     record.write_text(sound.replace("makes: 22 of 24", "makes: 25 of 24 <b>"), encoding="utf-8")
     faulty = watched()
     assert "projects/wren-note-bookmarks/project.yml, line" in faulty
-    assert "“25 of 24 &lt;b&gt;” says no number of makes; write for example 22 of 24" in faulty
+    assert "“25 of 24 &lt;b&gt;” says no number of makes up to 99999; write for example 22 of 24" in faulty
     assert "Wren note bookmarks" not in faulty
     record.write_text(sound, encoding="utf-8")
     assert "Wren note bookmarks" in watched()

@@ -45,6 +45,7 @@ PLANNER: Final = Planner(
 class Cutting:
     """How the makes begun are cut, from as little paper as that takes and scraps first.
 
+    ``makes``: how many the plans give, fewer than were begun where the sheets do not reach.
     ``sheets``: stock id → the line of the record it stands for, or, before anything
     is cut, the sheets that are needed. ``most``: the most makes that the sheets could
     have given; ``None`` before anything is cut. ``spares``: (part, how many) the plans
@@ -54,6 +55,7 @@ class Cutting:
     job: Job
     sheets: Mapping[str, Cut]
     most: CuttingPlan | None
+    makes: int
     plans: tuple[SheetPlan, ...]
     spares: tuple[tuple[str, int], ...]
 
@@ -80,12 +82,11 @@ def _of_sheets_cut(project: Project, supplies: Supplies, planner: Planner) -> Cu
         return None
     job = Job(stocks, parts)
     most = planner.most(job)
-    if project.begun > most.makes:
-        return Cutting(job, sheets, most, most.plans, most.spares)
-    dealt = _dealt_round(job, project, sheets, planner) or planner.cheapest(job, project.begun)
-    if dealt.cost is None:
-        return Cutting(job, sheets, most, most.plans, most.spares)
-    return Cutting(job, sheets, most, dealt.plans, dealt.spares)
+    makes = min(project.begun, most.makes)
+    plan = _dealt_round(job, project, makes, sheets, planner) or planner.cheapest(job, makes)
+    if plan.cost is None:
+        return Cutting(job, sheets, most, most.makes, most.plans, most.spares)
+    return Cutting(job, sheets, most, makes, plan.plans, plan.spares)
 
 
 def _of_sheets_needed(project: Project, supplies: Supplies, planner: Planner) -> Cutting | None:
@@ -93,14 +94,14 @@ def _of_sheets_needed(project: Project, supplies: Supplies, planner: Planner) ->
     sheets = {f"s{i}": Cut(slug, 1, None) for i, slug in enumerate(papers)}
     stocks = tuple(_stock(id_, cut, None, supplies) for id_, cut in sheets.items())
     job = Job(stocks, tuple(_kind(part, sheets) for part in project.parts))
-    plan = _dealt_round(job, project, sheets, planner) if project.parts else None
+    plan = _dealt_round(job, project, project.begun, sheets, planner) if project.parts else None
     if plan is None:
         return None
     needed = Counter[str]()
     for sheet_plan in plan.plans:
         needed[sheet_plan.stock] += sheet_plan.times
     counted = {id_: replace(cut, count=needed[id_]) for id_, cut in sheets.items() if needed[id_]}
-    return Cutting(job, counted, None, plan.plans, plan.spares)
+    return Cutting(job, counted, None, project.begun, plan.plans, plan.spares)
 
 
 def _stock(id_: str, cut: Cut, have: int | None, supplies: Supplies) -> Stock:
@@ -126,14 +127,16 @@ def _sources(papers: tuple[str, ...], sheets: Mapping[str, Cut]) -> tuple[str, .
     return tuple(id_ for id_, cut in sheets.items() if cut.supply in papers)
 
 
-def _dealt_round(job: Job, project: Project, sheets: Mapping[str, Cut], planner: Planner) -> CostPlan | None:
-    """The cheapest sheets if each part comes evenly from its papers; ``None`` where they do not reach."""
+def _dealt_round(
+    job: Job, project: Project, makes: int, sheets: Mapping[str, Cut], planner: Planner
+) -> CostPlan | None:
+    """The cheapest sheets for ``makes`` if each part comes evenly from its papers, or ``None``."""
     kinds: list[PartKind] = []
     letters: dict[str, str] = {}
     wanted = {kind.id for kind in job.parts}
     for part in project.parts:
         if part.letter in wanted:
-            for kind in _by_paper(part, project.begun, sheets):
+            for kind in _by_paper(part, makes, sheets):
                 kinds.append(kind)
                 letters[kind.id] = part.letter
     plan = planner.cheapest(replace(job, parts=tuple(kinds)), 1)
@@ -143,7 +146,7 @@ def _dealt_round(job: Job, project: Project, sheets: Mapping[str, Cut], planner:
     for id_, count in plan.spares:
         spares[letters[id_]] += count
     plans = tuple(replace(one, tree=_relettered(one.tree, letters)) for one in plan.plans)
-    return replace(plan, makes=project.begun, plans=plans, spares=tuple(spares.items()))
+    return replace(plan, makes=makes, plans=plans, spares=tuple(spares.items()))
 
 
 def _by_paper(part: Part, makes: int, sheets: Mapping[str, Cut]) -> Iterator[PartKind]:

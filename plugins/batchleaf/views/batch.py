@@ -131,10 +131,11 @@ def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
     cutting, project = batch.cutting, batch.project
     if cutting is None or not cutting.plans:
         return ()
-    begun = counted(project.begun, project.thing, project.things)
-    meant = "were begun" if batch.made else "are planned"
+    makes = counted(cutting.makes, project.thing, project.things)
+    meant = "" if cutting.makes < project.begun else " that were begun" if batch.made else " that are planned"
     scraps = any(cutting.sheets[plan.stock].scrap for plan in cutting.plans)
-    notes = [f"These plans give the {begun} that {meant}{', and take the scraps first' if scraps else ''}."]
+    first = ", and take the scraps first" if scraps else ""
+    notes = [f"These plans give {'the ' if meant else ''}{makes}{meant}{first}."]
     if cutting.spares:
         spares = [f"{count} × {letter}" for letter, count in cutting.spares]
         notes.append(f"Left over as spare parts: {listed(spares)}.")

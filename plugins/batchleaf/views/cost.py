@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import string
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from batchleaf.core.cost import Cost
 from batchleaf.core.costing import CostLine
 from batchleaf.core.figures import BatchFigures
 from batchleaf.core.ledger import Draw
-from batchleaf.facts import Project, Supply
+from batchleaf.facts import Cut, Project, Supply
 from batchleaf.measure.display import show_size
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
@@ -23,6 +24,8 @@ from batchleaf.views.words import amount, capitalised, counted, listed, money
 
 def cost_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> CostView:
     """The supply list of a batch, dearest first, each supply with its share."""
+    if not batch.made:
+        return _needs_view(batch, supplies, currency)
     project, cost = batch.project, batch.cost
     lines = sorted(cost.lines, key=lambda line: (-line.one, -line.cost.known))
     letters = dict(zip([line.supply for line in lines], string.ascii_lowercase * 4, strict=False))
@@ -38,6 +41,28 @@ def cost_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> Co
         total_one=money(Cost(cost.one, is_whole(batch)), currency) if shown and cost.one is not None else "",
         notes=tuple(_notes(batch, supplies)),
     )
+
+
+def _needs_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> CostView:
+    """What a batch that is only planned will take from the drawer."""
+    project = batch.project
+    cuts = project.cut or (tuple(batch.cutting.sheets.values()) if batch.cutting else ())
+    needed = [(cut.supply, _cut_in_words(cut, supplies[cut.supply], project)) for cut in cuts]
+    for use in project.uses:
+        whole = use.quantity if use.per_make is None else use.per_make * project.begun
+        needed.append((use.supply, "not measured" if whole is None else amount(whole, supplies[use.supply])))
+    here = site_map.batch(project.slug)
+    rows = tuple(
+        SupplyRow("", Link(supplies[slug].name, site_map.href(here, site_map.item(slug))), "", used, "", "")
+        for slug, used in needed
+    )
+    return CostView(None, "", currency.sign, rows, "", "", "", ())
+
+
+def _cut_in_words(cut: Cut, supply: Supply, project: Project) -> str:
+    if cut.scrap is not None:
+        return f"{counted(cut.count, 'scrap', 'scraps')} {show_size(cut.scrap, project.unit)}"
+    return amount(Fraction(cut.count), supply)
 
 
 def _strip(

@@ -78,6 +78,8 @@ def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesP
 
 def _sentence(batches: Batches) -> Line:
     taken = sheets_and_scraps_in_words(*sheets_and_scraps(batches))
+    if not any(batch.made and batch.project.cut for batch in batches):
+        return (_made(batches),)
     return (f"{_made(batches).removesuffix('.')}; made from {taken}.",)
 
 
