@@ -214,12 +214,14 @@ def test_neighbours_are_those_of_the_same_series(pages: Pages) -> None:
         (
             "drawer/beads/",
             [("bought a stall", "+ 100", "100", "1.00"), ("First", "− 10", "90", "− 0.10"),
-             ("Third", "− 12", "78", "− 0.12"), ("counted 12 beads more than expected", "+ 12", "90", "0.00")],
+             ("Third", "− 12", "78", "− 0.12"),
+             ("counted 12 beads more than expected", "+ 12", "90", "0.00")],
             ("90", "0.78"),
         ),
         (
             "drawer/fern-paper/",
-            [("bought a stall", "+ 4", "4", "2.00"), ("First 1 piece of 200 × 50 kept", "− 1", "3", "− 0.37")],
+            [("bought a stall", "+ 4", "4", "2.00"),
+             ("First 1 piece of 200 × 50 kept", "− 1", "3", "− 0.37")],
             ("3", "1.63"),
         ),
     ],
