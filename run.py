@@ -40,7 +40,7 @@ class Failed(Exception):
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     asked, rest = _parser().parse_known_args(arguments)
-    if rest and asked.command not in ("test", "slow", "new"):
+    if rest and asked.command not in ("test", "slow", "new", "take-cut"):
         _parser().error(f"{asked.command} does not know {' '.join(rest)}")
     try:
         return _do(asked, rest)
@@ -55,7 +55,7 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     # No match statement: an older Python must get as far as the sentence above.
     if asked.command == "site":
         return _serve(asked.archive) if asked.serve else _batchleaf("build", asked.archive, rest)
-    if asked.command in ("check", "new"):
+    if asked.command in ("check", "new", "take-cut"):
         return _batchleaf(asked.command, asked.archive, rest)
     if asked.command == "start":
         return _run([prepare("site"), "-m", "batchleaf", "start", str(asked.folder.resolve())])
@@ -78,7 +78,8 @@ def _parser() -> argparse.ArgumentParser:
     start = commands.add_parser("start", help="lay out an archive of your own, with an example")
     start.add_argument("folder", type=Path, metavar="FOLDER", help="a folder that is not there yet")
     new = commands.add_parser("new", help="begin the record of a new batch, by six questions")
-    for command in (site, check, new):
+    take = commands.add_parser("take-cut", help="write the sheets a planned batch needs into its record")
+    for command in (site, check, new, take):
         about = "folder with mkdocs.yml (default: the demo)"
         command.add_argument("--archive", type=Path, default=ROOT, metavar="FOLDER", help=about)
     commands.add_parser("setup", help="make .venv for working on Batchleaf itself")

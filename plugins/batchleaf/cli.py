@@ -23,6 +23,7 @@ from batchleaf.workflow import Worked, read_and_work_out
 from batchleaf.writing.archive import NotEmptyError, start_archive, write_schemas
 from batchleaf.writing.record import Answers, record_text
 from batchleaf.writing.slugs import slug_of
+from batchleaf.writing.take_cut import CannotTakeError, cut_lines, with_cut
 
 FAULTY: Final = 1
 UNUSABLE: Final = 2
@@ -43,6 +44,8 @@ def main(arguments: list[str] | None = None) -> int:
             return new(archive, asked)
         case "schema":
             return schema(archive)
+        case "take-cut":
+            return take_cut(archive, asked.batch, sure=asked.yes)
     return build_aside(archive / "mkdocs.yml", archive.resolve() / "site")
 
 
@@ -54,12 +57,16 @@ def _parser() -> argparse.ArgumentParser:
         ("build", "make the site aside and put it in place when it is whole"),
         ("new", "write the record of a batch to come, from six answers"),
         ("schema", "write the schemas that help an editor help you"),
+        ("take-cut", "write the sheets that a planned batch needs into its record, as cut"),
     ):
         command = commands.add_parser(name, help=about, description=about)
         command.add_argument("--archive", default=".", help="folder with mkdocs.yml (default: this one)")
         if name == "new":
             for option, (question, _) in QUESTIONS.items():
                 command.add_argument(f"--{option}", metavar="TEXT", help=question)
+        if name == "take-cut":
+            command.add_argument("batch", help="the folder of the batch")
+            command.add_argument("--yes", action="store_true", help="write without asking")
     start_help = "lay out a new archive with an example in FOLDER"
     commands.add_parser("start", help=start_help, description=start_help).add_argument("folder")
     return parser
@@ -126,6 +133,35 @@ def new(archive: Path, asked: argparse.Namespace) -> int:
         file.unlink()
         file.parent.rmdir()
         return _refuse("\n".join(["Nothing was written:", *(problem.sentence for problem in mine)]))
+    print(f"Wrote {file}")
+    return 0
+
+
+def take_cut(archive: Path, slug: str, *, sure: bool) -> int:
+    """Show the lines, ask, and write them into the record."""
+    try:
+        folder = projects_folder(*_config(archive))
+        figures = _worked(archive).figures
+    except (ConfigurationError, MeasureError) as error:
+        return _refuse(f"mkdocs.yml: {error}")
+    if figures is None:
+        return _refuse("The records cannot all be read; see check.")
+    batch = figures.batches.get(slug)
+    if batch is None:
+        return _refuse(f"There is no batch “{slug}”.")
+    if batch.cutting is None:
+        return _refuse("Nothing is planned for it that could be cut.")
+    supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    lines = cut_lines(batch.cutting.sheets.values(), supplies)
+    file = folder / slug / "project.yml"
+    try:
+        text = with_cut(file.read_bytes().decode("utf-8"), lines)
+    except CannotTakeError as error:
+        return _refuse(f"Nothing was written: {error}.")
+    print("\n".join(["cut:", *(f"  - {line}" for line in lines)]))
+    if not sure and input(f"Write this into {file}? (yes or no) ").strip().lower() not in ("y", "yes"):
+        return _refuse("Nothing was written.")
+    file.write_bytes(text.encode("utf-8"))
     print(f"Wrote {file}")
     return 0
 

@@ -25,7 +25,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "linkcheck": set(),
     "build": {"linkcheck"},
     "plugin": {"measure", "facts", "views", "render", "store", "telling", "workflow", "made_site"},
-    "writing": {"records"},
+    "writing": {"facts", "records"},
     "cli": {"measure", "facts", "store", "telling", "workflow", "made_site", "writing", "plugin", "build"},
     "__main__": {"cli"},
     "__init__": set(),
