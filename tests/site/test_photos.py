@@ -184,8 +184,37 @@ def test_a_broken_picture_is_a_located_problem(content: bytes, tmp_path: Path) -
     photo = Photo(str(path), 0, cover=True, alt="", place=Place("projects/wren/cover.jpg", 1, 1))
     [problem] = made(photo, tmp_path).problems
     assert problem.place.file == "projects/wren/cover.jpg"
-    assert problem.sentence.startswith("this picture cannot be read")
-    assert problem.sentence.endswith("save it again as JPEG or PNG")
+    assert problem.sentence == "this picture cannot be read; save it again as JPEG or PNG"
+
+
+@pytest.mark.parametrize("name", ["grey.png", "grey.tif"])
+def test_a_picture_with_sixteen_bits_keeps_its_greys(name: str, tmp_path: Path) -> None:
+    """20,000 of 65,535 is 78 of 255, not white."""
+    grey = Image.new("I;16", (500, 400), 20_000)
+    ready = made(saved(grey, tmp_path, name), tmp_path, LOSSLESS)
+    assert all(abs(band - 78) <= 1 for band in pixel(ready))
+
+
+def test_damaged_metadata_is_a_located_problem_or_ignored(tmp_path: Path) -> None:
+    """A picture whose EXIF block is garbage never ends in a traceback."""
+    exif = Image.Exif()
+    exif[ORIENTATION] = 6
+    photo = saved(corner_picture(), tmp_path, exif=exif, quality=90)
+    path = Path(photo.path)
+    sound = path.read_bytes()
+    at = sound.index(b"Exif\0\0") + 6
+    for garbage in (b"II*\0\xff\xff\xff\xff", b"MM\0*\0\0\0\x08\xff\xff", b"\0" * 12):
+        path.write_bytes(sound[:at] + garbage + sound[at + len(garbage) :])
+        ready = made(photo, tmp_path)
+        assert len(ready.problems) + len(ready.prepared) == 1
+
+
+def test_a_picture_that_is_gone_is_a_located_problem(tmp_path: Path) -> None:
+    """It may be deleted while somebody watches."""
+    photo = saved(corner_picture(), tmp_path)
+    Path(photo.path).unlink()
+    [problem] = made(photo, tmp_path).problems
+    assert problem.sentence == "this picture is gone, or may not be read"
 
 
 def test_a_cut_off_picture_is_a_located_problem(tmp_path: Path) -> None:

@@ -16,6 +16,12 @@ def test_plain_markdown_is_set() -> None:
     )
 
 
+def test_an_address_of_mail_stays_a_link() -> None:
+    """Though Markdown spells it in character references."""
+    assert "<a href=" in prose_html("Write to <bench@example.org>.")
+    assert "<a href=" in prose_html("[Write](mailto:bench@example.org).")
+
+
 @pytest.mark.parametrize(
     "payload",
     [

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import parse_number
+from batchleaf.measure.lengths import one_spelling, parse_number
 
 _MEASURED: Final[dict[str, tuple[str, Fraction]]] = {
     "mm": ("length", Fraction(1)),
@@ -31,7 +31,7 @@ def is_measured(unit: str) -> bool:
 
 
 def plural(noun: str) -> str:
-    """The usual English plural of a counted thing: sheets, boxes, pieces, leaves stay to the maker."""
+    """The usual English plural of a counted thing: sheets, boxes. A unit of measure stays as it is."""
     if is_measured(noun):
         return noun
     if re.search(r"(s|x|z|ch|sh)$", noun):
@@ -43,7 +43,7 @@ def plural(noun: str) -> str:
 
 def unit_in(text: str) -> str:
     """The unit that an amount is written in, in the singular; nothing where it names none."""
-    word = re.search(r"[^\W\d_][\w-]*$", text.strip())
+    word = re.search(r"[^\W\d_][\w-]*$", one_spelling(text))
     if word is None:
         return ""
     return word[0] if is_measured(word[0]) else word[0].removesuffix("s")
@@ -54,7 +54,7 @@ def parse_amount(text: str, unit: str, units: str) -> Fraction:
 
     ``140 mm`` of something kept in metres is 7/50. Raises :class:`MeasureError`.
     """
-    found = re.fullmatch(r"(?P<number>[0-9][0-9./ ¼½¾⅓⅔⅛⅜⅝⅞-]*?)\s*(?P<word>[^\W\d_][\w-]*)?", text.strip())
+    found = re.fullmatch(r"(?P<number>[0-9.][0-9./ -]*?)\s*(?P<word>[^\W\d_][\w-]*)?", one_spelling(text))
     if found is None:
         raise MeasureError(f"“{text.strip()}” is no amount; write for example 4 {units}")
     number, word = parse_number(found["number"]), found["word"] or unit

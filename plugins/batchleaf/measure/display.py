@@ -1,7 +1,8 @@
 """Lengths and areas as a maker reads them off a rule.
 
-The unit a record was written in is shown exactly; the other unit is rounded
-down, since a part cut too large does not fit, and marked by its caller.
+The unit a record was written in is shown exactly wherever a few figures can do
+it. What cannot be, and the other unit, is rounded down, since a part cut too
+large does not fit.
 """
 
 from __future__ import annotations
@@ -19,11 +20,20 @@ NBSP: Final = "\u00a0"
 
 
 def show_length(length: Fraction, unit: Unit) -> str:
-    """``length`` (mm) in ``unit``, without the unit's name: ``210``, ``92.5``, ``4 1/4``."""
+    """``length`` (mm) in ``unit``, without the unit's name: ``210``, ``92.5``, ``4 1/4``, ``4.37``.
+
+    Exact for the fractions of an inch rule, and to a thousandth of an inch or a
+    hundredth of a millimetre. Anything finer is cut off: inches, such as those of a
+    305 mm sheet (12.0078…), at a mark of the rule, so ``12``.
+    """
     inside = length / unit.in_mm
-    if unit is Unit.INCH:
-        return _mixed(inside if inside.denominator in _EXACT_BOTTOMS else rounded_down(inside, unit))
-    return _decimal(inside)
+    if unit is Unit.CM:
+        return show_number(Fraction(int(inside * 1000), 1000), 3)
+    if unit is Unit.MM:
+        return _decimal(inside)
+    if inside.denominator in _EXACT_BOTTOMS:
+        return _mixed(inside)
+    return show_number(inside, 3) if 1000 % inside.denominator == 0 else _mixed(rounded_down(inside, unit))
 
 
 def show_other(length: Fraction, unit: Unit) -> str:
@@ -48,13 +58,6 @@ def rounded_down(inside: Fraction, unit: Unit) -> Fraction:
     """``inside`` (already in ``unit``) down to the nearest mark of the rule."""
     step = RULE_STEP[unit]
     return inside // step * step
-
-
-def show_area(area: Fraction, unit: Unit) -> str:
-    """An area (mm²) in square inches or square millimetres, whole or to the tenth."""
-    if unit is Unit.INCH:
-        return f"{show_number(round(area / unit.in_mm**2, 1))} sq{NBSP}in"
-    return f"{show_number(Fraction(round(area)))}{NBSP}mm²"
 
 
 def show_number(number: Fraction, places: int = 4) -> str:

@@ -18,6 +18,8 @@ from batchleaf.measure.errors import MeasureError
 MM_PER_INCH: Final = Fraction(127, 5)
 LONGEST: Final = Fraction(100_000)
 """Nothing on a craft table is longer than a hundred metres, in mm."""
+SHORTEST: Final = Fraction(1, 5)
+"""Nothing shorter can be cut, in mm."""
 
 
 class Unit(StrEnum):
@@ -69,6 +71,8 @@ _VULGAR: Final = {
     "⅓": "1/3", "⅔": "2/3", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5",
     "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
 }  # fmt: skip
+FRACTION_SIGNS: Final = "".join(_VULGAR)
+"""Every sign that stands for a fraction by itself."""
 _SPACES: Final = str.maketrans(dict.fromkeys("\u00a0\u2009\u202f\u2007\t", " "))
 _UNIT_WORDS: Final = {
     "mm": Unit.MM, "millimetre": Unit.MM, "millimetres": Unit.MM, "millimeters": Unit.MM,
@@ -84,7 +88,7 @@ _NUMBER: Final = re.compile(
 _BETWEEN: Final = re.compile(r"\s*(?:[x×X*]|\bby\b)\s*")
 
 
-def _plain(text: str) -> str:
+def one_spelling(text: str) -> str:
     """``text`` with one spelling for each fraction, dash and space."""
     out = text.translate(_SPACES)
     for sign, spelt in _VULGAR.items():
@@ -104,7 +108,7 @@ def parse_number(text: str) -> Fraction:
 
     Raises :class:`MeasureError` with a sentence for the maker.
     """
-    plain = _plain(text)
+    plain = one_spelling(text)
     if re.fullmatch(r"[0-9]{1,6},[0-9]{1,6}", plain):
         raise MeasureError(f"“{text.strip()}” has a comma; write {plain.replace(',', '.')} with a point")
     found = _NUMBER.fullmatch(plain)
@@ -123,12 +127,19 @@ def parse_length(text: str, unit: Unit) -> Fraction:
 
     >>> parse_length("4-1/4", Unit.INCH)
     Fraction(2159, 20)
+
+    Raises :class:`MeasureError`, also for what is too small to be cut.
     """
+    return _length(text, unit, unit_written=False)
+
+
+def _length(text: str, unit: Unit, *, unit_written: bool) -> Fraction:
+    """The length; ``unit_written``: ``unit`` was written once, for this length and another."""
     if re.search(r"[0-9],[0-9]", text):
         raise MeasureError(f"“{text.strip()}” has a comma; write it with a point, like 4.25")
     if text.strip().startswith(("-", "\u2212")):
         raise MeasureError(f"“{text.strip()}” lies below nothing; a length is above 0")
-    number, word = _split_unit(_plain(text))
+    number, word = _split_unit(one_spelling(text))
     if word and word not in _UNIT_WORDS:
         raise MeasureError(f"“{word}” in “{text.strip()}” is not a unit of length; write mm, cm or in")
     length = parse_number(number) * (_UNIT_WORDS[word] if word else unit).in_mm
@@ -136,7 +147,18 @@ def parse_length(text: str, unit: Unit) -> Fraction:
         raise MeasureError(
             f"“{text.strip()}” is no length for a table; it has to lie above 0 and below 100 m"
         )
+    _check_not_tiny(text.strip(), length, unit, unit_written=unit_written or bool(word))
     return length
+
+
+def _check_not_tiny(text: str, length: Fraction, unit: Unit, *, unit_written: bool) -> None:
+    """A length below a millimetre whose unit nobody wrote was rather meant in inches."""
+    if length < 1 and not unit_written and unit is not Unit.INCH:
+        raise MeasureError(
+            f"“{text}” is {float(length):.3g} mm, too small to cut; is “unit: in” missing, or “in” after it?"
+        )
+    if length < SHORTEST:
+        raise MeasureError(f"“{text}” is too small to cut; a length is at least {float(SHORTEST):g} mm")
 
 
 def parse_size(text: str, unit: Unit) -> Size:
@@ -144,11 +166,12 @@ def parse_size(text: str, unit: Unit) -> Size:
 
     A unit written once, at the end, counts for both.
     """
-    halves = _BETWEEN.split(_plain(text))
+    halves = _BETWEEN.split(one_spelling(text))
     if len(halves) != 2 or not all(halves):
         raise MeasureError(f"“{text.strip()}” is not a size; write two lengths with x between, like 44 x 70")
-    unit = unit_named(halves[1]) or unit
-    return Size(parse_length(halves[0], unit), parse_length(halves[1], unit))
+    named = unit_named(halves[1])
+    width, height = (_length(half, named or unit, unit_written=named is not None) for half in halves)
+    return Size(width, height)
 
 
 def unit_named(text: str) -> Unit | None:

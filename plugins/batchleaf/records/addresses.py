@@ -9,7 +9,8 @@ DEVICES: Final = frozenset(
     {"con", "prn", "aux", "nul"} | {f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10)}
 )
 """Names that Windows keeps for devices, whatever their ending."""
-OWN_FOLDERS: Final = frozenset({"inventory", "designs"})
+DESIGNS: Final = "designs"
+OWN_FOLDERS: Final = frozenset({"inventory", DESIGNS})
 """Folders below ``projects/`` that hold no batch."""
 
 

@@ -11,8 +11,8 @@ from pydantic import BaseModel
 
 from batchleaf.facts import Archive, Place, Problem, Project, Series, Settings, Supply
 from batchleaf.records import nodes
-from batchleaf.records.addresses import OWN_FOLDERS, why_no_address
-from batchleaf.records.folder import notes_in, photos_in
+from batchleaf.records.addresses import DESIGNS, OWN_FOLDERS, why_no_address
+from batchleaf.records.folder import lies_within, notes_in, photos_in
 from batchleaf.records.inventory import InventoryFile, counts_of, purchases_of, supplies_of
 from batchleaf.records.known import KnownSupplies
 from batchleaf.records.moves import check_moves
@@ -22,7 +22,7 @@ from batchleaf.records.report import Report
 from batchleaf.records.series import series_of
 from batchleaf.records.shape import Shaped, shaped
 from batchleaf.records.written import InventoryWritten, ProjectWritten, SeriesFileWritten
-from batchleaf.records.yaml_text import read_yaml
+from batchleaf.records.yaml_text import lines_of, read_yaml
 
 M = TypeVar("M", bound=BaseModel)
 TextLines = Mapping[str, tuple[str, ...]]
@@ -94,16 +94,19 @@ class _ArchiveReader:
     def _shown(self, file: Path) -> str:
         return file.relative_to(self._projects.parent).as_posix()
 
+    def _lies_within(self, path: Path) -> bool:
+        return lies_within(path, self._projects, Place(self._shown(path), 1, 1), self._report)
+
     def _read(self, file: Path, model: type[M], called: str) -> tuple[Node | None, Shaped[M]]:
         """A file's nodes and its record as written; what is wrong with it is reported."""
         shown = self._shown(file)
         data = file.read_bytes()
-        self._lines[shown] = tuple(data.decode("utf-8-sig", errors="replace").splitlines())
+        self._lines[shown] = lines_of(data.decode("utf-8-sig", errors="replace"))
         node, problems = read_yaml(data, shown)
-        self._report.found.extend(problems)
+        self._report.take(problems)
         unread: Shaped[M] = Shaped(None, ())
         record = shaped(node, model, called) if node else unread
-        self._report.found.extend(record.problems)
+        self._report.take(record.problems)
         faulty = (*problems, *record.problems)
         self._faulty |= {problem.place for problem in faulty}
         return node, Shaped(record.written, faulty)
@@ -111,7 +114,10 @@ class _ArchiveReader:
     def _inventory_files(self) -> list[InventoryFile]:
         """The files of the drawer. Supplies of a faulty one are lost, but its other values are still read."""
         files: list[InventoryFile] = []
-        for file in sorted((self._projects / "inventory").glob("*.y*ml")):
+        for file in _record_files(self._projects / "inventory"):
+            if not self._lies_within(file):
+                self._all_lost = True
+                continue
             node, record = self._read(file, InventoryWritten, "a file of the drawer")
             if record.problems:
                 supplies = child(node, "supplies") if node else None
@@ -145,6 +151,8 @@ class _ArchiveReader:
         file = self._projects / "series.yml"
         if not file.is_file():
             return ()
+        if not self._lies_within(file):
+            return None
         node, record = self._read(file, SeriesFileWritten, "the file of series")
         if node is None or record.written is None or record.problems:
             return None
@@ -153,6 +161,11 @@ class _ArchiveReader:
     def _project_facts(self, known: KnownSupplies, series: tuple[Series, ...] | None) -> Iterator[Project]:
         slugs = None if series is None else {one.slug for one in series}
         for folder in sorted(self._projects.iterdir()):
+            if folder.name == DESIGNS and folder.is_dir() and any(folder.iterdir()):
+                place = Place(self._shown(folder), 1, 1)
+                self._report.notice(
+                    place, "designs that stand alone are not read yet; put them into their batch"
+                )
             if not folder.is_dir() or folder.name in OWN_FOLDERS or folder.name.startswith((".", "_")):
                 continue
             project = self._project(folder, known, slugs)
@@ -168,7 +181,7 @@ class _ArchiveReader:
         if node is None or record.written is None:
             return None
         mark = self._report.mark()
-        notes = notes_in(folder, self._report, shown)
+        notes = notes_in(folder, self._projects, self._report, shown)
         one = ProjectFile(folder.name, node, record.written, photos_in(folder, shown), notes)
         project = project_of(one, known, series, self._settings, self._report)
         self._report.forget_repeats(mark, self._faulty)
@@ -176,13 +189,25 @@ class _ArchiveReader:
 
     def _is_project(self, folder: Path) -> bool:
         place = Place(self._shown(folder), 1, 1)
+        if not self._lies_within(folder):
+            return False
         if not (folder / "project.yml").is_file():
             self._report.notice(place, _left_out(folder))
             return False
         if why_not := why_no_address(folder.name):
             self._report.error(place, f"{why_not}; it is the name of this folder")
             return False
-        return True
+        return self._lies_within(folder / "project.yml")
+
+
+def _record_files(folder: Path) -> list[Path]:
+    """The records of a folder; what an editor or a system leaves beside them is none."""
+    files = folder.iterdir() if folder.is_dir() else ()
+    return sorted(
+        file
+        for file in files
+        if file.suffix in (".yml", ".yaml") and not file.name.startswith(".") and file.is_file()
+    )
 
 
 def _left_out(folder: Path) -> str:

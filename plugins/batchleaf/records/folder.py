@@ -52,9 +52,8 @@ class FolderPhotos:
             if name in covers[1:]:
                 report.notice(place, f"{covers[0]} is the cover already; this is shown as another picture")
             if step > len(steps) > 0:
-                report.notice(
-                    place, f"this picture belongs to step {step}, and the record has {len(steps)} steps"
-                )
+                there = "1 step" if len(steps) == 1 else f"{len(steps)} steps"
+                report.notice(place, f"this picture belongs to step {step}, and the record has {there}")
             step = step if step <= len(steps) else 0
             alt = alts.get(name) or (steps[step - 1].sentence if step else "")
             yield Photo(str(self.folder / name), step, cover, alt, place)
@@ -68,16 +67,30 @@ def _step_of(name: str) -> int:
 
 def photos_in(folder: Path, shown: str) -> FolderPhotos:
     """The pictures of ``folder``. A link that leads elsewhere is left out: only what lies here is shown."""
-    files = sorted(entry for entry in folder.iterdir() if entry.is_file() and not entry.is_symlink())
+    files = sorted(
+        entry
+        for entry in folder.iterdir()
+        if entry.is_file() and not entry.is_symlink() and not entry.name.startswith(".")
+    )
     names = tuple(file.name for file in files if file.suffix.lower() in PICTURES)
     unread = tuple(file.name for file in files if file.suffix.lower() in OTHER_PICTURES)
     return FolderPhotos(names, unread, folder, shown)
 
 
-def notes_in(folder: Path, report: Report, shown: str) -> str:
+def lies_within(path: Path, projects: Path, place: Place, report: Report) -> bool:
+    """True where ``path`` really lies below ``projects``; else it is told, since it may be anything."""
+    if path.resolve().is_relative_to(projects.resolve()):
+        return True
+    report.error(
+        place, "this is a link that leads out of the records, so it is not read; put the file itself here"
+    )
+    return False
+
+
+def notes_in(folder: Path, projects: Path, report: Report, shown: str) -> str:
     """The prose of ``notes.md``, or nothing."""
     file = folder / "notes.md"
-    if not file.is_file():
+    if not file.is_file() or not lies_within(file, projects, Place(f"{shown}/notes.md", 1, 1), report):
         return ""
     try:
         return file.read_text(encoding="utf-8-sig")

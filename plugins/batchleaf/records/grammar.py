@@ -15,7 +15,7 @@ from batchleaf.facts import Fold
 from batchleaf.measure.amounts import plural
 from batchleaf.measure.durations import parse_film_time
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import Size, Unit, parse_size
+from batchleaf.measure.lengths import FRACTION_SIGNS, Size, Unit, parse_size
 from batchleaf.records.bases import NAMED, blank_of
 
 _COUNT = r"[0-9]{1,5}"
@@ -55,8 +55,22 @@ def read_makes(text: str) -> tuple[int, int]:
 
 def read_thing(text: str) -> tuple[str, str]:
     """``bookmark`` or ``box, boxes``: one, and several."""
-    one, _, several = (word.strip() for word in text.partition(","))
+    one, comma, several = (word.strip() for word in text.partition(","))
+    if not one or "," in several or (comma and not several):
+        raise MeasureError(f"“{text}” does not say what one is; write for example box, boxes")
     return one, several or plural(one)
+
+
+def read_unit(text: str) -> tuple[str, str]:
+    """``sheet``, ``m`` or ``leaf, leaves``: the word a supply is counted in, and its plural."""
+    one, several = read_thing(text)
+    if not re.fullmatch(r"[^\W\d_][\w-]*", one) or not re.fullmatch(r"[^\W\d_][\w-]*", several):
+        raise MeasureError(f"“{text}” is not one word to count in; write for example sheet, or leaf, leaves")
+    if "," not in text and re.search(r"[^suia]s$", one):
+        raise MeasureError(
+            f"“{one}” is several; write one, like sheet, or one and several, like leaf, leaves"
+        )
+    return one, several
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +92,7 @@ class BaseLine:
         return self.size
 
 
-_MEASURED_BASE = re.compile(r"(?P<thing>[^0-9¼½¾.]+?)\s+(?P<size>[0-9¼½¾.].*)")
+_MEASURED_BASE = re.compile(rf"(?P<thing>[^0-9{FRACTION_SIGNS}.]+?)\s+(?P<size>[0-9{FRACTION_SIGNS}.].*)")
 _NAMED_BASE = re.compile(rf"(?P<thing>\S.*?)\s+(?P<size>{'|'.join(NAMED)})", re.IGNORECASE)
 
 
@@ -131,7 +145,7 @@ class CutLine:
     kept: tuple[KeptLine, ...]
 
 
-_SHEETS = re.compile(rf"(?P<who>\S+)\s+(?P<count>{_COUNT})\s+(?P<noun>[a-z]+)(?P<each>\s+each)?")
+_SHEETS = re.compile(rf"(?P<who>\S+)\s+(?P<count>{_COUNT})\s+(?P<noun>[^\W\d_][\w-]*)(?P<each>\s+each)?")
 _SCRAP = re.compile(rf"(?P<who>\S+)\s+(?:(?P<count>{_COUNT})\s+)?scraps?\s+(?P<size>\S.*)")
 
 
@@ -143,7 +157,7 @@ def read_cut(text: str, unit: Unit) -> CutLine:
         count = int(scrap["count"] or 1)
         size = parse_size(scrap["size"], unit)
         return CutLine(scrap["who"], count, noun="", each=False, scrap=size, kept=pieces)
-    if re.search(r"\s[0-9]+[./][0-9]+\s|[¼½¾]", taken):
+    if re.search(rf"\s[0-9]+[./][0-9]+\s|[{FRACTION_SIGNS}]", taken):
         raise MeasureError(f"“{taken}” is not whole sheets; count them whole, and say what was left as kept")
     if re.search(r"\sscraps?$", taken):
         raise MeasureError(f"“{taken}” does not say how large it is; write for example oat-card scrap 4 x 9")
@@ -164,7 +178,7 @@ def read_cut(text: str, unit: Unit) -> CutLine:
 
 
 _KEPT = re.compile(
-    rf"kept\s+(?:(?:(?P<parts>{_COUNT})\s+)?(?P<letter>[A-Z])|(?:(?P<pieces>{_COUNT})\s+of\s+)?(?P<size>[0-9].*))"
+    rf"kept\s+(?:(?:(?P<parts>{_COUNT})\s+)?(?P<letter>[A-Z])|(?:(?P<pieces>{_COUNT})\s+of\s+)?(?P<size>[0-9.{FRACTION_SIGNS}].*))"
 )
 
 
@@ -192,8 +206,18 @@ class NamedAmount:
 def read_use(text: str) -> NamedAmount:
     """``jute-cord 140 mm``, ``jute-cord 3.5 m in all``, ``sea-ink``."""
     supply, _, amount = text.strip().partition(" ")
-    in_all = amount.endswith("in all")
-    return NamedAmount(supply, amount.removesuffix("in all").strip(), in_all)
+    whole = re.fullmatch(r"(?:(.*)\s)?in all", amount.strip())
+    if whole and not whole[1]:
+        raise MeasureError(f"“{text}” does not say how much in all; write for example jute-cord 3.5 m in all")
+    return NamedAmount(supply, (whole[1] if whole else amount).strip(), in_all=bool(whole))
+
+
+def read_found(text: str) -> NamedAmount:
+    """``chalk-card 7 sheets``: what was counted of a supply, which is always all there is."""
+    found = read_use(text)
+    if found.in_all:
+        raise MeasureError(f"“{text}”: a count is always of all there is; leave out “in all”")
+    return found
 
 
 def read_step(text: str) -> tuple[str, int | None]:
@@ -222,4 +246,6 @@ def read_order_line(text: str) -> OrderLine:
         raise MeasureError(f"“{text}” is no line of an order; write for example chalk-card 25 sheets, 9.75")
     if not comma:
         raise MeasureError(f"“{text}” has no price; write it after a comma, like chalk-card 25 sheets, 9.75")
+    if not price:
+        raise MeasureError(f"“{text}” has a comma and no price; write what it cost, or price unknown")
     return OrderLine(supply, amount.strip(), "" if price == "price unknown" else price)

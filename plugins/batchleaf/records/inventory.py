@@ -9,11 +9,11 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from batchleaf.facts import Count, Grain, Opening, Place, Purchase, Scrap, Settings, Supply
-from batchleaf.measure.amounts import parse_amount, plural
+from batchleaf.measure.amounts import is_measured, parse_amount
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, Unit, parse_number, parse_size, unit_named
 from batchleaf.measure.money import Currency, parse_money, share
-from batchleaf.records.grammar import read_date, read_order_line, read_use
+from batchleaf.records.grammar import read_date, read_found, read_order_line, read_unit
 from batchleaf.records.known import KnownSupplies
 from batchleaf.records.nodes import Node, Path, key_place, place_of
 from batchleaf.records.report import Report
@@ -47,11 +47,12 @@ def _supply(
     path: Path = ("supplies", slug)
     before = report.mark()
     size = report.read(one.place(*path, "size"), _size, written.size, settings.unit)
-    unit = written.unit or ("sheet" if written.size else "piece")
+    usual = "sheet" if written.size else "piece"
+    unit, units = report.read(one.place(*path, "unit"), _units, written.unit or usual, size) or (usual, "")
     colour = report.read(one.place(*path, "colour"), _colour, written.colour)
     grammage = report.read(one.place(*path, "weight"), _grammage, written.weight)
     link = report.read(one.place(*path, "link"), _link, written.link)
-    opening, scraps = _opening(one, path, written.opening, unit, settings, report)
+    opening, scraps = _opening(one, path, written.opening, (unit, units), settings, report)
     turns = written.turn == "yes"
     if report.errors_since(before):
         return None
@@ -60,7 +61,7 @@ def _supply(
         name=written.name,
         kind=written.kind,
         unit=unit,
-        units=plural(unit),
+        units=units,
         length_unit=unit_named(written.size or "") or settings.unit,
         size=size,
         grain=Grain(written.grain),
@@ -79,7 +80,7 @@ def _opening(
     one: InventoryFile,
     supply: Path,
     written: OpeningWritten | None,
-    unit: str,
+    units: tuple[str, str],
     settings: Settings,
     report: Report,
 ) -> tuple[Opening | None, tuple[Scrap, ...]]:
@@ -93,9 +94,14 @@ def _opening(
         place = one.place(*path, "scraps", i)
         scrap = report.read(place, _scrap, text, date or dt.date.min, settings, place)
         scraps += [scrap] if scrap else []
+    if written.worth and written.amount is None:
+        report.error(
+            one.place(*path, "worth"),
+            "a worth is given, and no amount that is worth it; write the amount too",
+        )
     if written.amount is None or date is None:
         return None, tuple(scraps)
-    quantity = report.read(one.place(*path, "amount"), parse_amount, written.amount, unit, plural(unit))
+    quantity = report.read(one.place(*path, "amount"), parse_amount, written.amount, *units)
     if quantity is None:
         return None, tuple(scraps)
     return Opening(date, quantity, worth, one.place(*path)), tuple(scraps)
@@ -107,6 +113,17 @@ def _something(text: str, supply: Supply) -> Fraction:
     if not quantity:
         raise MeasureError(f"“{text}” is nothing; leave the line out")
     return quantity
+
+
+def _units(text: str, size: Size | None) -> tuple[str, str]:
+    """What the supply is counted in, one and several."""
+    unit, units = read_unit(text)
+    if size and is_measured(unit):
+        raise MeasureError(
+            f"a supply with a size is counted, and “{unit}” is a measure; leave unit out,"
+            " and write the measure behind the size"
+        )
+    return unit, units
 
 
 def _size(text: str | None, unit: Unit) -> Size | None:
@@ -158,6 +175,9 @@ def purchases_of(
         date = report.read(one.place(*path, "date"), read_date, order.date)
         delivery = report.read(one.place(*path, "delivery"), _worth, order.delivery, settings.currency)
         lines = _lines(one, path, order, known, settings, report)
+        if delivery and len(lines) == len(order.lines) and all(line.value is None for line in lines):
+            place = one.place(*path, "delivery")
+            report.error(place, "a delivery is given, and no line has a price to spread it over")
         if date is not None:
             yield from _with_delivery([replace(line, date=date) for line in lines], delivery or 0)
 
@@ -201,9 +221,9 @@ def counts_of(one: InventoryFile, known: KnownSupplies, report: Report) -> Itera
         date = report.read(one.place("counts", i, "date"), read_date, counted.date)
         for j, text in enumerate(counted.found):
             place = one.place("counts", i, "found", j)
-            named = read_use(text)
-            supply = known.find(named.supply, place, report)
-            if supply is None or date is None:
+            named = report.read(place, read_found, text)
+            supply = known.find(named.supply, place, report) if named else None
+            if named is None or supply is None or date is None:
                 continue
             quantity = report.read(place, parse_amount, named.amount, supply.unit, supply.units)
             if quantity is not None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Set
+from collections.abc import Collection, Mapping, Set
 
 from batchleaf.facts import Grain, Place, Supply
 from batchleaf.measure.amounts import plural
@@ -52,12 +52,18 @@ class KnownSupplies:
         self._supplies[slug] = supply
         return supply
 
-    def find(self, slug: str, place: Place, report: Report) -> Supply | None:
-        """The supply called ``slug``, or ``None`` and (unless it is lost) a problem."""
+    def find(
+        self, slug: str, place: Place, report: Report, roles: Collection[str] | None = None
+    ) -> Supply | None:
+        """The supply called ``slug``, or ``None`` and (unless it is lost) a problem.
+
+        ``roles``: the names that would have done as well, where a role could stand.
+        """
         supply = self._supplies.get(slug)
         if supply is None and slug not in self._lost and not self._all_lost:
-            hint = did_you_mean(slug, self._supplies)
-            report.error(place, f"“{slug}” is not in the drawer{hint}")
+            hint = did_you_mean(slug, (*self._supplies, *(roles or ())))
+            where = "not in the drawer" if roles is None else "neither a role under papers nor in the drawer"
+            report.error(place, f"“{slug}” is {where}{hint}")
         return supply
 
 

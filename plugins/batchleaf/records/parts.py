@@ -103,7 +103,7 @@ class _PartsReader:
             self._papers.report.error(place, f"there is no part {like} before this one to share a paper with")
             return ()
         role = self._roles.get(written.paper)
-        return self._papers.named_in(written.paper, place) if role is None else role
+        return self._papers.named_in(written.paper, place, self._roles) if role is None else role
 
 
 def _letters(node: Node, written: ProjectWritten, papers: Papers) -> Iterator[str]:

@@ -74,9 +74,12 @@ class _ProjectReader:
         photos = self._one.photos.settled(written.photos, steps, self._one.node, self._report)
         self._check_series(series)
         self._check_thing()
-        if self._report.errors_since(before) or date is None or makes is None:
+        thing_read = read(
+            self._place("thing"), read_thing, written.thing or (base.thing if base else "thing")
+        )
+        if self._report.errors_since(before) or date is None or makes is None or thing_read is None:
             return None
-        thing, things = read_thing(written.thing or (base.thing if base else ""))
+        thing, things = thing_read
         return Project(
             slug=self._one.slug,
             title=written.title,
@@ -124,8 +127,9 @@ class _ProjectReader:
             line = self._report.read(place, read_cut, text, self._unit)
             if line is None:
                 continue
-            kept = self._report.read(place, _kept, line, parts)
-            for supply in self._cut_from(line, roles, place):
+            papers = self._cut_from(line, roles, place)
+            kept = self._report.read(place, _kept, line, parts, papers)
+            for supply in papers:
                 yield self._cut(supply, line, kept or (), place)
 
     def _cut(self, slug: str, line: CutLine, kept: tuple[KeptPiece, ...], place: Place) -> Cut:
@@ -137,7 +141,7 @@ class _ProjectReader:
     def _cut_from(self, line: CutLine, roles: Roles, place: Place) -> tuple[str, ...]:
         papers = roles.get(line.who)
         if papers is None:
-            supply = self._papers.find(line.who, place)
+            supply = self._papers.find(line.who, place, roles)
             papers = (supply.slug,) if supply else ()
         for slug in papers:
             self._check_noun(line, slug, place)
@@ -157,7 +161,9 @@ class _ProjectReader:
     def _uses(self, finished: int) -> Iterator[Use]:
         for i, text in enumerate(self._written.supplies):
             place = self._place("supplies", i)
-            named = read_use(text)
+            named = self._report.read(place, read_use, text)
+            if named is None:
+                continue
             if named.supply[0].isdigit():
                 self._report.error(place, f"“{text}” begins with a number; name the supply first")
                 continue
@@ -174,12 +180,19 @@ class _ProjectReader:
                 yield Use(supply.slug, whole, None if named.in_all else amount, place)
 
 
-def _kept(line: CutLine, parts: tuple[Part, ...]) -> tuple[KeptPiece, ...]:
+def _kept(line: CutLine, parts: tuple[Part, ...], papers: tuple[str, ...]) -> tuple[KeptPiece, ...]:
     sizes: dict[str, Size] = {part.letter: part.size for part in parts}
+    cut_from = {part.letter: part.papers for part in parts}
     pieces: list[KeptPiece] = []
     for kept in line.kept:
         size = kept.size or sizes.get(kept.letter)
         if size is None:
             raise MeasureError(f"there is no part {kept.letter} to keep")
+        own = cut_from.get(kept.letter, ())
+        if own and not set(own).issuperset(papers):
+            raise MeasureError(
+                f"{kept.letter} is cut from {' or '.join(own)} only, and this line is of {' and '.join(papers)};"
+                " keep it where its own paper is cut"
+            )
         pieces.append(KeptPiece(size, kept.count, kept.letter))
     return tuple(pieces)

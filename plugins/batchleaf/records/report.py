@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Set
+import re
+from collections.abc import Callable, Iterable, Set
+from dataclasses import replace
 from typing import ParamSpec, TypeVar
 
 from batchleaf.facts import Place, Problem, Weight
@@ -20,11 +22,15 @@ class Report:
 
     def error(self, place: Place, sentence: str) -> None:
         """A reason why the record cannot be read as meant."""
-        self.found.append(Problem(place, sentence))
+        self.take([Problem(place, sentence)])
 
     def notice(self, place: Place, sentence: str, paste: str = "") -> None:
         """Something the maker may want to know, with lines that would mend it."""
-        self.found.append(Problem(place, sentence, Weight.NOTICE, paste=paste))
+        self.take([Problem(place, sentence, Weight.NOTICE, paste=paste)])
+
+    def take(self, problems: Iterable[Problem]) -> None:
+        """Problems as they are told, each on one line."""
+        self.found += (replace(one, sentence=_on_one_line(one.sentence)) for one in problems)
 
     def read(self, place: Place, reader: Callable[P, T], *args: P.args, **named: P.kwargs) -> T | None:
         """What ``reader`` returns, or ``None`` and a problem at ``place``."""
@@ -45,3 +51,8 @@ class Report:
     def errors_since(self, mark: int) -> bool:
         """True if anything that weighs as an error was found after ``mark``."""
         return any(problem.weight is Weight.ERROR for problem in self.found[mark:])
+
+
+def _on_one_line(sentence: str) -> str:
+    """A quoted value may run over several lines, a sentence does not; spaces that do not break stay."""
+    return re.sub(r"(?:[^\S\u00a0\u202f]|[\x00-\x1f\x7f-\x9f])+", " ", sentence)

@@ -8,6 +8,7 @@ text, so that ``no``, ``12:30``, ``010`` and ``1.10`` mean what they look like.
 from __future__ import annotations
 
 import re
+from codecs import BOM_UTF8
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
@@ -25,6 +26,16 @@ try:
     from yaml import CBaseLoader as _Loader
 except ImportError:  # PyYAML built without libyaml: slower, the same events
     from yaml import BaseLoader as _Loader  # type: ignore[assignment]
+
+
+_LINE_END: Final = re.compile("\r\n|[\r\n\x85\u2028\u2029]")
+"""What ends a line in YAML 1.1; Python's own splitting knows more."""
+
+
+def lines_of(text: str) -> tuple[str, ...]:
+    """The lines that places count."""
+    lines = _LINE_END.split(text)
+    return tuple(lines[:-1] if len(lines) > 1 and not lines[-1] else lines)
 
 
 class Refused(Exception):
@@ -45,7 +56,7 @@ def read_yaml(data: bytes, file: str) -> tuple[Node | None, tuple[Problem, ...]]
     except Refused as refused:
         return None, (refused.problem,)
     except yaml.MarkedYAMLError as error:
-        return None, (_syntax_problem(error, text, file),)
+        return None, (_within(text.splitlines(), _syntax_problem(error, text, file)),)
     except yaml.YAMLError as error:
         return None, (Problem(Place(file, 1, 1), f"this is not readable as YAML: {error}".splitlines()[0]),)
     return node, tuple(reader.problems)
@@ -62,15 +73,24 @@ def _decoded(data: bytes, file: str) -> str:
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        line = data.count(b"\n", 0, error.start) + 1
-        column = error.start - (data.rfind(b"\n", 0, error.start) + 1) + 1
+        before = data[: error.start].decode("utf-8-sig")
+        lines = _LINE_END.split(before)
+        line, column = len(lines), len(lines[-1]) + 1
         raise Refused(
             Problem(Place(file, line, column), "this letter is not in UTF-8; save the file as UTF-8")
         ) from None
 
 
+def _within(text: str, problem: Problem) -> Problem:
+    """The problem at the last letter, where the parser names the end of the text."""
+    lines = lines_of(text)
+    line = min(problem.place.line, len(lines))
+    column = min(problem.place.column, len(lines[line - 1]) + 1)
+    return replace(problem, place=replace(problem.place, line=line, column=column))
+
+
 def _letter_at(text: str, place: Place) -> str:
-    line = text.splitlines()[place.line - 1 : place.line]
+    line = lines_of(text)[place.line - 1 : place.line]
     return line[0][place.column - 1 : place.column] if line else ""
 
 
@@ -101,7 +121,7 @@ def _syntax_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Proble
 def _missing_space(text: str, place: Place) -> Problem | None:
     """A key or a dash that the value follows without a space, in the line or the one above it."""
     for number in (place.line, place.line - 1):
-        line = next(iter(text.splitlines()[max(number - 1, 0) : number]), "")
+        line = next(iter(lines_of(text)[max(number - 1, 0) : number]), "")
         found = re.match(r"\s*(-)[^\s-]|\s*(?:- )?[\w -]+(:)[^\s:]", line)
         if found:
             column = found.end()
@@ -116,7 +136,7 @@ class _Reader:
     """Builds nodes from the parser's events; problems that do not stop the reading are kept."""
 
     def __init__(self, text: str, file: str) -> None:
-        self._file, self._lines = file, text.splitlines()
+        self._file, self._lines = file, lines_of(text)
         self._events: Iterator[yaml.Event] = yaml.parse(text, Loader=_Loader)
         self.problems: list[Problem] = []
 
@@ -136,7 +156,8 @@ class _Reader:
 
     def _place(self, event: yaml.Event) -> Place:
         mark = event.start_mark
-        return Place(self._file, mark.line + 1, mark.column + 1) if mark else Place(self._file, 1, 1)
+        place = Place(self._file, mark.line + 1, mark.column + 1) if mark else Place(self._file, 1, 1)
+        return _on_the_page(self._lines, place)
 
     def _node(self, event: yaml.Event, depth: int) -> Node:
         place = self._place(event)

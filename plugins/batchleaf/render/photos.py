@@ -7,6 +7,7 @@ of metadata stay behind, since each file is encoded anew from bare pixels.
 from __future__ import annotations
 
 import io
+import struct
 import warnings
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
@@ -23,6 +24,8 @@ from batchleaf.views.pictures import PreparedPhoto
 
 LARGEST_FILE: Final = 80 * 1024 * 1024
 LARGEST_PIXELS: Final = 120_000_000
+LONGEST_SIDE: Final = 16_383
+"""No WebP file has a longer side (RFC 9649, section 2.7)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,13 +58,22 @@ class ReadyPhotos:
     problems: tuple[Problem, ...]
 
 
+_DAMAGED: Final = (
+    *(OSError, SyntaxError, ValueError, TypeError, LookupError, EOFError, ArithmeticError, struct.error),
+    Image.DecompressionBombError,
+)
+"""All that the library raises on bytes that are no picture."""
+
+
 class _Unreadable(Exception):
     """Why a picture cannot be shown, as a sentence."""
 
 
 def prepare(photos: Sequence[Photo], store: Store, recipe: Recipe = Recipe()) -> ReadyPhotos:
     """Make the files of ``photos``, or take them from ``store`` where they were made before."""
-    with ThreadPoolExecutor(max_workers=2) as pool:
+    with warnings.catch_warnings(), ThreadPoolExecutor(max_workers=2) as pool:
+        # What matters of damaged or huge pictures is told as a problem.
+        warnings.filterwarnings("ignore", module=r"PIL\.")
         made = list(pool.map(lambda photo: _outcome(photo, store, recipe), photos))
     prepared: dict[str, PreparedPhoto] = {}
     files: list[PhotoFile] = []
@@ -85,9 +97,14 @@ def _outcome(
 
 
 def _prepare_one(path: Path, store: Store, recipe: Recipe) -> tuple[PreparedPhoto, tuple[PhotoFile, ...]]:
-    if path.stat().st_size > LARGEST_FILE:
-        raise _Unreadable(f"this picture is larger than {LARGEST_FILE // 1024 // 1024} MB; make it smaller")
-    data = path.read_bytes()
+    try:
+        if path.stat().st_size > LARGEST_FILE:
+            raise _Unreadable(
+                f"this picture is larger than {LARGEST_FILE // 1024 // 1024} MB; make it smaller"
+            )
+        data = path.read_bytes()
+    except OSError:
+        raise _Unreadable("this picture is gone, or may not be read") from None
     key = key_of(data, recipe.spelt())
     kept = _from_store(key, store) or _made(data, key, store, recipe)
     return _described(kept), kept
@@ -138,20 +155,22 @@ def _encoded(data: bytes, key: str, recipe: Recipe) -> Iterator[tuple[str, bytes
 def _opened(data: bytes, widest: int) -> Image.Image:
     """The picture upright, in sRGB, without anything but its pixels."""
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore", Image.DecompressionBombWarning)
-            image = Image.open(io.BytesIO(data))
+        image = Image.open(io.BytesIO(data))
         if image.width * image.height > LARGEST_PIXELS:
             raise _Unreadable(f"this picture has {image.width} × {image.height} pixels; make it smaller")
+        if image.width * LONGEST_SIDE < image.height * min(image.width, image.height, widest):
+            raise _Unreadable("this picture is too long for its width; cut it shorter")
         image.draft("RGB", (widest * 2, widest * 2))
         upright = ImageOps.exif_transpose(image)
         return _bare(_in_srgb(upright))
-    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
-        raise _Unreadable(f"this picture cannot be read ({error}); save it again as JPEG or PNG") from None
+    except _DAMAGED:
+        raise _Unreadable("this picture cannot be read; save it again as JPEG or PNG") from None
 
 
 def _in_srgb(image: Image.Image) -> Image.Image:
     profile = image.info.get("icc_profile")
+    if image.mode.startswith("I"):
+        image = _eight_bits(image)
     if image.mode not in ("RGB", "RGBA"):
         image = image.convert("RGBA" if "transparency" in image.info or image.mode == "LA" else "RGB")
     if not profile:
@@ -165,6 +184,13 @@ def _in_srgb(image: Image.Image) -> Image.Image:
     ):  # a profile that does not fit its picture is ignored, as browsers do
         return image
     return turned or image
+
+
+def _eight_bits(grey: Image.Image) -> Image.Image:
+    """Sixteen bits of grey as eight; the library would cut them off at 255, which is white."""
+    eight = grey.convert("I").point(lambda value: value * (1 / 256)).convert("L")
+    eight.info.pop("transparency", None)  # counted in sixteen bits, so it fits no grey any more
+    return eight
 
 
 def _bare(image: Image.Image) -> Image.Image:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import html
 import xml.etree.ElementTree as ET
 
 import markdown
 from markdown.extensions import Extension
 from markdown.treeprocessors import Treeprocessor
+from markdown.util import AMP_SUBSTITUTE
 
 _SAFE = ("https://", "http://", "mailto:")
 
@@ -16,7 +18,8 @@ class _Tame(Treeprocessor):
 
     def run(self, root: ET.Element) -> None:
         for element in root.iter():
-            if element.tag == "a" and not element.get("href", "").lower().startswith(_SAFE):
+            # Markdown spells an address of mail in character references.
+            if element.tag == "a" and not _plain(element.get("href", "")).startswith(_SAFE):
                 element.tag = "span"
                 element.attrib.clear()
             elif element.tag in ("h1", "h2"):
@@ -24,6 +27,10 @@ class _Tame(Treeprocessor):
             elif element.tag == "img":
                 element.tag, element.text = "span", element.get("alt", "")
                 element.attrib.clear()
+
+
+def _plain(href: str) -> str:
+    return html.unescape(href.replace(AMP_SUBSTITUTE, "&")).lower()
 
 
 class _MakersProse(Extension):
