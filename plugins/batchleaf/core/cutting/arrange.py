@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from itertools import product
+from math import prod
 from typing import Final
 
 from batchleaf.core.cutting.integers import Sheet
@@ -26,9 +27,9 @@ Handful = tuple[int, ...]
 def arrangements(piece: Arrangement, sheet: Sheet) -> tuple[Arrangement, ...]:
     """Compact arrangements of the parts of ``piece``; none where there are too many parts."""
     counts = sorted(parts_of(piece).items())
-    handfuls = list(product(*(range(many + 1) for _, many in counts)))
-    if len(handfuls) > MOST_HANDFULS:
+    if prod(many + 1 for _, many in counts) > MOST_HANDFULS:
         return ()
+    handfuls = list(product(*(range(many + 1) for _, many in counts)))
     blocks = {part: _blocks(part, many, sheet) for part, many in counts}
     known: dict[Handful, list[Arrangement]] = {handfuls[0]: []}
     for handful in handfuls[1:]:

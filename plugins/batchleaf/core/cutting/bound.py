@@ -56,5 +56,5 @@ def worth_of_sheets(tables: Mapping[int, Values], terms: Terms) -> int:
         have = terms.have[stock]
         if have is None:
             raise ValueError("the most makes from sheets without limit have no bound")
-        total += have * table.whole_sheet
+        total += have * table.at_most
     return total

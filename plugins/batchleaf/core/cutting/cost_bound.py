@@ -42,7 +42,7 @@ class CostBound:
     def gap(self, terms: Terms, cost: int, stock: int) -> int:
         """How far a sheet of ``stock`` may fall short of its best in a plan for ``cost``."""
         slack = cost * self.worth_of_cost - self.wanted + _gain(self.tables, terms, self.worth_of_cost)
-        best = Fraction(self.tables[stock].whole_sheet)
+        best = Fraction(self.tables[stock].at_most)
         lost_anyway = max(Fraction(0), terms.cost[stock] * self.worth_of_cost - best)
         return (slack - lost_anyway).__floor__()
 
@@ -62,10 +62,10 @@ def cost_bound(prices: Sequence[int], tables: Mapping[int, Values], terms: Terms
 def _worths(tables: Mapping[int, Values], terms: Terms) -> Iterable[Fraction]:
     """Every T that may be the best one."""
     free = [stock for stock in tables if terms.have[stock] is None and not terms.cost[stock]]
-    if any(tables[stock].whole_sheet for stock in free):
+    if any(tables[stock].at_most for stock in free):
         return ()
     ratios = {
-        stock: Fraction(table.whole_sheet, terms.cost[stock])
+        stock: Fraction(table.at_most, terms.cost[stock])
         for stock, table in tables.items()
         if terms.cost[stock]
     }
@@ -77,7 +77,7 @@ def _gain(tables: Mapping[int, Values], terms: Terms, worth: Fraction) -> Fracti
     """What the stocks with a limit hold beyond their cost."""
     return sum(
         (
-            (terms.have[stock] or 0) * max(Fraction(0), table.whole_sheet - terms.cost[stock] * worth)
+            (terms.have[stock] or 0) * max(Fraction(0), table.at_most - terms.cost[stock] * worth)
             for stock, table in tables.items()
         ),
         Fraction(0),

@@ -13,6 +13,7 @@ from batchleaf.core.cutting.effort import Effort
 from batchleaf.core.cutting.integers import Sheet
 from batchleaf.core.cutting.patterns import Pattern, Pool, Pricer, plain_pool, rounds
 from batchleaf.core.cutting.search import begin, finish
+from batchleaf.core.cutting.shelves import cheapest_by_rows
 from batchleaf.core.cutting.totals import Totals
 from batchleaf.core.cutting.values import Values
 
@@ -59,6 +60,9 @@ def patterns_for(sheets: Sequence[Sheet], wanted: Terms, effort: Effort) -> Enou
     endless = [pattern for pattern in pool.patterns if wanted.have[pattern.stock] is None]
     if all(any(pattern.counts[part] for pattern in endless) for part in wanted.parts):
         return Enough(pool, tuple(_alone(endless, part, wanted.each[part]) for part in wanted.parts))
+    in_rows = cheapest_by_rows(sheets, wanted, pool)
+    if in_rows is not None:
+        return Enough(pool, in_rows)
     plenty = sum(wanted.each.values())
     counted = replace(
         wanted, have={stock: plenty if have is None else have for stock, have in wanted.have.items()}
@@ -129,5 +133,5 @@ def _may_help(search: _Search, pattern: Pattern, cost: int) -> bool:
     """Whether the bound leaves room for ``pattern`` in a choice of that cost."""
     bound = search.bound
     table = bound.tables[pattern.stock]
-    short = table.whole_sheet - pattern.worth(table.of_part)
+    short = table.at_most - pattern.worth(table.of_part)
     return short <= bound.gap(search.terms, cost, pattern.stock)

@@ -29,6 +29,10 @@ class Effort:
         self.steps = 0
         self.over = False
 
+    def affords(self, many: int) -> bool:
+        """Whether ``many`` more steps are within what the caller wants; none is counted."""
+        return not (self.over or self._stop(self.steps + many))
+
     def step(self, many: int = 1) -> bool:
         """Count ``many`` steps; True while the work may go on."""
         self.steps += many

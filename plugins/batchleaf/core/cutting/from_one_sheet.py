@@ -6,24 +6,35 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from batchleaf.core.cutting.integers import Sheet, common_unit, shapes_of
-from batchleaf.core.cutting.values import best_values
+from batchleaf.core.cutting.one_size import most_of_one_size, plain_grid_count
 from batchleaf.measure.lengths import Size
 
 
 @dataclass(frozen=True, slots=True)
 class FromOneSheet:
-    """``grid``: all parts lying one way in rows and columns; ``through``: the most by through cuts."""
+    """``grid``: all parts lying one way in rows and columns; ``through``: the most by through cuts.
+
+    ``at_most`` is above ``through`` only where so many parts fit that the most was not worked out.
+    """
 
     grid: int
     through: int
+    at_most: int
+
+    @property
+    def proved(self) -> bool:
+        """Whether no way of through cuts gives more."""
+        return self.through == self.at_most
 
 
 def from_one_sheet(sheet: Size, part: Size, *, turns: bool, kerf: Fraction = Fraction(0)) -> FromOneSheet:
-    """How many of ``part`` a ``sheet`` gives, exactly; all lengths in mm."""
+    """How many of ``part`` a ``sheet`` gives; all lengths in mm."""
     unit = common_unit((sheet.width, sheet.height, part.width, part.height, kerf))
     lost = int(kerf / unit)
     width, height = int(sheet.width / unit) + lost, int(sheet.height / unit) + lost
     lying = shapes_of(0, int(part.width / unit) + lost, int(part.height / unit) + lost, turns=turns)
     fitting = tuple(shape for shape in lying if shape.width <= width and shape.height <= height)
-    grid = max(((width // shape.width) * (height // shape.height) for shape in fitting), default=0)
-    return FromOneSheet(grid, best_values(Sheet(width, height, fitting), (1,)).whole_sheet)
+    whole = Sheet(width, height, fitting)
+    grid = max((plain_grid_count(whole, shape) for shape in fitting), default=0)
+    most = most_of_one_size(whole)
+    return FromOneSheet(grid, most.found, most.at_most)

@@ -53,6 +53,8 @@ class Grid:
     sheet: Sheet
     x: AxisCuts
     y: AxisCuts
+    thin: bool = False
+    """Some cuts are left out: plans over it are true, but need not be the best."""
 
     @property
     def cells(self) -> int:
@@ -73,6 +75,14 @@ def grid_of(sheet: Sheet) -> Grid:
         axis_cuts(sheet.width, {shape.width for shape in sheet.shapes}),
         axis_cuts(sheet.height, {shape.height for shape in sheet.shapes}),
     )
+
+
+@lru_cache(maxsize=256)
+def work_ahead(sheet: Sheet) -> int:
+    """No grid of ``sheet`` takes more work than this; told without making one."""
+    columns = len(raster_points(sheet.width, {shape.width for shape in sheet.shapes}))
+    rows = len(raster_points(sheet.height, {shape.height for shape in sheet.shapes}))
+    return columns * rows * (columns + rows) // 4
 
 
 def sums(length: int, sizes: Iterable[int]) -> tuple[int, ...]:
@@ -97,7 +107,11 @@ def raster_points(length: int, sizes: Iterable[int]) -> tuple[int, ...]:
 
 def axis_cuts(length: int, sizes: Iterable[int]) -> AxisCuts:
     """Raster points of ``length``, and for each the cuts that no other cut makes needless."""
-    points = raster_points(length, sizes)
+    return cuts_at(raster_points(length, sizes))
+
+
+def cuts_at(points: tuple[int, ...]) -> AxisCuts:
+    """The useful cuts where pieces are as long as ``points``, which rise from 0."""
     at = np.array(points, dtype=np.int64)
     rows = [_useful_cuts(at, piece) for piece in range(len(points))]
     widest = max((len(row[0]) for row in rows), default=0)

@@ -53,7 +53,10 @@ def near_best(
 
     ``caps`` by part: more of it is worth nothing. At most ``beam`` contents are
     kept for any piece; with ``all_or_nothing`` one piece that holds more ends it.
+    A thin grid shows nothing of the kind.
     """
+    if values.grid.thin:
+        return NearBest((), complete=False)
     return _Enumeration(values, gap, caps, effort, beam).run(all_or_nothing=all_or_nothing)
 
 

@@ -12,16 +12,20 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from batchleaf.core.cutting.effort import Effort
+from batchleaf.core.cutting.grid import Grid, grid_of, work_ahead
 from batchleaf.core.cutting.integers import Sheet
 from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.strips import Arrangement, Leaf, in_a_row, parts_of
-from batchleaf.core.cutting.values import Values, best_values
+from batchleaf.core.cutting.thin_grid import thin_grid_of
+from batchleaf.core.cutting.values import Values, values_on
 
 PRICE_STEPS: Final = 1 << 30
 """Prices are whole multiples of this fraction of the dearest part's price."""
 
 
 CUTS_A_STEP: Final = 20_000
+STEPS_A_TABLE: Final = 500
+"""A table that would take more is made on a thin grid."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,14 +58,16 @@ class Pool:
 
     def add(self, stock: int, piece: Arrangement | None) -> bool:
         """Keep ``piece`` as a way of cutting ``stock``; whether it is new."""
-        if piece is None:
-            return False
+        before = len(self)
+        if piece is not None:
+            self.take(stock, piece)
+        return len(self) > before
+
+    def take(self, stock: int, piece: Arrangement) -> Pattern:
+        """The pattern that gives what ``piece`` gives; it is ``piece`` where there was none."""
         found = parts_of(piece)
         counts = tuple(found[part] for part in range(self._parts))
-        if (stock, counts) in self._known:
-            return False
-        self._known[stock, counts] = Pattern(stock, counts, piece)
-        return True
+        return self._known.setdefault((stock, counts), Pattern(stock, counts, piece))
 
 
 def plain_grid(sheet: Sheet, part: int) -> Arrangement | None:
@@ -107,9 +113,16 @@ class Pricer:
 
     def table(self, stock: int, prices: Sequence[int]) -> Values:
         """A table for one stock."""
-        table = best_values(self._sheets[stock], prices)
-        self.effort.step(1 + table.grid.work // CUTS_A_STEP)
-        return table
+        grid = self._grid(self._sheets[stock])
+        self.effort.step(1 + grid.work // CUTS_A_STEP)
+        return values_on(grid, prices)
+
+    def _grid(self, sheet: Sheet) -> Grid:
+        """The whole grid of ``sheet``, or a thin one where a single pass would take too much."""
+        steps = work_ahead(sheet) // CUTS_A_STEP
+        if steps <= STEPS_A_TABLE and self.effort.affords(steps):
+            return grid_of(sheet)
+        return thin_grid_of(sheet)
 
     def improve(self, pool: Pool, tables: dict[int, Values]) -> bool:
         """Add every best pattern that is worth more than all known ones; whether there was one."""

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from batchleaf.core.cutting.integers import Sheet, WholeJob
 from batchleaf.core.cutting.job import Job, PartKind, Stock
-from batchleaf.core.cutting.values import best_values
+from batchleaf.core.cutting.one_size import most_of_one_size
 
 
 def nothing_wanted() -> str:
@@ -102,12 +102,9 @@ def _plain_count(job: Job, whole: WholeJob, part: int) -> int:
 
 
 def most_of_part(sheet: Sheet, part: int) -> int:
-    """How many of one part alone a sheet gives by through cuts."""
+    """No way of through cuts gives more of one part alone from a sheet."""
     alone = tuple(shape for shape in sheet.shapes if shape.part == part)
-    if not alone:
-        return 0
-    values = [0] * part + [1]
-    return best_values(Sheet(sheet.width, sheet.height, alone), values).whole_sheet
+    return most_of_one_size(Sheet(sheet.width, sheet.height, alone)).at_most
 
 
 def _sentence(job: Job, at: int, most: dict[str, int], total: int, need: int) -> str:

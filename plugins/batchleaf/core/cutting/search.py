@@ -12,6 +12,7 @@ from batchleaf.core.cutting.dive import dive
 from batchleaf.core.cutting.effort import Effort
 from batchleaf.core.cutting.integers import Sheet
 from batchleaf.core.cutting.patterns import Pool, Pricer, plain_pool, rounds
+from batchleaf.core.cutting.shelves import most_by_rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,31 +23,40 @@ class Search:
     pool: Pool
     pricer: Pricer
     bound: MakesBound
+    known: Makes
+    """What rows give: never less than this is found."""
     effort: Effort
 
 
 def begin(sheets: Sequence[Sheet], terms: Terms, effort: Effort) -> Search:
-    """Patterns and a bound from prices alone: column generation until no pattern is better."""
+    """Patterns and a bound: rows, then column generation until no pattern is better."""
     pool = plain_pool(sheets, terms.have, terms.parts)
+    known = most_by_rows(sheets, terms, pool, effort)
     pricer = Pricer(sheets, terms.have, effort)
     asked = rounds(pool, pricer, lambda patterns: share_covered(patterns, terms).prices)
     bounds = (makes_bound(prices, tables, terms) for prices, tables in asked)
-    return Search(terms, pool, pricer, min(bounds, key=lambda bound: bound.ratio), effort)
+    bound = min(bounds, key=lambda bound: bound.ratio)
+    bound = replace(bound, at_most=min(bound.at_most, known.at_most))
+    return Search(terms, pool, pricer, bound, known, effort)
 
 
 def finish(search: Search, cap: int) -> Makes:
-    """The most makes found, not above ``cap``, and in ``at_most`` the bound shown for them."""
+    """The most makes found, not above ``cap``, and in ``at_most`` the bound shown for them.
+
+    That bound is the group's own: ``cap`` says what others can do, and shows nothing here.
+    """
     terms, pool = search.terms, search.pool
     target = min(search.bound.at_most, cap)
-    found = most_from(pool.patterns, terms, target)
+    found = max(most_from(pool.patterns, terms, target), search.known, key=lambda way: way.makes)
     if found.makes < target and dive(pool, search.pricer, terms.times(target), share_covered):
-        found = most_from(pool.patterns, terms, target)
+        found = max(most_from(pool.patterns, terms, target), found, key=lambda way: way.makes)
     while found.makes < target and not search.effort.over:
         closer = _closer(search, found, target)
         if closer is None:
             break
         found, target = closer
-    return replace(found, at_most=target)
+    shown = target if target < min(search.bound.at_most, cap) else search.bound.at_most
+    return replace(found, makes=min(found.makes, target), at_most=shown)
 
 
 def _closer(search: Search, found: Makes, target: int) -> tuple[Makes, int] | None:

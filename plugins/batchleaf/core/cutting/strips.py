@@ -91,16 +91,23 @@ def parts_of(piece: Arrangement | None) -> Counter[int]:
     return found
 
 
-def without(piece: Arrangement, part: int) -> Arrangement | None:
-    """``piece`` with one ``part`` fewer, taken from its last strip that has one."""
+def without(piece: Arrangement, part: int, many: int = 1) -> Arrangement | None:
+    """``piece`` with ``many`` of ``part`` fewer, or all that it has, taken from its last strips."""
+    return _fewer(piece, part, many)[0]
+
+
+def _fewer(piece: Arrangement, part: int, many: int) -> tuple[Arrangement | None, int]:
+    """What is left, and how many are gone."""
     if isinstance(piece, Leaf):
-        return None if piece.shape.part == part else piece
-    for at in reversed(range(len(piece.pieces))):
-        if part in parts_of(piece.pieces[at]):
-            rest = without(piece.pieces[at], part)
-            kept = piece.pieces[:at] + ((rest,) if rest else ()) + piece.pieces[at + 1 :]
-            return in_a_row(piece.axis, kept)
-    return piece
+        return (None, 1) if many and piece.shape.part == part else (piece, 0)
+    gone = 0
+    left: list[Arrangement] = []
+    for strip in reversed(piece.pieces):
+        rest, taken = _fewer(strip, part, many - gone) if gone < many else (strip, 0)
+        gone += taken
+        if rest:
+            left.append(rest)
+    return (in_a_row(piece.axis, reversed(left)), gone) if gone else (piece, 0)
 
 
 def stops_of(piece: Arrangement) -> int:

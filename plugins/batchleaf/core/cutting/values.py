@@ -30,8 +30,22 @@ class Values:
 
     @property
     def whole_sheet(self) -> int:
-        """The most that the sheet gives."""
+        """The most that the sheet gives; on a thin grid, what was found."""
         return int(self.best[-1, -1])
+
+    @property
+    def at_most(self) -> int:
+        """What no way of cutting the sheet goes above; on a thin grid, by area.
+
+        Parts pushed to the left and to the top reach to the last raster points.
+        """
+        if not self.grid.thin:
+            return self.whole_sheet
+        area = self.grid.x.points[-1] * self.grid.y.points[-1]
+        return max(
+            self.of_part[shape.part] * area // (shape.width * shape.height)
+            for shape in self.grid.sheet.shapes
+        )
 
     def arrangement(self) -> Arrangement | None:
         """One way of cutting the sheet that gives the most."""
@@ -46,6 +60,8 @@ class Values:
         for shape in self.grid.sheet.shapes:
             if self.of_part[shape.part] == worth and shape.width <= width and shape.height <= height:
                 return Leaf(shape)
+        if self.grid.thin and (block := self._block(i, j, worth)):
+            return block
         cut = self._cut_worth(i, j, worth)
         if cut is None:
             raise AssertionError("a piece has a value that neither a part nor a cut explains")
@@ -57,6 +73,16 @@ class Values:
             at = self.grid.y.points[near]
             halves = (self._arranged(width, at), self._arranged(width, height - at))
         return in_a_row(axis, (half for half in halves if half is not None))
+
+    def _block(self, i: int, j: int, worth: int) -> Arrangement | None:
+        """Rows and columns of one part that are worth ``worth``."""
+        width, height = self.grid.x.points[i], self.grid.y.points[j]
+        for shape in self.grid.sheet.shapes:
+            across, down = width // shape.width, height // shape.height
+            if self.of_part[shape.part] * across * down == worth:
+                row = in_a_row(Axis.X, [Leaf(shape)] * across)
+                return in_a_row(Axis.Y, [row] * down) if row else None
+        return None
 
     def _cut_worth(self, i: int, j: int, worth: int) -> tuple[Axis, int] | None:
         x, y = self.grid.x, self.grid.y
@@ -70,13 +96,17 @@ class Values:
 
 
 def best_values(sheet: Sheet, of_part: Sequence[int]) -> Values:
-    """F for every piece of ``sheet``; ``of_part`` holds a value, not below 0, for each part.
+    """F for every piece of ``sheet``; ``of_part`` holds a value, not below 0, for each part."""
+    return values_on(grid_of(sheet), of_part)
+
+
+def values_on(grid: Grid, of_part: Sequence[int]) -> Values:
+    """F for every piece of ``grid``, by such cuts as it has.
 
     Pieces are settled by anti-diagonals: all pieces (i, j) with equal i + j depend
     only on earlier ones, so each diagonal is one step over whole arrays.
     """
-    grid = grid_of(sheet)
-    best = _single_parts(grid, of_part)
+    best = _blocks(grid, of_part) if grid.thin else _single_parts(grid, of_part)
     columns, rows = best.shape
     flat = best.reshape(-1)
     near_x, far_x = grid.x.near * rows, grid.x.far * rows
@@ -109,4 +139,14 @@ def _single_parts(grid: Grid, of_part: Sequence[int]) -> Whole:
     for shape in grid.sheet.shapes:
         corner = best[grid.x.holding(shape.width) :, grid.y.holding(shape.height) :]
         np.maximum(corner, of_part[shape.part], out=corner)
+    return best
+
+
+def _blocks(grid: Grid, of_part: Sequence[int]) -> Whole:
+    """Rows and columns of one part: between the few cuts of a thin grid they fill what is free."""
+    best = np.zeros((len(grid.x.points), len(grid.y.points)), dtype=np.int64)
+    x, y = np.array(grid.x.points, dtype=np.int64), np.array(grid.y.points, dtype=np.int64)
+    for shape in grid.sheet.shapes:
+        many = np.outer(x // shape.width, y // shape.height)
+        np.maximum(best, of_part[shape.part] * many, out=best)
     return best

@@ -96,9 +96,7 @@ def _give_up(sheets: Counter[_Cut], cut: _Cut, part: int, spare: int) -> int:
     many = min(spare // times, parts_of(cut[1])[part])
     if not many:
         return 0
-    piece: Arrangement | None = cut[1]
-    for _ in range(many):
-        piece = without(piece, part) if piece else None
+    piece = without(cut[1], part, many)
     del sheets[cut]
     if piece is not None:
         sheets[cut[0], piece] += times
