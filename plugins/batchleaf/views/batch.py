@@ -108,7 +108,8 @@ def _parts_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
     for (letter, count), papers in alike.items():
         names = listed([paper.name for paper in papers], last="or")
         grid = f", {count.grid} in a plain grid" if count.grid < count.through else ""
-        notes.append(f"One {papers[0].unit} of {names} gives {count.through} of {letter}{grid}.")
+        least = "" if count.proved else "at least "
+        notes.append(f"One {papers[0].unit} of {names} gives {least}{count.through} of {letter}{grid}.")
     return tuple(notes)
 
 

@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Any
 
 from batchleaf.core.costing import CostLine
-from batchleaf.core.figures import BatchFigures
+from batchleaf.core.figures import BatchFigures, PartFromSheet
 from batchleaf.facts import Part, Settings, Supply
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.unpriced import is_counted, is_whole
@@ -30,10 +30,7 @@ def figures_json(batch: BatchFigures, supplies: Supplies, settings: Settings) ->
         "unit": project.unit.value,
         "makes": {"finished": project.finished, "begun": project.begun, "thing": project.thing},
         "parts": [_part(part, batch) for part in project.parts],
-        "from_one_sheet": [
-            {"part": one.letter, "supply": one.supply, "grid": one.count.grid, "through": one.count.through}
-            for one in batch.from_one_sheet
-        ],
+        "from_one_sheet": [_from_one_sheet(one) for one in batch.from_one_sheet],
         "could_have_given": _could_have(batch),
         "paper": _paper(batch),
         "supplies": [_supply(line, supplies[line.supply], settings) for line in batch.cost.lines],
@@ -52,6 +49,17 @@ def _part(part: Part, batch: BatchFigures) -> Json:
         "each": part.each,
         "papers": list(part.papers),
         "cut": part.each * batch.project.begun,
+    }
+
+
+def _from_one_sheet(one: PartFromSheet) -> Json:
+    count = one.count
+    return {
+        "part": one.letter,
+        "supply": one.supply,
+        "grid": count.grid,
+        "through": count.through,
+        "proved": count.proved,
     }
 
 

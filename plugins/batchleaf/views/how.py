@@ -84,8 +84,8 @@ Beside each batch page lies figures.json with the same numbers for programs: len
 record as exact fractions, areas in square millimetres, money as decimal text.
 
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
-each, papers, cut); from_one_sheet (part, supply, grid, through); could_have_given (makes, bound, proved,
-reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost, complete, one);
-batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount, complete, shares);
-minutes.
+each, papers, cut); from_one_sheet (part, supply, grid, through, proved); could_have_given (makes, bound,
+proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost, complete,
+one); batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount, complete,
+shares); minutes.
 """
