@@ -10,6 +10,7 @@ import os
 import shutil
 import subprocess
 import sys
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 from typing import Final
@@ -44,19 +45,22 @@ def build_with(make: Make, config_file: Path, site_dir: Path) -> int:
     """:func:`build_aside` with another way to make the site. Both paths are absolute."""
     if refusal := _why_not(config_file, site_dir):
         return _fail(refusal)
-    new = site_dir.with_name(f".{site_dir.name}-new")
-    recover(site_dir)
-    shutil.rmtree(new, ignore_errors=True)
     try:
+        aside = _folder_beside(site_dir)
+    except OSError as error:
+        return _fail(f"Nothing can be written to {site_dir.parent}: {error.strerror}.")
+    new = aside / site_dir.name
+    try:
+        recover(site_dir)
         if code := make(config_file, new):
-            return _fail(f"Not built; what is in {site_dir} is as it was.", code)
+            return _fail(f"Not built{_as_it_was(site_dir)}.", code)
         if broken := broken_links(new, base_path_of(config_file)):
-            return _fail(f"{_listed(broken)}\nNot swapped in; what is in {site_dir} is as it was.")
+            return _fail(f"{_listed(broken)}\nNot swapped in{_as_it_was(site_dir)}.")
         swap(new, site_dir)
     except (NotSwappedError, ConfigurationError) as error:
         return _fail(str(error))
     finally:
-        shutil.rmtree(new, ignore_errors=True)
+        shutil.rmtree(aside, ignore_errors=True)
     print(f"The site is in {site_dir}; its first page is {site_dir / 'index.html'}")
     return 0
 
@@ -99,7 +103,7 @@ def swap(new: Path, site_dir: Path) -> None:
     except OSError as error:
         raise NotSwappedError(
             f"Could not put the new site into {site_dir}: {error.strerror or error}. "
-            "Close what has files of it open, and build again. The old one is as it was."
+            f"Close what has files of it open, and build again{_as_it_was(site_dir)}."
         ) from error
     shutil.rmtree(old, ignore_errors=True)
 
@@ -112,6 +116,16 @@ def recover(site_dir: Path) -> None:
 
 def _old(site_dir: Path) -> Path:
     return site_dir.with_name(f".{site_dir.name}-old")
+
+
+def _folder_beside(site_dir: Path) -> Path:
+    """A folder that no other build uses; on the site's own disk, so that a rename can swap it in."""
+    site_dir.parent.mkdir(parents=True, exist_ok=True)
+    return Path(tempfile.mkdtemp(prefix=f".{site_dir.name}-new-", dir=site_dir.parent))
+
+
+def _as_it_was(site_dir: Path) -> str:
+    return f"; what is in {site_dir} is as it was" if site_dir.exists() else ""
 
 
 def _why_not(config_file: Path, site_dir: Path) -> str:

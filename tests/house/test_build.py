@@ -77,6 +77,28 @@ def test_refused(
     assert says in capsys.readouterr().err
 
 
+def test_two_builds_at_once(archive: Path) -> None:
+    """Each works in a folder of its own; the one that ends last is seen."""
+    inner: list[int] = []
+
+    def make(config_file: Path, folder: Path) -> int:
+        inner.append(_build(archive, _maker({**MADE, "inner.html": ""})))
+        return _maker(MADE)(config_file, folder)
+
+    assert (_build(archive, make), inner) == (0, [0])
+    assert sorted(_all_in(archive)) == ["mkdocs.yml", "site/404.html", "site/index.html"]
+
+
+def test_no_old_site_is_told_of_where_there_was_none(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The first build may fail; then nothing is as it was."""
+    (tmp_path / "mkdocs.yml").write_text("site_name: Test\n", encoding="utf-8")
+    assert _build(tmp_path, _maker(MADE, code=3)) == 3
+    assert capsys.readouterr().err == "Not built.\n"
+    assert sorted(_all_in(tmp_path)) == ["mkdocs.yml"]
+
+
 def test_interrupted(archive: Path) -> None:
     """A build that is broken off in its middle leaves the old site and no rubble."""
 
@@ -96,7 +118,7 @@ def test_second_rename_fails(archive: Path, monkeypatch: pytest.MonkeyPatch) -> 
     rename = Path.replace
 
     def stubborn(self: Path, target: Path) -> Path:
-        if self.name == ".site-new":
+        if self.parent.name.startswith(".site-new-"):
             raise PermissionError(13, "Permission denied")
         return rename(self, target)
 

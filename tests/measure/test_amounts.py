@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from batchleaf.measure.amounts import parse_amount, plural
+from batchleaf.measure.amounts import parse_amount, plural, unit_in
 from batchleaf.measure.durations import parse_film_time, parse_minutes, show_film_time, show_minutes
 from batchleaf.measure.errors import MeasureError
 
@@ -14,7 +14,8 @@ from batchleaf.measure.errors import MeasureError
 @pytest.mark.parametrize(
     ("text", "unit", "amount"),
     [("140 mm", "m", "7/50"), ("4 sheets", "sheet", "4"), ("1 sheet", "sheet", "1"), ("2", "piece", "2"),
-     ("24 in", "m", "0.6096"), ("2 1/2 ft", "in", "30"), ("5 ml", "l", "1/200")],
+     ("24 in", "m", "0.6096"), ("2 1/2 ft", "in", "30"), ("5 ml", "l", "1/200"),
+     ("2⅖ m", "m", "2.4"), ("⅐ m", "m", "1/7"), (".5\u00a0m", "m", "1/2")],
 )  # fmt: skip
 def test_an_amount_is_turned_into_the_supplys_unit(text: str, unit: str, amount: str) -> None:
     """Exactly, whatever unit of the same kind it was written in."""
@@ -66,3 +67,9 @@ def test_time_in_a_film(text: str, seconds: int) -> None:
     """Minutes and seconds, with hours where there are any."""
     assert parse_film_time(text) == seconds
     assert show_film_time(seconds) == text
+
+
+@pytest.mark.parametrize(("text", "unit"), [("4 sheets", "sheet"), ("2½ m", "m"), ("½", ""), ("3", "")])
+def test_the_unit_of_an_amount(text: str, unit: str) -> None:
+    """In the singular; a sign for a fraction is none."""
+    assert unit_in(text) == unit

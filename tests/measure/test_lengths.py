@@ -60,6 +60,8 @@ def test_a_third_of_eleven_inches_loses_nothing() -> None:
         ("four", "“four” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm"),
         ("-4", "“-4” lies below nothing; a length is above 0"),
         ("1e9", "“1e9” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm"),
+        ("3/4", "“3/4” is 0.75 mm, too small to cut; is “unit: in” missing, or “in” after it?"),
+        ("0.1 mm", "“0.1 mm” is too small to cut; a length is at least 0.2 mm"),
         ("9999999", "“9999999” is not a number; write for example 4, 4.25 or 4 1/4"),
     ],
 )
@@ -74,6 +76,39 @@ def test_what_is_no_length_is_told_in_a_sentence(text: str, sentence: str) -> No
 def test_a_size_takes_the_signs_of_the_trade(text: str) -> None:
     """A unit written once, at the end, counts for both measures."""
     assert parse_size(text, Unit.MM) == Size(Fraction("139.7"), Fraction("215.9"))
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "width"),
+    [("0.5 x 20 mm", Unit.MM, "0.5"), ("0.2 mm x 20", Unit.MM, "0.2"), ("1/64 x 2", Unit.INCH, "0.396875")],
+)
+def test_a_thin_strip_with_its_unit_is_meant(text: str, unit: Unit, width: str) -> None:
+    """Only where nobody wrote a unit, less than a millimetre is asked about."""
+    assert parse_size(text, unit).width == Fraction(width)
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "shown"),
+    [
+        ("4.37", Unit.INCH, "4.37"),
+        ("0.125", Unit.INCH, "1/8"),
+        ("305 mm", Unit.INCH, "12"),
+        ("210 mm", Unit.INCH, f"8{NBSP}1/4"),
+        ("4.375", Unit.CM, "4.375"),
+        ("1/8 in", Unit.MM, "3.17"),
+    ],
+)
+def test_the_own_unit_is_exact_or_cut_off(text: str, unit: Unit, shown: str) -> None:
+    """A thousandth of an inch is shown; 305 mm are 12.0078… in and 210 mm 8.2677… in (25.4 mm an inch)."""
+    assert show_length(parse_length(text, unit), unit) == shown
+
+
+@given(st.integers(200, 2_000_000), st.sampled_from(list(Unit)))
+def test_the_own_unit_is_never_rounded_up(thousandths: int, unit: Unit) -> None:
+    """A part cut as shown fits."""
+    length = Fraction(thousandths, 1000) * MM_PER_INCH / 7
+    text = show_length(length, unit)
+    assert text == "0" or parse_length(f"{text.replace(',', '')} {unit.value}", unit) <= length
 
 
 @given(st.integers(1, 64 * 400))

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import os
 import re
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from batchleaf.measure.lengths import Size
+from batchleaf.records.folder import LEADS_OUT
+from batchleaf.records.nodes import Mapping
 from batchleaf.records.yaml_text import read_yaml
 from batchleaf.workflow import read_and_work_out
 from records.test_cases import CASES, SETTINGS, laid_out, read
@@ -36,7 +40,9 @@ def test_what_editors_and_systems_leave_behind_is_no_record(archive: Path) -> No
     (inventory / "old.yml").mkdir()
     (inventory / "drawer.yml~").write_text("supplies: [", encoding="utf-8")
     (archive / "projects" / "wren" / "._cover.jpg").write_bytes(b"\x00")
-    assert read(archive).problems == ()
+    worked = read(archive)
+    assert worked.problems == ()
+    assert worked.archive.projects[0].photos == ()
 
 
 def test_a_mark_at_the_start_of_a_file_is_no_part_of_it(archive: Path) -> None:
@@ -64,10 +70,31 @@ def test_nothing_outside_of_the_records_is_read(archive: Path, tmp_path: Path) -
     worked = read(archive)
     [project] = worked.archive.projects
     assert (project.notes, project.photos) == ("", ())
-    assert [problem.sentence for problem in worked.problems] == [
-        "this leads out of the folder of records; put the batch itself here",
-        "these notes are a link to elsewhere, and are left out",
+    assert [(problem.place.file, problem.sentence) for problem in worked.problems] == [
+        (f"projects/{name}", LEADS_OUT) for name in ("inventory/more.yml", "linked", "wren/notes.md")
     ]
+
+
+@needs_links
+@pytest.mark.parametrize("link", ["series.yml", "inventory", "wren/project.yml"])
+def test_a_record_elsewhere_is_not_read(link: str, archive: Path, tmp_path: Path) -> None:
+    """The series, the whole drawer, one record: each is told, none is read."""
+    here, elsewhere = archive / "projects" / link, tmp_path / "elsewhere"
+    if not here.exists():
+        here.write_text("series:\n  a:\n    title: A\n", encoding="utf-8")
+    here.rename(elsewhere)
+    here.symlink_to(elsewhere, target_is_directory=elsewhere.is_dir())
+    worked = read(archive)
+    assert [problem.sentence for problem in worked.problems] == [LEADS_OUT]
+    assert worked.archive.series == ()
+
+
+@needs_links
+def test_a_link_inside_of_the_records_is_followed(archive: Path) -> None:
+    """Notes that two batches share lie among the records."""
+    (archive / "projects" / "shared.md").write_text("Sloes", encoding="utf-8")
+    (archive / "projects" / "wren" / "notes.md").symlink_to(archive / "projects" / "shared.md")
+    assert read(archive).archive.projects[0].notes == "Sloes"
 
 
 def test_pictures_are_told_that_belong_to_no_step_or_cannot_be_read(archive: Path) -> None:
@@ -155,3 +182,58 @@ def test_no_bytes_make_the_reader_fall(data: bytes) -> None:
     """Nodes, or problems that say why not."""
     node, problems = read_yaml(data, "x.yml")
     assert node is not None or problems
+
+
+@pytest.mark.parametrize("start", [b"", b"\xef\xbb\xbf"], ids=["plain", "with a mark"])
+@pytest.mark.parametrize(
+    ("before", "line", "column"), [("é", 1, 2), ("title: café ", 1, 13), ("a: ü\nb: ö", 2, 5)]
+)
+def test_a_letter_that_is_not_utf_8_is_found(start: bytes, before: str, line: int, column: int) -> None:
+    """The place counts letters, not bytes, and a byte order mark is none."""
+    node, [problem] = read_yaml(start + before.encode() + b"\xff\n", "x.yml")
+    assert node is None
+    assert (problem.place.line, problem.place.column) == (line, column)
+
+
+@pytest.mark.parametrize("text", ["a: [1,\n", "a: {\n\n", "- 'x\n"])
+def test_a_text_that_breaks_off_is_told_at_its_last_line(text: str) -> None:
+    """The parser looks for more below; there is no line there."""
+    _, [problem] = read_yaml(text.encode(), "x.yml")
+    assert problem.place.line <= len(text.splitlines())
+
+
+def test_a_quoted_value_keeps_its_sentence_on_one_line(archive: Path) -> None:
+    """A terminal and a page show a problem as one line."""
+    record = archive / "projects" / "wren" / "project.yml"
+    record.write_bytes(record.read_bytes() + b'status: "ma\\n\\ede"\nunit: >\n  m\n\n  m\n')
+    sentences = [problem.sentence for problem in read(archive).problems]
+    assert len(sentences) == 2
+    assert all(sentence.isprintable() for sentence in sentences)
+
+
+def test_a_paper_with_an_up_is_never_turned(archive: Path) -> None:
+    """Parts cut from it stand, and its scraps and kept pieces keep the name they were written with."""
+    drawer = archive / "projects" / "inventory" / "drawer.yml"
+    text = drawer.read_text(encoding="utf-8").replace("60 x 80", "80 x 60")
+    sizes = {}
+    for turn in ("yes", "no"):
+        drawer.write_text(
+            text.replace("    name: ripple green\n", f"    name: r\n    turn: {turn}\n"), "utf-8"
+        )
+        record = archive / "projects" / "wren" / "project.yml"
+        record.write_text(record.read_text("utf-8").replace("kept 20 x 90", "kept 90 x 20"), "utf-8")
+        worked = read(archive).archive
+        [project] = worked.projects
+        paper = next(supply for supply in worked.supplies if supply.slug == "ripple-green")
+        cut = next(cut for cut in project.cut if cut.supply == "ripple-green")
+        sizes[turn] = [part.turns for part in project.parts], paper.scraps[0].size, cut.kept[0].size
+    standing = Size(Fraction(60), Fraction(80)), Size(Fraction(20), Fraction(90))
+    assert sizes["yes"] == ([True, True], *standing)
+    assert sizes["no"] == ([True, False], *(size.turned for size in standing))
+
+
+def test_an_empty_key_stands_in_a_line_that_is_there() -> None:
+    """A question mark asks for a key, and the parser takes the nothing below the last line for it."""
+    node, _ = read_yaml(b"?\n", "x.yml")
+    assert isinstance(node, Mapping)
+    assert [key.place.line for key, _ in node.entries] == [1]

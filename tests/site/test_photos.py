@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import struct
 from pathlib import Path
+from random import Random
 
 import pytest
 from PIL import Image, ImageOps
@@ -250,3 +251,38 @@ def test_a_damaged_file_in_the_store_is_made_again(tmp_path: Path) -> None:
     sound = victim.read_bytes()
     victim.write_bytes(sound[:-10])
     assert made(photo, tmp_path).files[0].path.read_bytes() == sound
+
+
+def test_a_thread_of_a_picture_is_told(tmp_path: Path) -> None:
+    """No WebP file is longer than 16,383 px (RFC 9649, section 2.7)."""
+    [problem] = made(saved(Image.new("RGB", (4, 17_000)), tmp_path, "a.png"), tmp_path).problems
+    assert problem.sentence == "this picture is too long for its width; cut it shorter"
+
+
+def test_grey_of_either_order_of_bytes_and_with_a_clear_colour(tmp_path: Path) -> None:
+    """TIFF writes the high byte first or last; a PNG may name one grey as clear."""
+    for grey, name, options in (
+        (Image.new("I;16B", (500, 400), 20_000), "b.tif", {}),
+        (Image.new("I;16", (500, 400), 20_000), "c.png", {"transparency": 78}),
+    ):
+        ready = made(saved(grey, tmp_path, name, **options), tmp_path, LOSSLESS)
+        assert all(abs(band - 78) <= 1 for band in pixel(ready))
+
+
+@pytest.mark.parametrize("kind", ["TIFF", "PNG", "JPEG", "WEBP", "GIF"])
+def test_no_damage_makes_the_reader_fall(kind: str, tmp_path: Path) -> None:
+    """Any changed byte gives a picture or a located sentence."""
+    out = io.BytesIO()
+    exif = Image.Exif()
+    exif[ORIENTATION], exif[MAKER] = 6, "x"
+    corner_picture(40, 30).save(out, kind, **({} if kind == "GIF" else {"exif": exif}))
+    random, sound = Random(1), out.getvalue()
+    path = tmp_path / "cover.bin"
+    photo = Photo(str(path), 0, cover=True, alt="", place=Place("cover", 1, 1))
+    for _ in range(120):
+        data = bytearray(sound)
+        for _ in range(random.randint(1, 4)):
+            data[random.randrange(min(len(data), 300))] = random.randrange(256)
+        path.write_bytes(data)
+        ready = made(photo, tmp_path, Recipe(widths=(20,)))
+        assert len(ready.problems) + len(ready.prepared) == 1

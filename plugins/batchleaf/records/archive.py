@@ -12,7 +12,7 @@ from pydantic import BaseModel
 from batchleaf.facts import Archive, Place, Problem, Project, Series, Settings, Supply
 from batchleaf.records import nodes
 from batchleaf.records.addresses import DESIGNS, OWN_FOLDERS, why_no_address
-from batchleaf.records.folder import lies_within, notes_in, photos_in
+from batchleaf.records.folder import LEADS_OUT, lies_within, notes_in, photos_in
 from batchleaf.records.inventory import InventoryFile, counts_of, purchases_of, supplies_of
 from batchleaf.records.known import KnownSupplies
 from batchleaf.records.moves import check_moves
@@ -95,7 +95,10 @@ class _ArchiveReader:
         return file.relative_to(self._projects.parent).as_posix()
 
     def _lies_within(self, path: Path) -> bool:
-        return lies_within(path, self._projects, Place(self._shown(path), 1, 1), self._report)
+        within = lies_within(path, self._projects)
+        if not within:
+            self._report.error(Place(self._shown(path), 1, 1), LEADS_OUT)
+        return within
 
     def _read(self, file: Path, model: type[M], called: str) -> tuple[Node | None, Shaped[M]]:
         """A file's nodes and its record as written; what is wrong with it is reported."""

@@ -77,23 +77,25 @@ def photos_in(folder: Path, shown: str) -> FolderPhotos:
     return FolderPhotos(names, unread, folder, shown)
 
 
-def lies_within(path: Path, projects: Path, place: Place, report: Report) -> bool:
-    """True where ``path`` really lies below ``projects``; else it is told, since it may be anything."""
-    if path.resolve().is_relative_to(projects.resolve()):
-        return True
-    report.error(
-        place, "this is a link that leads out of the records, so it is not read; put the file itself here"
-    )
-    return False
+LEADS_OUT: Final = "this is a link that leads out of the records, so it is not read; put the file itself here"
+
+
+def lies_within(path: Path, projects: Path) -> bool:
+    """True where ``path`` really lies below ``projects``. What a link leads to elsewhere may be anything."""
+    return path.resolve().is_relative_to(projects.resolve())
 
 
 def notes_in(folder: Path, projects: Path, report: Report, shown: str) -> str:
     """The prose of ``notes.md``, or nothing."""
     file = folder / "notes.md"
-    if not file.is_file() or not lies_within(file, projects, Place(f"{shown}/notes.md", 1, 1), report):
+    place = Place(f"{shown}/notes.md", 1, 1)
+    if not file.is_file():
+        return ""
+    if not lies_within(file, projects):
+        report.notice(place, LEADS_OUT)
         return ""
     try:
         return file.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError:
-        report.error(Place(f"{shown}/notes.md", 1, 1), "these notes are not in UTF-8; save the file as UTF-8")
+        report.error(place, "these notes are not in UTF-8; save the file as UTF-8")
         return ""

@@ -57,7 +57,9 @@ def read_thing(text: str) -> tuple[str, str]:
     """``bookmark`` or ``box, boxes``: one, and several."""
     one, comma, several = (word.strip() for word in text.partition(","))
     if not one or "," in several or (comma and not several):
-        raise MeasureError(f"“{text}” does not say what one is; write for example box, boxes")
+        raise MeasureError(
+            f"“{text}” does not name one, or one and several; write for example box, or box, boxes"
+        )
     return one, several or plural(one)
 
 

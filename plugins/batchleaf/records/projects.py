@@ -191,8 +191,8 @@ def _kept(line: CutLine, parts: tuple[Part, ...], papers: tuple[str, ...]) -> tu
         own = cut_from.get(kept.letter, ())
         if own and not set(own).issuperset(papers):
             raise MeasureError(
-                f"{kept.letter} is cut from {' or '.join(own)} only, and this line is of {' and '.join(papers)};"
-                " keep it where its own paper is cut"
+                f"{kept.letter} is cut from {' or '.join(own)} only, and this line is of"
+                f" {' and '.join(papers)}; keep it where its own paper is cut"
             )
         pieces.append(KeptPiece(size, kept.count, kept.letter))
     return tuple(pieces)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from codecs import BOM_UTF8
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -56,7 +56,7 @@ def read_yaml(data: bytes, file: str) -> tuple[Node | None, tuple[Problem, ...]]
     except Refused as refused:
         return None, (refused.problem,)
     except yaml.MarkedYAMLError as error:
-        return None, (_within(text.splitlines(), _syntax_problem(error, text, file)),)
+        return None, (_within(text, _syntax_problem(error, text, file)),)
     except yaml.YAMLError as error:
         return None, (Problem(Place(file, 1, 1), f"this is not readable as YAML: {error}".splitlines()[0]),)
     return node, tuple(reader.problems)
@@ -70,10 +70,11 @@ def _decoded(data: bytes, file: str) -> str:
         )
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         raise Refused(Problem(start, "this file is in UTF-16; save it as UTF-8"))
+    data = data.removeprefix(BOM_UTF8)
     try:
-        return data.decode("utf-8-sig")
+        return data.decode()
     except UnicodeDecodeError as error:
-        before = data[: error.start].decode("utf-8-sig")
+        before = data[: error.start].decode()
         lines = _LINE_END.split(before)
         line, column = len(lines), len(lines[-1]) + 1
         raise Refused(
@@ -82,11 +83,14 @@ def _decoded(data: bytes, file: str) -> str:
 
 
 def _within(text: str, problem: Problem) -> Problem:
-    """The problem at the last letter, where the parser names the end of the text."""
-    lines = lines_of(text)
-    line = min(problem.place.line, len(lines))
-    column = min(problem.place.column, len(lines[line - 1]) + 1)
-    return replace(problem, place=replace(problem.place, line=line, column=column))
+    return replace(problem, place=_on_the_page(lines_of(text), problem.place))
+
+
+def _on_the_page(lines: Sequence[str], place: Place) -> Place:
+    """The place, or the end of the text where it lies past that: the parser looks for more below."""
+    if place.line > len(lines):
+        return replace(place, line=max(len(lines), 1), column=len(lines[-1]) + 1 if lines else 1)
+    return replace(place, column=min(place.column, len(lines[place.line - 1]) + 1))
 
 
 def _letter_at(text: str, place: Place) -> str:
