@@ -19,6 +19,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
+from batchleaf.core.batch_cutting import PLANNER, remembering
 from batchleaf.facts import CostFlow, Problem, Settings
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.errors import MeasureError
@@ -76,6 +77,8 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
 
     def __init__(self) -> None:
         self._serving = False
+        # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
+        self._planner = remembering(PLANNER)
         self._site = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -116,7 +119,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             settings = self.config.settings()
         except MeasureError as error:
             raise PluginError(f"mkdocs.yml: {error}") from None
-        worked = read_and_work_out(projects, settings)
+        worked = read_and_work_out(projects, settings, self._planner)
         for notice in worked.notices:
             log.info(told(notice))
         if worked.figures is None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from batchleaf.core.batch_cutting import PLANNER, Planner
 from batchleaf.core.figures import Figures, work_out
 from batchleaf.facts import Archive, Problem, Settings, Weight
 from batchleaf.records.archive import read_archive
@@ -29,12 +30,12 @@ class Worked:
         return tuple(problem for problem in self.problems if problem.weight is Weight.NOTICE)
 
 
-def read_and_work_out(projects: Path, settings: Settings) -> Worked:
+def read_and_work_out(projects: Path, settings: Settings, planner: Planner = PLANNER) -> Worked:
     """Read all records; work out all figures if every record can be read."""
     reading = read_archive(projects, settings)
     if any(problem.weight is Weight.ERROR for problem in reading.problems):
         return Worked(reading.archive, None, reading.problems)
-    figures = work_out(reading.archive, settings)
+    figures = work_out(reading.archive, settings, planner)
     found = (reading.located(problem) for problem in figures.problems)
     problems = tuple(sorted((*reading.problems, *found)))
     sound = all(problem.weight is not Weight.ERROR for problem in problems)

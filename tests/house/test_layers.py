@@ -24,7 +24,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "made_site": {"measure", "facts", "records", "core", "views", "render", "store"},
     "linkcheck": set(),
     "build": {"linkcheck"},
-    "plugin": {"measure", "facts", "views", "render", "store", "telling", "workflow", "made_site"},
+    "plugin": {"measure", "facts", "core", "views", "render", "store", "telling", "workflow", "made_site"},
     "writing": {"facts", "records"},
     "cli": {"measure", "facts", "store", "telling", "workflow", "made_site", "writing", "plugin", "build"},
     "__main__": {"cli"},

@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import partial
+from functools import lru_cache, partial
 from typing import Final
 
 from batchleaf.core.cutting.job import Job, PartKind, Stock
@@ -39,6 +39,12 @@ PLANNER: Final = Planner(
     most=partial(most_makes, stop=lambda steps: steps > MOST_STEPS),
     cheapest=partial(least_cost, stop=lambda steps: steps > COST_STEPS),
 )
+
+
+def remembering(planner: Planner, answers: int = 20_000) -> Planner:
+    """``planner`` with a memory: a job says all that its plan depends on."""
+    memory = lru_cache(maxsize=answers)
+    return Planner(most=memory(planner.most), cheapest=memory(planner.cheapest))
 
 
 @dataclass(frozen=True, slots=True)
