@@ -58,6 +58,10 @@ class Figures:
     ledger: Ledger
     problems: tuple[Problem, ...]
 
+    def in_series(self, series: str) -> tuple[BatchFigures, ...]:
+        """The batches of a series, oldest first."""
+        return tuple(batch for batch in self.batches.values() if batch.project.series == series)
+
     def batches_using(self, supply: str) -> tuple[BatchFigures, ...]:
         """The batches that drew from a supply, oldest first."""
         return tuple(

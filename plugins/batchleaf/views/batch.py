@@ -53,23 +53,19 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
     )
 
 
-def _in_series(project: Project, figures: Figures) -> list[Project]:
-    return [other for other in figures.archive.projects if project.series and other.series == project.series]
-
-
 def _series(project: Project, figures: Figures) -> Line:
     if project.series is None:
         return ()
     title = next(one.title for one in figures.archive.series if one.slug == project.series)
-    place = _in_series(project, figures).index(project) + 1
+    place = [batch.project for batch in figures.in_series(project.series)].index(project) + 1
     there = site_map.href(site_map.batch(project.slug), site_map.series(project.series))
     return (f"{ordinal(place)} of ", Link(title, there))
 
 
 def _neighbours(project: Project, figures: Figures) -> tuple[Neighbour, ...]:
-    mine = _in_series(project, figures)
-    if not mine:
+    if project.series is None:
         return ()
+    mine = [batch.project for batch in figures.in_series(project.series)]
     at = mine.index(project)
     here = site_map.batch(project.slug)
     around = (

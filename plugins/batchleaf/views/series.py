@@ -26,11 +26,6 @@ from batchleaf.views.words import (
 Batches = tuple[BatchFigures, ...]
 
 
-def in_series(figures: Figures, slug: str) -> Batches:
-    """The batches of a series, oldest first."""
-    return tuple(batch for batch in figures.batches.values() if batch.project.series == slug)
-
-
 def series_index_page(figures: Figures, prepared: Prepared) -> SeriesIndexPage:
     """All series."""
     rows = tuple(_index_row(one, figures, prepared) for one in figures.archive.series)
@@ -43,7 +38,7 @@ def series_index_page(figures: Figures, prepared: Prepared) -> SeriesIndexPage:
 
 
 def _index_row(series: Series, figures: Figures, prepared: Prepared) -> SeriesRow:
-    batches = in_series(figures, series.slug)
+    batches = figures.in_series(series.slug)
     return SeriesRow(
         series=Link(series.title, site_map.href(site_map.SERIES, site_map.series(series.slug))),
         line=_made(batches),
@@ -62,7 +57,7 @@ def _made(batches: Batches) -> str:
 
 def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesPage:
     """One series."""
-    batches = in_series(figures, series.slug)
+    batches = figures.in_series(series.slug)
     here = site_map.series(series.slug)
     currency = figures.settings.currency
     return SeriesPage(
