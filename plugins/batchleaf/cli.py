@@ -107,7 +107,7 @@ def schema(archive: Path) -> int:
 
 QUESTIONS: Final[dict[str, tuple[str, Callable[[], str]]]] = {
     "title": ("What is the batch called?", str),
-    "date": ("When is it (year-month-day)?", lambda: dt.datetime.now(tz=dt.UTC).date().isoformat()),
+    "date": ("When is it (year-month-day)?", lambda: dt.datetime.now().astimezone().date().isoformat()),
     "base": ("What is one, and how large? For example: bookmark 50 x 180 mm", str),
     "makes": ("How many are meant?", lambda: "12"),
     "paper": ("Which supply is it cut from?", str),
@@ -120,6 +120,7 @@ def new(archive: Path, asked: argparse.Namespace) -> int:
     """Write a record that passes the check, or write nothing."""
     try:
         folder = projects_folder(*_config(archive))
+        _worked(archive)  # a setting that cannot be read is told before anything is asked
         taken = {path.name.lower() for path in folder.iterdir()} if folder.is_dir() else set()
     except (ConfigurationError, MeasureError) as error:
         return _refuse(f"mkdocs.yml: {error}")
@@ -159,7 +160,7 @@ def take_cut(archive: Path, slug: str, *, sure: bool) -> int:
     except CannotTakeError as error:
         return _refuse(f"Nothing was written: {error}.")
     print("\n".join(["cut:", *(f"  - {line}" for line in lines)]))
-    if not sure and input(f"Write this into {file}? (yes or no) ").strip().lower() not in ("y", "yes"):
+    if not sure and _asked(f"Write this into {file}? (yes or no) ").lower() not in ("y", "yes"):
         return _refuse("Nothing was written.")
     file.write_bytes(text.encode("utf-8"))
     print(f"Wrote {file}")
@@ -170,8 +171,16 @@ def _answer(option: str, asked: argparse.Namespace) -> str:
     question, usual = QUESTIONS[option]
     given: str | None = getattr(asked, option)
     if given is None and sys.stdin.isatty():
-        given = input(f"{question} ")
+        given = _asked(f"{question} ")
     return (given or "").strip() or usual()
+
+
+def _asked(question: str) -> str:
+    """What is typed; nothing where nobody types."""
+    try:
+        return input(question).strip()
+    except EOFError:
+        return ""
 
 
 def _config(archive: Path) -> tuple[MkDocsConfig, BatchleafConfig]:

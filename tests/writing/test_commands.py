@@ -77,6 +77,15 @@ def test_a_wrong_answer_writes_nothing(archive: Path, capsys: pytest.CaptureFixt
     assert not (archive / "projects" / "gorse-tags").exists()
 
 
+def test_a_wrong_setting_writes_nothing(archive: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """It is told before a folder is made."""
+    config = archive / "mkdocs.yml"
+    config.write_text(config.read_text(encoding="utf-8").replace("EUR", "GOLD"), encoding="utf-8")
+    assert new(archive) == 2
+    assert "“GOLD” is no currency" in capsys.readouterr().err
+    assert not (archive / "projects" / "gorse-tags").exists()
+
+
 @pytest.mark.parametrize(
     ("title", "slug"),
     [

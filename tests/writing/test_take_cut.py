@@ -59,6 +59,16 @@ def test_it_asks_first(archive: Path, monkeypatch: pytest.MonkeyPatch, answer: s
     assert (record.read_text(encoding="utf-8") != RECORD) == (code == 0)
 
 
+def test_where_nobody_types_nothing_is_written(archive: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The end of the input is no yes, and no traceback."""
+
+    def nobody(_: str) -> str:
+        raise EOFError
+
+    monkeypatch.setattr("builtins.input", nobody)
+    assert main(["take-cut", "gorse-tags", "--archive", str(archive)]) == 2
+
+
 def test_an_unknown_batch_is_told(archive: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """In a sentence."""
     assert main(["take-cut", "nothing", "--yes", "--archive", str(archive)]) == 2

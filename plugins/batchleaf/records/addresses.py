@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+SLUG: Final = r"^[a-z0-9]+(-[a-z0-9]+)*$"
+"""Small letters, figures and single hyphens."""
 DEVICES: Final = frozenset(
     {"con", "prn", "aux", "nul"} | {f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10)}
 )
@@ -16,7 +18,7 @@ OWN_FOLDERS: Final = frozenset({"inventory", DESIGNS})
 
 def why_no_address(name: str) -> str:
     """A sentence where ``name`` cannot be an address, else nothing."""
-    if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", name):
+    if not re.fullmatch(SLUG, name):
         return f"“{name}” cannot be an address; small letters, figures and single hyphens can"
     if name in DEVICES:
         return f"“{name}” is a name that Windows keeps for a device; choose another"

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Mapping, Set
 
 from batchleaf.facts import Grain, Place, Supply
 from batchleaf.measure.amounts import plural
 from batchleaf.measure.lengths import Unit
+from batchleaf.records.addresses import why_no_address
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import did_you_mean
 
@@ -39,9 +39,8 @@ class KnownSupplies:
 
         It is told once, with the lines to paste into the drawer, and counted in ``unit``.
         """
-        slug_like = re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", slug)
         unknown = slug not in self._supplies and slug not in self._lost and not self._all_lost
-        if not unknown or not slug_like or did_you_mean(slug, self._supplies):
+        if not unknown or why_no_address(slug) or did_you_mean(slug, self._supplies):
             return self.find(slug, place, report)
         supply = _supposed(slug, unit, place)
         report.notice(

@@ -10,6 +10,7 @@ from pydantic import BaseModel
 from pydantic_core import ErrorDetails
 
 from batchleaf.facts import Problem
+from batchleaf.records.addresses import DEVICES, why_no_address
 from batchleaf.records.nodes import Listing, Mapping, Node, Path, Scalar, child, key_place, place_of
 from batchleaf.records.written import fields_at
 
@@ -72,7 +73,7 @@ def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
         case "literal_error":
             choices = _choices(str(context["expected"]))
             return f"“{said}” is not a choice for {named}; write {_or(choices)}{did_you_mean(said, choices)}"
-        case "string_pattern_mismatch":
+        case "string_pattern_mismatch" | "device_name":
             return _bad_slug(said)
         case "string_too_short" if isinstance(path[-1], int):
             return f"an item of {named} is empty; write it or leave the line out"
@@ -97,9 +98,11 @@ def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
 
 
 def _bad_slug(text: str) -> str:
+    if text in DEVICES:
+        return why_no_address(text)
     better = "-".join("".join(c if c.isascii() and c.isalnum() else " " for c in text.lower()).split())
     hint = f"; write “{better}”" if better else ""
-    return f"“{text}” cannot be an address; small letters, figures and single hyphens can{hint}"
+    return f"{why_no_address(text)}{hint}"
 
 
 def _value(node: Node, path: Path) -> Node | None:

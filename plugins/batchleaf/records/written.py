@@ -9,12 +9,23 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal, get_args, get_origin
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, StringConstraints
 from pydantic.fields import FieldInfo
+from pydantic_core import PydanticCustomError
+
+from batchleaf.records.addresses import DEVICES, SLUG
 
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=400)]
 Prose = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=4000)]
-Slug = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=80)]
+
+
+def _no_device(slug: str) -> str:
+    if slug in DEVICES:
+        raise PydanticCustomError("device_name", "a name that Windows keeps for a device")
+    return slug
+
+
+Slug = Annotated[str, StringConstraints(pattern=SLUG, max_length=80), AfterValidator(_no_device)]
 YesNo = Literal["yes", "no"]
 LengthUnit = Literal["mm", "cm", "in"]
 FORMAT = Literal["1"]

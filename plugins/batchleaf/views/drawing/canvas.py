@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Final
 
-from batchleaf.views.drawing.shapes import Box, Label, Ring, Shape, Stroke
+from batchleaf.views.drawing.shapes import Box, Drawing, Label, Ring, Shape, Stroke
 
 FIGURE_PX: Final = 13.0
 """Figures at full size, in px on the screen."""
@@ -163,3 +163,19 @@ class Canvas:
         around = Extent.around(self.lettering.extent(shape) for shape in self.shapes)
         air = 2 / self.lettering.scale
         return Extent(around.left - air, around.top - air, around.right + air, around.bottom + air)
+
+    def drawing(self, id: str, title: str, description: str) -> Drawing:  # noqa: A002  as pages call it
+        """What is painted, in its frame and with its words."""
+        around = self.extent
+        return Drawing(
+            id=id,
+            title=title,
+            description=description,
+            x=around.left,
+            y=around.top,
+            width=around.right - around.left,
+            height=around.bottom - around.top,
+            scale=self.lettering.scale,
+            width_class=self.lettering.width_class,
+            shapes=tuple(self.shapes),
+        )

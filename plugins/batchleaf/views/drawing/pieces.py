@@ -55,19 +55,7 @@ def draw_pieces(
     """Each size of ``pieces`` as a pile with its number and size below; one scale for all."""
     longest = float(max(sheet.width, sheet.height))
     canvas = next(canvas for canvas in map(_canvas, _scales(longest)) if _fits(canvas, sheet, pieces, unit))
-    around = canvas.extent
-    return Drawing(
-        id,
-        title,
-        description,
-        around.left,
-        around.top,
-        around.right - around.left,
-        around.bottom - around.top,
-        canvas.lettering.scale,
-        canvas.lettering.width_class,
-        tuple(canvas.shapes),
-    )
+    return canvas.drawing(id, title, description)
 
 
 def _scales(longest: float) -> Iterator[float]:

@@ -66,19 +66,7 @@ def draw_sheet_plan(
     """
     subject = _Subject(laid_out, letters, kept, folds, grain, unit, _chains(laid_out, kept))
     canvas = next(canvas for canvas in _attempts(scale) if _fits(_drawn(canvas, subject)))
-    around = canvas.extent
-    return Drawing(
-        id,
-        title,
-        description,
-        around.left,
-        around.top,
-        around.right - around.left,
-        around.bottom - around.top,
-        canvas.lettering.scale,
-        canvas.lettering.width_class,
-        tuple(canvas.shapes),
-    )
+    return canvas.drawing(id, title, description)
 
 
 @dataclass(frozen=True, slots=True)
