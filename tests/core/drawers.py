@@ -9,7 +9,6 @@ from batchleaf.facts import (
     Archive,
     Count,
     Cut,
-    Grain,
     KeptPiece,
     Opening,
     Place,
@@ -44,26 +43,20 @@ def supply(
         units="sheets",
         length_unit=Unit.MM,
         size=size or Size(Fraction(100), Fraction(100)),
-        grain=Grain.UNKNOWN,
-        turns=True,
-        colour="",
-        grammage=None,
         opening=opening,
         scraps=scraps,
-        link="",
-        about="",
         place=Place("drawer.yml", 1, 1),
     )
 
 
 def bought(on: int, quantity: int, value: int | None, slug: str = "card") -> Purchase:
     """A purchase for ``value`` minor units in all."""
-    return Purchase(day(on), slug, Fraction(quantity), value, "", Place("drawer.yml", 100 + on, 1))
+    return Purchase(day(on), slug, Fraction(quantity), value, "", place=Place("drawer.yml", 100 + on, 1))
 
 
 def counted(on: int, quantity: int, slug: str = "card") -> Count:
     """A count of what is there."""
-    return Count(day(on), slug, Fraction(quantity), Place("drawer.yml", 500 + on, 1))
+    return Count(day(on), slug, Fraction(quantity), place=Place("drawer.yml", 500 + on, 1))
 
 
 def batch(

@@ -252,7 +252,8 @@ def test_opening_stock_and_scraps_are_there_first() -> None:
     size = Size(Fraction(20), Fraction(30))
     place = Place("drawer.yml", 1, 1)
     one = supply(
-        opening=Opening(day(0), Fraction(3), 90, place), scraps=(Scrap(size, 2, None, day(0), place),)
+        opening=Opening(day(0), Fraction(3), 90, place=place),
+        scraps=(Scrap(size, 2, None, day(0), place=place),),
     )
     ledger = keep_ledger(archive(batch(1, cut=(cut(1, scrap=size),)), supplies=(one,)), CostFlow.AVERAGE)
     assert left(ledger) == (Fraction(3), Cost(90))

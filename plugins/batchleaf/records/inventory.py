@@ -8,7 +8,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from batchleaf.facts import Count, Grain, Opening, Place, Purchase, Scrap, Settings, Supply
+from batchleaf.facts import (
+    Count,
+    Direction,
+    Grain,
+    Opening,
+    PaperSide,
+    Place,
+    Purchase,
+    Scrap,
+    Settings,
+    Supply,
+)
 from batchleaf.measure.amounts import is_measured, parse_amount
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, Unit, parse_number, parse_size, unit_named
@@ -39,6 +50,23 @@ def supplies_of(one: InventoryFile, settings: Settings, report: Report) -> Itera
         supply = _supply(one, slug, written, settings, report)
         if supply is not None:
             yield supply
+            yield from papers_of(supply)
+
+
+def papers_of(pad: Supply) -> Iterator[Supply]:
+    """The numbered papers that a pad holds, each a supply that can be cut: ``shoal-pad-4``."""
+    for number in range(1, pad.designs + 1):
+        yield replace(
+            pad,
+            slug=f"{pad.slug}-{number}",
+            name=f"{pad.name} {number}",
+            pad=pad.slug,
+            number=number,
+            designs=0,
+            copies=0,
+            opening=None,
+            scraps=(),
+        )
 
 
 def _supply(
@@ -49,14 +77,16 @@ def _supply(
     size = report.read(one.place(*path, "size"), _size, written.size, settings.unit)
     usual = "sheet" if written.size else "piece"
     unit, units = report.read(one.place(*path, "unit"), _units, written.unit or usual, size) or (usual, "")
+    designs, copies = report.read(one.place(*path, "designs"), _designs, written.designs) or (0, 0)
     colour = report.read(one.place(*path, "colour"), _colour, written.colour)
     grammage = report.read(one.place(*path, "weight"), _grammage, written.weight)
     link = report.read(one.place(*path, "link"), _link, written.link)
     opening, scraps = _opening(one, path, written.opening, (unit, units), settings, report)
-    turns = written.turn == "yes"
+    front = report.read(one.place(*path, "front"), _side, written.front) or PaperSide()
+    back = report.read(one.place(*path, "back"), _side, written.back) or PaperSide()
     if report.errors_since(before):
         return None
-    return Supply(
+    supply = Supply(
         slug=slug,
         name=written.name,
         kind=written.kind,
@@ -65,15 +95,19 @@ def _supply(
         length_unit=unit_named(written.size or "") or settings.unit,
         size=size,
         grain=Grain(written.grain),
-        turns=turns,
-        colour=colour or "",
+        front=front,
+        designs=designs,
+        copies=copies,
+        back=back,
+        colours=(colour,) if colour else (),
         grammage=grammage,
         opening=opening,
-        scraps=tuple(replace(scrap, size=scrap.size.upright) for scrap in scraps) if turns else scraps,
+        scraps=scraps,
         link=link or "",
         about=written.about or "",
         place=key_place(one.node, path),
     )
+    return replace(supply, scraps=tuple(replace(one, size=supply.piece(one.size)) for one in scraps))
 
 
 def _opening(
@@ -104,7 +138,7 @@ def _opening(
     quantity = report.read(one.place(*path, "amount"), parse_amount, written.amount, *units)
     if quantity is None:
         return None, tuple(scraps)
-    return Opening(date, quantity, worth, one.place(*path)), tuple(scraps)
+    return Opening(date, quantity, worth, place=one.place(*path)), tuple(scraps)
 
 
 def _something(text: str, supply: Supply) -> Fraction:
@@ -143,13 +177,32 @@ def _scrap(text: str, date: dt.date, settings: Settings, place: Place) -> Scrap:
         raise MeasureError(f"“{text}” is no scrap; write for example 2 of 4 x 9, worth 0.40")
     size = parse_size(found["size"], settings.unit)
     value = _worth(found["worth"], settings.currency)
-    return Scrap(size, int(found["count"] or 1), value, date, place)
+    return Scrap(size, int(found["count"] or 1), value, date, place=place)
 
 
 def _colour(text: str | None) -> str:
     if text and not re.fullmatch(r"#[0-9a-fA-F]{6}", text):
         raise MeasureError(f"“{text}” is not a colour; write # and six figures, like #c3d6cf, in quotes")
     return (text or "").lower()
+
+
+def _designs(text: str | None) -> tuple[int, int]:
+    """``12 x 2``: twelve papers, two sheets of each."""
+    if not text:
+        return 0, 0
+    found = re.fullmatch(r"([0-9]{1,3})\s*[x×]\s*([0-9]{1,3})", text)
+    if found is None or "0" in found.groups():
+        raise MeasureError(
+            f"“{text}” does not say how many papers a pad holds, and how often; write for example 12 x 2"
+        )
+    return int(found[1]), int(found[2])
+
+
+def _side(text: str | None) -> PaperSide:
+    look, _, direction = (text or "").rpartition(",")
+    if text and direction.strip() in list(Direction):
+        return PaperSide(look.strip(), Direction(direction.strip()))
+    return PaperSide(text or "")
 
 
 def _grammage(text: str | None) -> Fraction | None:
@@ -201,7 +254,7 @@ def _lines(
         before = report.mark()
         value = report.read(place, _worth, line.price, settings.currency)
         if quantity is not None and not report.errors_since(before):
-            lines.append(Purchase(dt.date.min, supply.slug, quantity, value, order.from_ or "", place))
+            lines.append(Purchase(dt.date.min, supply.slug, quantity, value, order.from_ or "", place=place))
     return lines
 
 
@@ -227,4 +280,4 @@ def counts_of(one: InventoryFile, known: KnownSupplies, report: Report) -> Itera
                 continue
             quantity = report.read(place, parse_amount, named.amount, supply.unit, supply.units)
             if quantity is not None:
-                yield Count(date, supply.slug, quantity, place)
+                yield Count(date, supply.slug, quantity, place=place)

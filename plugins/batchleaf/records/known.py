@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Set
 
-from batchleaf.facts import Grain, Place, Supply
+from batchleaf.facts import Place, Supply
 from batchleaf.measure.amounts import plural
 from batchleaf.measure.lengths import Unit
 from batchleaf.records.addresses import why_no_address
@@ -75,13 +75,5 @@ def _supposed(slug: str, unit: str, place: Place) -> Supply:
         units=plural(unit),
         length_unit=Unit.MM,
         size=None,
-        grain=Grain.UNKNOWN,
-        turns=True,
-        colour="",
-        grammage=None,
-        opening=None,
-        scraps=(),
-        link="",
-        about="",
         place=place,
     )

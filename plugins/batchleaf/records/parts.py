@@ -6,7 +6,7 @@ import string
 from collections.abc import Iterator
 from typing import Final
 
-from batchleaf.facts import Fold, Part, Place
+from batchleaf.facts import Part, Place
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, Unit, parse_length, parse_size
 from batchleaf.records.grammar import BaseLine, read_count, read_part_key
@@ -55,7 +55,7 @@ class _PartsReader:
         found = self._roles.get(BASE, ())
         self._remember(BASE_LETTER, base.finished_size, found)
         turns = self._papers.let_turn(found)
-        return Part(BASE_LETTER, BASE, base.size, 1, found, turns, base.fold, place)
+        return Part(BASE_LETTER, BASE, base.size, 1, found, turns, base.fold, place=place)
 
     def part(self, key: str, letter: str, written: PartWritten) -> Part | None:
         """One part, or ``None`` with problems."""
@@ -69,7 +69,7 @@ class _PartsReader:
         self._remember(letter, size, found)
         turns = written.turn == "yes" and self._papers.let_turn(found)
         name = read_part_key(key)[1]
-        return Part(letter, name, size, each, found, turns, Fold.NONE, key_place(self._node, path))
+        return Part(letter, name, size, each, found, turns, place=key_place(self._node, path))
 
     def _remember(self, letter: str, face: Size, papers: tuple[str, ...]) -> None:
         self._faces[letter], self._cut_from[letter], self._below = face, papers, letter
@@ -96,14 +96,15 @@ class _PartsReader:
         return size
 
     def _papers_of(self, written: PartWritten, place: Place) -> tuple[str, ...]:
-        like = written.paper.removeprefix("as ") if written.paper.startswith("as ") else ""
+        paper = written.paper or ""
+        like = paper.removeprefix("as ") if paper.startswith("as ") else ""
         if like in self._cut_from:
             return self._cut_from[like]
         if like:
             self._papers.report.error(place, f"there is no part {like} before this one to share a paper with")
             return ()
-        role = self._roles.get(written.paper)
-        return self._papers.named_in(written.paper, place, self._roles) if role is None else role
+        role = self._roles.get(paper)
+        return self._papers.named_in(paper, place, self._roles) if role is None else role
 
 
 def _letters(node: Node, written: ProjectWritten, papers: Papers) -> Iterator[str]:

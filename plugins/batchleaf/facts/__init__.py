@@ -1,0 +1,69 @@
+"""What the records mean, as the core computes with it.
+
+Everything here is complete: defaults are applied, roles are filled, names are
+known to exist. Lengths are in mm, money in minor units of the archive's one
+currency (cents), quantities in the supply's own unit.
+"""
+
+from batchleaf.facts.archive import Archive, CostFlow, Series, Settings
+from batchleaf.facts.batch import Cut, KeptPiece, Photo, Project, Status, Step, Use, Went, Whereabouts
+from batchleaf.facts.drawer import (
+    Basis,
+    Count,
+    Direction,
+    Grain,
+    Opening,
+    PaperSide,
+    Purchase,
+    Scrap,
+    Supply,
+    Trim,
+)
+from batchleaf.facts.parts import Design, Fold, ImageUse, Origin, Part, Score, ShownSide
+from batchleaf.facts.places import NOWHERE, Place, Problem, Weight
+from batchleaf.facts.terms import NO_TERMS, Credit, Sale, Terms
+from batchleaf.facts.tools import Image, StackLimit, Tool
+
+__all__ = [
+    "NOWHERE",
+    "NO_TERMS",
+    "Archive",
+    "Basis",
+    "CostFlow",
+    "Count",
+    "Credit",
+    "Cut",
+    "Design",
+    "Direction",
+    "Fold",
+    "Grain",
+    "Image",
+    "ImageUse",
+    "KeptPiece",
+    "Opening",
+    "Origin",
+    "PaperSide",
+    "Part",
+    "Photo",
+    "Place",
+    "Problem",
+    "Project",
+    "Purchase",
+    "Sale",
+    "Score",
+    "Scrap",
+    "Series",
+    "Settings",
+    "ShownSide",
+    "StackLimit",
+    "Status",
+    "Step",
+    "Supply",
+    "Terms",
+    "Tool",
+    "Trim",
+    "Use",
+    "Weight",
+    "Went",
+    "Whereabouts",
+]

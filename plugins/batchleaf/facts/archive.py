@@ -1,0 +1,55 @@
+"""All records of one maker, and what holds for all of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from batchleaf.facts.batch import Project
+from batchleaf.facts.drawer import Count, Purchase, Supply
+from batchleaf.facts.parts import Design
+from batchleaf.facts.places import NOWHERE, Place
+from batchleaf.facts.tools import Tool
+from batchleaf.measure.lengths import Unit
+from batchleaf.measure.money import Currency
+
+
+class CostFlow(StrEnum):
+    """Which of the sheets on hand a batch is taken to have used (IAS 2, paragraph 25)."""
+
+    AVERAGE = "average"
+    """Each costs the average of all on hand."""
+    OLDEST_FIRST = "oldest first"
+    """The oldest lot goes first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """What holds for the whole archive."""
+
+    unit: Unit
+    currency: Currency
+    cost_flow: CostFlow = CostFlow.AVERAGE
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """Projects that belong together, in order of date."""
+
+    slug: str
+    title: str
+    about: str
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Archive:
+    """All records of one maker, sorted: nothing depends on the order of files."""
+
+    projects: tuple[Project, ...]
+    supplies: tuple[Supply, ...]
+    purchases: tuple[Purchase, ...]
+    counts: tuple[Count, ...]
+    series: tuple[Series, ...]
+    designs: tuple[Design, ...] = ()
+    tools: tuple[Tool, ...] = ()

@@ -1,0 +1,146 @@
+"""One batch: what was cut, used, made, and where it went."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass, field
+from enum import StrEnum
+from fractions import Fraction
+
+from batchleaf.facts.parts import Origin, Part
+from batchleaf.facts.places import NOWHERE, Place
+from batchleaf.facts.terms import Credit
+from batchleaf.measure.lengths import Size, Unit
+
+
+class Status(StrEnum):
+    """How far a batch has come."""
+
+    IDEA = "idea"
+    PLANNED = "planned"
+    CUT = "cut"
+    MADE = "made"
+    PUBLISHED = "published"
+
+    @property
+    def moves_the_drawer(self) -> bool:
+        """Only what has been cut has left the drawer."""
+        return self in (Status.CUT, Status.MADE, Status.PUBLISHED)
+
+
+@dataclass(frozen=True, slots=True)
+class KeptPiece:
+    """Offcuts, or spare parts (``letter``), that went back; ``size`` as :meth:`Supply.piece` names it."""
+
+    size: Size
+    count: int
+    letter: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Sheets of one supply that a batch took; ``scrap``: the size of an odd piece, as named by the supply."""
+
+    supply: str
+    count: int
+    scrap: Size | None
+    kept: tuple[KeptPiece, ...] = ()
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """What a batch took besides sheets; ``quantity`` is for the whole batch.
+
+    ``None``: used, but not measured (a stamp of ink).
+    """
+
+    supply: str
+    quantity: Fraction | None
+    per_make: Fraction | None = None
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One sentence of making; ``film_seconds`` is where the film shows it."""
+
+    sentence: str
+    film_seconds: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A picture in the project's folder: the cover, of one step (from 1), or neither (0)."""
+
+    path: str
+    step: int
+    cover: bool
+    alt: str
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+class Whereabouts(StrEnum):
+    """Where finished makes are."""
+
+    KEPT = "kept"
+    GIVEN = "given"
+    SOLD = "sold"
+    SAMPLE = "sample"
+    CLASS = "class"
+
+
+@dataclass(frozen=True, slots=True)
+class Went:
+    """Finished makes that went one way; ``value`` is what was paid for all of them."""
+
+    count: int
+    where: Whereabouts
+    value: int | None = None
+    date: dt.date | None = None
+    words: str = ""
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Project:
+    """One batch. ``finished_size``: after folding; a box has its ``height`` besides."""
+
+    slug: str
+    title: str
+    date: dt.date
+    status: Status
+    series: str | None
+    unit: Unit
+    thing: str
+    things: str
+    finished: int
+    begun: int
+    finished_size: Size | None
+    parts: tuple[Part, ...]
+    cut: tuple[Cut, ...]
+    uses: tuple[Use, ...]
+    minutes: int | None
+    steps: tuple[Step, ...]
+    photos: tuple[Photo, ...]
+    notes: str
+    was: tuple[str, ...] = ()
+    """Addresses that the batch had before it was renamed."""
+    design: str = ""
+    """The design that stands alone, where it uses one."""
+    height: Fraction | None = None
+    envelope: str = ""
+    """The envelope that goes with a standard base, by its usual name and size."""
+    tools: tuple[str, ...] = ()
+    went: tuple[Went, ...] = ()
+    credit: Credit | None = None
+    place: Place = field(default=NOWHERE, compare=False)
+
+    @property
+    def cut_parts(self) -> tuple[Part, ...]:
+        """The parts that come from sheets: all that a cutting plan is about."""
+        return tuple(part for part in self.parts if part.origin is Origin.CUT)
+
+    def name_of(self, count: int) -> str:
+        """The noun that goes with ``count``: 1 bookmark, 22 bookmarks."""
+        return self.thing if count == 1 else self.things

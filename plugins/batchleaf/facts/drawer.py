@@ -1,0 +1,176 @@
+"""What lies in the drawer: supplies, and what came and was counted."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass, field
+from enum import StrEnum
+from fractions import Fraction
+
+from batchleaf.facts.parts import ShownSide
+from batchleaf.facts.places import NOWHERE, Place
+from batchleaf.facts.terms import NO_TERMS, Terms
+from batchleaf.measure.lengths import Size, Unit
+
+
+class Grain(StrEnum):
+    """How the fibres of a sheet lie."""
+
+    LONG = "long"
+    SHORT = "short"
+    UNKNOWN = "unknown"
+
+
+class Direction(StrEnum):
+    """How the pattern of a side lies."""
+
+    ONE_WAY = "one-way"
+    """It has an up."""
+    TWO_WAY = "two-way"
+    """It looks the same upside down, not turned by a quarter: stripes."""
+    ANY_WAY = "any-way"
+    """It may be turned as one likes."""
+
+
+@dataclass(frozen=True, slots=True)
+class PaperSide:
+    """One side of a paper in words, and how its pattern lies."""
+
+    look: str = ""
+    direction: Direction = Direction.ANY_WAY
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """What is cut off each edge of a sheet before it can be used: a branding strip, a torn edge."""
+
+    left: Fraction = Fraction(0)
+    right: Fraction = Fraction(0)
+    top: Fraction = Fraction(0)
+    bottom: Fraction = Fraction(0)
+
+
+class Basis(StrEnum):
+    """How the maker knows what something cost."""
+
+    STATED = "stated"
+    GUESSED = "guessed"
+    GIFT = "gift"
+    UNKNOWN = "unknown"
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """What was there before the first record; ``value`` None: nobody knows what it cost."""
+
+    date: dt.date
+    quantity: Fraction
+    value: int | None
+    basis: Basis = Basis.STATED
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Scrap:
+    """Odd pieces of one size that were in the drawer before the first record."""
+
+    size: Size
+    count: int
+    value: int | None
+    date: dt.date
+    basis: Basis = Basis.STATED
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """Anything used up. ``size`` makes it a paper (or card, film) that is cut.
+
+    A pad holds several papers (``designs``), each ``copies`` times. Each of them is
+    a supply of its own as well, with the slug of its ``pad`` and its ``number``;
+    sheets are bought, counted and priced with the pad.
+    """
+
+    slug: str
+    name: str
+    kind: str
+    unit: str
+    units: str
+    length_unit: Unit
+    size: Size | None
+    grain: Grain = Grain.UNKNOWN
+    front: PaperSide = PaperSide()
+    back: PaperSide = PaperSide()
+    core: str = ""
+    trim: Trim = Trim()
+    colours: tuple[str, ...] = ()
+    grammage: Fraction | None = None
+    designs: int = 0
+    copies: int = 0
+    pad: str = ""
+    number: int = 0
+    opening: Opening | None = None
+    scraps: tuple[Scrap, ...] = ()
+    terms: Terms = NO_TERMS
+    link: str = ""
+    about: str = ""
+    place: Place = field(default=NOWHERE, compare=False)
+
+    def piece(self, size: Size) -> Size:
+        """One name for pieces that are the same: shorter side first, unless a pattern has a direction."""
+        return size.upright if self.turns else size
+
+    @property
+    def turns(self) -> bool:
+        """Whether a piece is the same either way round."""
+        return self.front.direction is self.back.direction is Direction.ANY_WAY
+
+    @property
+    def colour(self) -> str:
+        """The colour it is drawn in, or nothing."""
+        return self.colours[0] if self.colours else ""
+
+    @property
+    def sheet(self) -> Size:
+        """The size of a sheet as bought, for a supply that is cut: a cut line names no other."""
+        if self.size is None:
+            raise ValueError(f"{self.slug} has no sheet size")
+        return self.size
+
+    @property
+    def usable(self) -> Size:
+        """What is left of a sheet after trimming."""
+        trim = self.trim
+        return Size(self.sheet.width - trim.left - trim.right, self.sheet.height - trim.top - trim.bottom)
+
+    def side(self, shown: ShownSide) -> PaperSide:
+        """The side that a part shows."""
+        return self.front if shown is ShownSide.FRONT else self.back
+
+    def name_of_unit(self, quantity: Fraction) -> str:
+        """The noun that goes with ``quantity``: 1 sheet, 4 sheets."""
+        return self.unit if quantity == 1 else self.units
+
+
+@dataclass(frozen=True, slots=True)
+class Purchase:
+    """One line of one order; ``value`` includes its share of the delivery."""
+
+    date: dt.date
+    supply: str
+    quantity: Fraction
+    value: int | None
+    supplier: str
+    basis: Basis = Basis.STATED
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """What was found in the drawer at the end of a day; ``about``: only roughly."""
+
+    date: dt.date
+    supply: str
+    quantity: Fraction
+    about: bool = False
+    place: Place = field(default=NOWHERE, compare=False)

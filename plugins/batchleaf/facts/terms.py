@@ -1,0 +1,38 @@
+"""What may be done with the work of others: credit, and terms of sale."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Final
+
+
+@dataclass(frozen=True, slots=True)
+class Credit:
+    """Whose design it is, and where it was found."""
+
+    words: str
+    link: str = ""
+
+
+class Sale(StrEnum):
+    """Whether what is made with a supply, a stamp or a design may be sold."""
+
+    YES = "yes"
+    HANDMADE = "handmade only"
+    NO = "no"
+    UNKNOWN = "not known"
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """What its maker allows, who says so, and when that was read."""
+
+    sale: Sale = Sale.UNKNOWN
+    source: str = ""
+    date: dt.date | None = None
+
+
+NO_TERMS: Final = Terms()
+"""Nothing is known of terms."""

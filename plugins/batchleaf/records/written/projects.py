@@ -1,0 +1,212 @@
+"""A batch and a design, as written."""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar, Literal
+
+from pydantic import Field, model_validator
+
+from batchleaf.records.written.shape import (
+    FORMAT,
+    FORMAT_TOLD,
+    LengthUnit,
+    Prose,
+    Slug,
+    Text,
+    Written,
+    YesNo,
+)
+
+_BASE = "What one is, its size or the name of a standard one, and its fold: the part that carries the others."
+_BASES = [
+    "bookmark 50 x 180 mm",
+    "card A6, side fold",
+    "card 16 x 6 in, accordion of 4",
+    "box 60 x 60 x 30, lid 15",
+]
+_SUPPLIES = "What else one make uses; “in all” behind an amount makes it that of the batch."
+_STEPS = "One sentence each; its time in the film may lead."
+
+
+class PartWritten(Written):
+    """One part of a make, under its letter and name."""
+
+    SHORT: ClassVar[tuple[str, ...]] = (
+        "44 x 70, water",
+        "border 1/8, panel",
+        "30 x 12, scraps of chalk-card",
+        "18 x 18, ready star-sticker",
+    )
+
+    size: Text | None = Field(None, description="Width and height.", examples=["44 x 70"])
+    border: Text | None = Field(
+        None,
+        description="Instead of a size: how much smaller it is on each side than the part below it.",
+        examples=["1/8"],
+    )
+    on: Text | None = Field(
+        None, description="The letter of the part below it; the one before if left out.", examples=["B"]
+    )
+    paper: Text | None = Field(
+        None,
+        description="What it is cut from: a role from papers, a supply, “as C”, or “scraps of” one of them"
+        " where it is cut by hand from scraps that nobody measures. If left out, the role"
+        " that has the part’s name.",
+        examples=["water", "chalk-card", "as C", "scraps of chalk-card", "any 6 of shoal-pad"],
+    )
+    ready: Text | None = Field(
+        None,
+        description="Instead of paper, for what is bought as it is (a blank, a sticker, a die-cut piece):"
+        " the supply, or a role from papers.",
+        examples=["star-sticker"],
+    )
+    side: Literal["front", "back"] = Field(
+        "front", description="Which side of its paper shows.", examples=["back"]
+    )
+    each: Text = Field("1", description="How many of it one make has.", examples=["4"])
+    extra: Text = Field(
+        "0",
+        description="How many are made on top of what the makes need, for the whole batch.",
+        examples=["1"],
+    )
+    turn: YesNo = Field(
+        "yes",
+        description="May it be turned on the sheet? Never where the pattern that shows has a direction.",
+        examples=["no"],
+    )
+    stamp: Text | None = Field(
+        None, description="A set of stamps, and which of its images.", examples=["tide-words 1 2 3"]
+    )
+    die: Text | None = Field(
+        None, description="A set of dies, and which of its shapes.", examples=["leaf-dies 2"]
+    )
+
+    @model_validator(mode="before")
+    @classmethod
+    def _from_one_line(cls, written: Any) -> Any:
+        """``44 x 70, water``: size or border, then the paper, or “ready” and what is bought."""
+        if not isinstance(written, str):
+            return written
+        measure, _, source = (piece.strip() for piece in written.partition(","))
+        border = measure.removeprefix("border ")
+        keys = {"size": measure} if border == measure else {"border": border.strip()}
+        ready = source.removeprefix("ready ")
+        return keys | ({"ready": ready.strip()} if ready != source else {"paper": source} if source else {})
+
+
+class ProjectWritten(Written):
+    """One batch."""
+
+    title: Text = Field(description="What the batch is called.", examples=["Wren note bookmarks"])
+    date: Text = Field(description="The day, year first.", examples=["2026-03-14"])
+    format: FORMAT = Field("1", description=FORMAT_TOLD, examples=["1"])
+    status: Literal["idea", "planned", "cut", "made", "published"] = Field(
+        "made",
+        description="How far the batch has come; from “cut” on it has left the drawer.",
+        examples=["planned"],
+    )
+    series: Slug | None = Field(None, description="The series it belongs to.", examples=["hedgerow-year"])
+    unit: LengthUnit | None = Field(
+        None, description="The unit of its lengths; the site’s if left out.", examples=["in"]
+    )
+    design: Slug | None = Field(
+        None,
+        description="A design that stands alone; the batch fills its roles and may say more or otherwise.",
+        examples=["strip-bookmark"],
+    )
+    makes: Text = Field(
+        description="How many were finished, of how many begun.", examples=["22 of 24", "18", "0 of 24"]
+    )
+    thing: Text | None = Field(
+        None,
+        description="What one make is called, and several where the plural is unusual; from the base if"
+        " left out.",
+        examples=["box, boxes"],
+    )
+    base: Text | None = Field(None, description=_BASE, examples=_BASES)
+    papers: dict[Text, Text] = Field(
+        default_factory=dict,
+        description="Role: the supply that fills it, or several that are dealt round.",
+        examples=[{"base": "chalk-card", "water": "shoal-pad 1 4 7"}],
+    )
+    parts: dict[Text, PartWritten] = Field(
+        default_factory=dict,
+        description="The other parts, each under its letter and name; without a letter it gets the next"
+        " free one.",
+        examples=[{"B water strip": "44 x 70, water"}],
+    )
+    supplies: list[Text] = Field(
+        default_factory=list, description=_SUPPLIES, examples=[["sea-ink", "jute-cord 140 mm"]]
+    )
+    tools: list[Slug] = Field(
+        default_factory=list, description="Tools of the bench that it needs.", examples=[["long-trimmer"]]
+    )
+    cut: list[Text] = Field(
+        default_factory=list,
+        description="What was really cut, and what of it was kept.",
+        examples=[["chalk-card 4 sheets", "water 1 sheet each, kept 60 x 60"]],
+    )
+    time: Text | None = Field(None, description="Time at the table.", examples=["3 h 10", "45 min"])
+    steps: list[Text] = Field(
+        default_factory=list, description=_STEPS, examples=[["1:05 Cut and score", "Fold"]]
+    )
+    photos: dict[Text, Text] = Field(
+        default_factory=dict,
+        description="File name: what the picture shows; the step’s sentence if left out.",
+        examples=[{"cover.jpg": "Six bookmarks, fanned"}],
+    )
+    went: list[Text] = Field(
+        default_factory=list,
+        description="Where finished makes went: kept, given, sold, sample or class, and where one likes"
+        " the price, the day and a word.",
+        examples=[["12 sold, 3.50 each, winter market, 2026-12-05", "2 kept"]],
+    )
+    credit: Text | None = Field(
+        None,
+        description="Whose design it is, and where it was found.",
+        examples=["after a fold by a friend, https://example.org/fold"],
+    )
+    was: list[Slug] = Field(
+        default_factory=list,
+        description="Names that its folder had before; they lead here.",
+        examples=[["sloe-cards"]],
+    )
+
+
+class DesignWritten(Written):
+    """A design that stands alone, for batches with other papers to use."""
+
+    title: Text = Field(description="What the design is called.", examples=["Strip bookmark"])
+    format: FORMAT = Field("1", description=FORMAT_TOLD, examples=["1"])
+    unit: LengthUnit | None = Field(
+        None, description="The unit of its lengths; the site’s if left out.", examples=["in"]
+    )
+    thing: Text | None = Field(
+        None, description="What one make is called; from the base if left out.", examples=["box, boxes"]
+    )
+    base: Text | None = Field(None, description=_BASE, examples=_BASES)
+    roles: dict[Text, Text] = Field(
+        default_factory=dict,
+        description="The papers it asks for, and what would do; all that its parts name are roles anyway.",
+        examples=[{"water": "a patterned paper with a calm pattern"}],
+    )
+    parts: dict[Text, PartWritten] = Field(
+        default_factory=dict,
+        description="The other parts, each under its letter and name.",
+        examples=[{"B water strip": "44 x 70, water"}],
+    )
+    supplies: list[Text] = Field(default_factory=list, description=_SUPPLIES, examples=[["jute-cord 140 mm"]])
+    tools: list[Slug] = Field(
+        default_factory=list, description="Tools of the bench that it needs.", examples=[["long-trimmer"]]
+    )
+    steps: list[Text] = Field(default_factory=list, description=_STEPS, examples=[["Cut and score", "Fold"]])
+    credit: Text | None = Field(
+        None, description="Whose design it is.", examples=["a friend, https://example.org/fold"]
+    )
+    sale: Text | None = Field(
+        None,
+        description="May what is made to it be sold? yes, handmade only, no or not known; who says so,"
+        " and when.",
+        examples=["handmade only, the designer’s page, 2026-01-12"],
+    )
+    about: Prose | None = Field(None, description="A few words about it.", examples=["Takes small rests."])
