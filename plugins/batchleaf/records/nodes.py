@@ -1,18 +1,23 @@
-"""YAML as plain text with places: nothing is a number or a date yet."""
+"""YAML as plain text with places: nothing is a number or a date yet.
+
+Each node runs from its ``place`` to its ``end``, where the next letter would stand;
+``flow`` marks what is written in brackets or braces.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from batchleaf.facts import Place
+from batchleaf.facts import NOWHERE, Place
 
 
 @dataclass(frozen=True, slots=True)
 class Scalar:
-    """One text and where it begins."""
+    """One text and where it stands."""
 
     text: str
     place: Place
+    end: Place = field(default=NOWHERE, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +26,8 @@ class Listing:
 
     items: tuple[Node, ...]
     place: Place
+    end: Place = field(default=NOWHERE, compare=False)
+    flow: bool = field(default=False, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +36,8 @@ class Mapping:
 
     entries: tuple[tuple[Scalar, Node], ...]
     place: Place
+    end: Place = field(default=NOWHERE, compare=False)
+    flow: bool = field(default=False, compare=False)
 
 
 Node = Scalar | Listing | Mapping

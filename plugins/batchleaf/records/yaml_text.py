@@ -11,11 +11,11 @@ import re
 from codecs import BOM_UTF8
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from typing import Final
+from typing import Final, Protocol
 
 import yaml
 
-from batchleaf.facts import Place, Problem
+from batchleaf.facts import NOWHERE, Place, Problem
 from batchleaf.records.nodes import Listing, Mapping, Node, Scalar
 
 LARGEST: Final = 512 * 1024
@@ -136,12 +136,20 @@ def _missing_space(text: str, place: Place) -> Problem | None:
     return None
 
 
+class _Spot(Protocol):
+    """What the two parsers' own marks have in common; lines and columns count from 0."""
+
+    line: int
+    column: int
+
+
 class _Reader:
     """Builds nodes from the parser's events; problems that do not stop the reading are kept."""
 
     def __init__(self, text: str, file: str) -> None:
         self._file, self._lines = file, lines_of(text)
         self._events: Iterator[yaml.Event] = yaml.parse(text, Loader=_Loader)
+        self._closed = NOWHERE
         self.problems: list[Problem] = []
 
     def document(self) -> Node:
@@ -159,7 +167,9 @@ class _Reader:
         return node
 
     def _place(self, event: yaml.Event) -> Place:
-        mark = event.start_mark
+        return self._at(event.start_mark)
+
+    def _at(self, mark: _Spot | None) -> Place:
         place = Place(self._file, mark.line + 1, mark.column + 1) if mark else Place(self._file, 1, 1)
         return _on_the_page(self._lines, place)
 
@@ -177,10 +187,18 @@ class _Reader:
             raise Refused(Problem(place, "“!” at the start has a special meaning; put the value in quotes"))
         if isinstance(event, yaml.ScalarEvent):
             self._look_behind(event)
-            return Scalar(event.value, place)
+            return Scalar(event.value, place, self._at(event.end_mark))
+        flow = isinstance(event, yaml.CollectionStartEvent) and bool(event.flow_style)
         if isinstance(event, yaml.SequenceStartEvent):
-            return Listing(tuple(self._items(depth)), place)
-        return Mapping(tuple(self._entries(depth)), place)
+            items = tuple(self._items(depth))
+            return Listing(items, place, self._end(items, flow=flow), flow=flow)
+        entries = tuple(self._entries(depth))
+        end = self._end(tuple(value for _, value in entries), flow=flow)
+        return Mapping(entries, place, end, flow=flow)
+
+    def _end(self, values: Sequence[Node], *, flow: bool) -> Place:
+        """The parser knows where brackets close; lines below one another end with the last value."""
+        return self._closed if flow or not values else values[-1].end
 
     def _look_behind(self, event: yaml.ScalarEvent) -> None:
         """A remark begins with “# ”; a # right before a word was rather meant as part of the value."""
@@ -196,6 +214,7 @@ class _Reader:
     def _items(self, depth: int) -> Iterator[Node]:
         while not isinstance(event := next(self._events), yaml.SequenceEndEvent):
             yield self._node(event, depth + 1)
+        self._closed = self._at(event.end_mark)
 
     def _entries(self, depth: int) -> Iterator[tuple[Scalar, Node]]:
         seen: dict[str, Place] = {}
@@ -212,3 +231,4 @@ class _Reader:
             else:
                 seen[key.text] = key.place
                 yield key, value
+        self._closed = self._at(event.end_mark)

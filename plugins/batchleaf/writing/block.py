@@ -1,0 +1,52 @@
+"""Values as YAML that a maker would write: no quotes where none are needed, two spaces a level."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from batchleaf.records.nodes import Plain
+
+
+def quoted(text: str) -> str:
+    """The text as one YAML value, in quotes only where it would mean something else without."""
+    if not text.isprintable():
+        return in_quotes(text)
+    if re.fullmatch(r"[^\W_](?:[^:#]|:(?=\S)|(?<=\S)#)*(?<!\s)", text):
+        return text
+    return "'" + text.replace("'", "''") + "'"
+
+
+def in_quotes(text: str) -> str:
+    """The text in double quotes, with whatever cannot be seen spelt by its number."""
+    spelt = text.replace("\\", "\\\\").replace('"', '\\"')
+    return '"' + "".join(c if c.isprintable() else f"\\U{ord(c):08x}" for c in spelt) + '"'
+
+
+def entry(key: str, value: Plain, indent: int) -> list[str]:
+    """The lines of ``key: value``, indented by ``indent`` spaces."""
+    head = f"{' ' * indent}{quoted(key)}:"
+    if isinstance(value, str):
+        return [f"{head} {quoted(value)}"]
+    return [head, *_below(value, indent + 2)] if value else [f"{head} {in_braces(value)}"]
+
+
+def _below(value: Plain, indent: int) -> Iterator[str]:
+    if isinstance(value, dict):
+        for key, one in value.items():
+            yield from entry(key, one, indent)
+    elif isinstance(value, list):
+        yield from (f"{' ' * indent}- {_item(one)}" for one in value)
+
+
+def _item(value: Plain) -> str:
+    return quoted(value) if isinstance(value, str) else in_braces(value)
+
+
+def in_braces(value: Plain) -> str:
+    """The value on one line, for a place inside brackets or braces."""
+    if isinstance(value, str):
+        return in_quotes(value)
+    if isinstance(value, dict):
+        return "{" + ", ".join(f"{in_braces(key)}: {in_braces(one)}" for key, one in value.items()) + "}"
+    return "[" + ", ".join(in_braces(one) for one in value) + "]"
