@@ -1,0 +1,50 @@
+"""Lengths spelt out in full: the text reads back as exactly the same length."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from batchleaf.measure.lengths import Size, Unit, one_spelling, unit_named
+
+_AS_DECIMAL: Final = frozenset({5, 10, 20, 25, 50, 100})
+"""Bottoms of fractions that are no mark of an inch rule, and end within two decimals."""
+
+
+def spell_number(number: Fraction, unit: Unit) -> str | None:
+    """``4``, ``4.25`` or ``4 1/3``, or ``None`` where six figures, all that is read, do not hold it."""
+    hundredths = number * 100
+    metric = unit is not Unit.INCH and hundredths.denominator == 1
+    if metric or number.denominator in _AS_DECIMAL:
+        whole, rest = divmod(int(hundredths), 100)
+        return f"{whole}.{rest:02d}".rstrip("0").rstrip(".")
+    whole, part = divmod(number, 1)
+    if max(len(str(figures)) for figures in (whole, part.numerator, part.denominator)) > 6:
+        return None
+    return " ".join(str(one) for one in (whole, part) if one)
+
+
+def spell_length(length: Fraction, unit: Unit) -> str:
+    """``length`` (mm) with its unit: ``108 mm``; in another unit where ``unit`` cannot hold it exactly.
+
+    Raises :class:`ValueError` for a length that no unit holds in six figures.
+    """
+    for one in (unit, *Unit):
+        spelt = spell_number(length / one.in_mm, one)
+        if spelt is not None:
+            return f"{spelt} {one.value}"
+    raise ValueError(f"{length} mm has no exact spelling")
+
+
+def spell_size(size: Size, unit: Unit) -> str:
+    """``44 x 70 mm``; each measure with its own unit where they differ."""
+    width, height = spell_length(size.width, unit), spell_length(size.height, unit)
+    shared = width.rpartition(" ")[2]
+    if shared == height.rpartition(" ")[2]:
+        width = width.removesuffix(f" {shared}")
+    return f"{width} x {height}"
+
+
+def with_unit(text: str, unit: Unit) -> str:
+    """A length or a size as written, with the unit that counts for it: ``44 x 70`` is ``44 x 70 mm``."""
+    return text if unit_named(one_spelling(text)) else f"{text} {unit.value}"
