@@ -17,10 +17,13 @@ from batchleaf.writing.block import entry, in_braces, quoted
 
 @dataclass(frozen=True, slots=True)
 class Put:
-    """Write ``key: value`` into the group at ``path``, or in place of what the key has there."""
+    """Write ``key: value`` into the group at ``path``, or in place of what the key has there.
+
+    In a list the key is the number of an item that is there, from 0, and the value a text.
+    """
 
     path: Path
-    key: str
+    key: str | int
     value: Plain
 
 
@@ -75,19 +78,30 @@ class _Editor:
     def splice(self, edit: Edit) -> _Splice:
         """Where an edit changes the text, and what it writes there."""
         match edit:
-            case Put(path=path, key=key, value=value):
+            case Put(path=path, key=int(number), value=str(text)):
+                return self._replace_item(path, number, text)
+            case Put(path=path, key=str(key), value=value):
                 group = self._group(path)
                 if _key_in(group, key) is None:
                     return self._insert(group, key, value)
                 return self._replace(group, self._key((*path, key)), value)
+            case Put():
+                raise TypeError("an item of a list is one text")
             case Rename(path=path, key=key):
                 old = self._key(path)
                 return _Splice(self._index(old.place), self._index(old.end), quoted(key))
             case Drop(path=path):
                 old, value_at = self._key(path), child(self._group(path[:-1]), path[-1])
-                return _Splice(
-                    self._starts[old.place.line - 1], self._after(value_at.end if value_at else old.end), ""
-                )
+                start = self._starts[old.place.line - 1]
+                return _Splice(start, self._after(value_at.end if value_at else old.end), "")
+
+    def _replace_item(self, path: Path, number: int, text: str) -> _Splice:
+        listing = self._node(path)
+        item = child(listing, number) if isinstance(listing, Listing) else None
+        if not isinstance(listing, Listing) or item is None:
+            raise TypeError(f"no item {number} stands at {path}")
+        written = in_braces(text) if listing.flow else quoted(text)
+        return _Splice(self._index(item.place), self._index(item.end), written)
 
     def _insert(self, group: Mapping, key: str, value: Plain) -> _Splice:
         if group.flow:
@@ -111,10 +125,14 @@ class _Editor:
             lines.append("")
         return _Splice(self._index(key.place), end, self._line_end.join(lines))
 
-    def _group(self, path: Path) -> Mapping:
+    def _node(self, path: Path) -> Node | None:
         node: Node | None = self._root
         for step in path:
             node = child(node, step) if node else None
+        return node
+
+    def _group(self, path: Path) -> Mapping:
+        node = self._node(path)
         if not isinstance(node, Mapping):
             raise TypeError(f"no group of keys stands at {path}")
         return node
