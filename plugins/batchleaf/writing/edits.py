@@ -119,11 +119,11 @@ class _Editor:
         if isinstance(value, str) and isinstance(old, Scalar):
             return _Splice(start, end, quoted(value))
         first, *below = entry(key.text, value, group.place.column - 1)
-        lines = [first.removeprefix(" " * (group.place.column - 1)), *below]
+        lines = [first[first.index(quoted(key.text)) + len(quoted(key.text)) :], *below]
         if isinstance(old, Listing | Mapping) and not old.flow:
             end = self._after(old.end)
             lines.append("")
-        return _Splice(self._index(key.place), end, self._line_end.join(lines))
+        return _Splice(self._index(key.end), end, self._line_end.join(lines))
 
     def _node(self, path: Path) -> Node | None:
         node: Node | None = self._root

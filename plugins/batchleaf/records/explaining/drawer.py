@@ -1,0 +1,87 @@
+"""What a file of the drawer leaves to be understood."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+
+from batchleaf.facts import Direction, Sale, Supply
+from batchleaf.measure.lengths import Unit
+from batchleaf.measure.spelling import with_unit
+from batchleaf.records.explaining.inferred import DEFAULT, Inferred, defaults, differing
+from batchleaf.records.inventory import InventoryFile
+from batchleaf.records.nodes import Path
+from batchleaf.records.written import OpeningWritten, SupplyWritten, ToolWritten
+
+SITES_UNIT = "the site’s unit"
+
+
+def of_the_drawer(one: InventoryFile, supplies: Mapping[str, Supply], unit: Unit) -> Iterator[Inferred]:
+    """All that a file of the drawer means besides what it says; ``unit`` is the site's."""
+    yield from defaults(one.written)
+    for slug, supply in one.written.supplies.items():
+        yield from _of_supply(("supplies", slug), supply, supplies[slug], unit)
+    for slug, tool in one.written.tools.items():
+        yield from _of_tool(("tools", slug), tool, unit)
+    for i, order in enumerate(one.written.purchases):
+        for j, line in enumerate(order.lines):
+            amount, comma, price = line.partition(",")
+            full = in_its_unit(amount, supplies) + comma + price
+            yield from differing(("purchases", i, "lines"), j, line, full, "what it is counted in")
+    for i, count in enumerate(one.written.counts):
+        for j, line in enumerate(count.found):
+            full = in_its_unit(line, supplies)
+            yield from differing(("counts", i, "found"), j, line, full, "what it is counted in")
+
+
+def in_its_unit(text: str, supplies: Mapping[str, Supply]) -> str:
+    """``envelope 25`` with the word that the supply is counted in: ``envelope 25 pieces``."""
+    slug = text.split(maxsplit=1)[0] if text.strip() else ""
+    if slug not in supplies or not re.search(r"[0-9¼½¾⅓⅔⅛⅜⅝⅞]\s*$", text):
+        return text
+    return f"{text.rstrip()} {supplies[slug].units}"
+
+
+def _of_supply(path: Path, written: SupplyWritten, supply: Supply, unit: Unit) -> Iterator[Inferred]:
+    yield from defaults(written, path)
+    named = supply.unit if supply.unit == supply.units else f"{supply.unit}, {supply.units}"
+    yield from differing(path, "unit", written.unit, named, "what it is counted in")
+    if written.size:
+        full = with_unit(written.size, unit)
+        yield from differing(path, "size", written.size, full, SITES_UNIT)
+        for key, side in (("front", written.front), ("back", written.back)):
+            yield from differing(path, key, side, _with_direction(side), DEFAULT)
+    if written.trim:
+        pieces = [with_unit(piece.strip(), unit) for piece in written.trim.split(",")]
+        yield from differing(path, "trim", written.trim, ", ".join(pieces), SITES_UNIT)
+    if written.weight and re.fullmatch(r"[0-9.]+", written.weight):
+        yield Inferred(path, "weight", f"{written.weight} g/m²", "grammage")
+    yield from differing(path, "sale", written.sale, written.sale or Sale.UNKNOWN.value, DEFAULT)
+    if written.opening:
+        yield from _of_opening((*path, "opening"), written.opening, supply, unit)
+
+
+def _with_direction(side: str | None) -> str:
+    words = (side or "").rpartition(",")[2].strip()
+    if words in list(Direction):
+        return side or ""
+    return f"{side}, {Direction.ANY_WAY.value}" if side else Direction.ANY_WAY.value
+
+
+def _of_opening(path: Path, written: OpeningWritten, supply: Supply, unit: Unit) -> Iterator[Inferred]:
+    amount = written.amount
+    if amount and re.fullmatch(r"[0-9./ ]+", amount):
+        yield Inferred(path, "amount", f"{amount} {supply.units}", "what it is counted in")
+    for i, text in enumerate(written.scraps):
+        size, comma, worth = text.partition(",")
+        count, of, bare = size.rpartition(" of ")
+        full = f"{count or '1'}{of or ' of '}{with_unit(bare.strip(), unit)}{comma}{worth}"
+        yield from differing((*path, "scraps"), i, text, full, SITES_UNIT)
+
+
+def _of_tool(path: Path, written: ToolWritten, unit: Unit) -> Iterator[Inferred]:
+    yield from defaults(written, path)
+    for key, length in (("longest", written.longest), ("narrowest", written.narrowest)):
+        if length:
+            yield from differing(path, key, length, with_unit(length, unit), SITES_UNIT)
+    yield from differing(path, "sale", written.sale, written.sale or Sale.UNKNOWN.value, DEFAULT)
