@@ -65,7 +65,7 @@ def test_changes_one_place(edit: Edit, expected: str) -> None:
 def test_a_key_and_its_value_change_together() -> None:
     """A new name and a new value for one key do not get into each other's way."""
     text = "parts:\n  strip: 4 x 4 # mark\n"
-    edits = [Put(("parts",), "strip", {"size": "4 x 4"}), Rename(("parts", "strip"), "B strip")]
+    edits: list[Edit] = [Put(("parts",), "strip", {"size": "4 x 4"}), Rename(("parts", "strip"), "B strip")]
     assert edited(text, _read(text), edits) == "parts:\n  B strip:\n    size: 4 x 4 # mark\n"
 
 

@@ -33,12 +33,15 @@ TextLines = Mapping[str, tuple[str, ...]]
 class Reading:
     """What was read and what was wrong. ``archive`` is whole only where no problem is an error.
 
-    ``lines`` holds the text of each file, so that a problem found later can show its line.
+    ``lines`` holds the text of each file, so that a problem found later can show its line;
+    ``drawer`` and ``batches`` are the records as written.
     """
 
     archive: Archive
     problems: tuple[Problem, ...]
     lines: TextLines
+    drawer: tuple[InventoryFile, ...] = ()
+    batches: tuple[ProjectFile, ...] = ()
 
     def located(self, problem: Problem) -> Problem:
         """The problem with the line it speaks of."""
@@ -59,6 +62,8 @@ class _ArchiveReader:
         self._projects, self._settings, self._report = projects, settings, Report()
         self._lines: dict[str, tuple[str, ...]] = {}
         self._faulty: set[Place] = set()
+        self._drawer: list[InventoryFile] = []
+        self._batches: list[ProjectFile] = []
         self._lost: set[str] = set()
         self._all_lost = False
 
@@ -69,11 +74,11 @@ class _ArchiveReader:
             self._report.error(place, "this folder is not there; it is where the records belong")
             return Reading(Archive((), (), (), (), ()), tuple(self._report.found), {})
         archive = self._archive()
-        reading = Reading(archive, (), self._lines)
+        reading = Reading(archive, (), self._lines, tuple(self._drawer), tuple(self._batches))
         return replace(reading, problems=tuple(sorted(reading.located(one) for one in self._report.found)))
 
     def _archive(self) -> Archive:
-        files = self._inventory_files()
+        files = self._drawer = self._inventory_files()
         mark = self._report.mark()
         supplies = self._supplies(files)
         known = KnownSupplies(supplies, self._lost, all_lost=self._all_lost)
@@ -186,6 +191,7 @@ class _ArchiveReader:
         mark = self._report.mark()
         notes = notes_in(folder, self._projects, self._report, shown)
         one = ProjectFile(folder.name, node, record.written, photos_in(folder, shown), notes)
+        self._batches.append(one)
         project = project_of(one, known, series, self._settings, self._report)
         self._report.forget_repeats(mark, self._faulty)
         return None if record.problems else project
