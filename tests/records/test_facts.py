@@ -6,11 +6,8 @@ import datetime as dt
 from fractions import Fraction
 from pathlib import Path
 
-import pytest
-
-from batchleaf.facts import Cut, Fold, KeptPiece, Part, Project, Status, Step, Use
+from batchleaf.facts import Cut, KeptPiece, Part, Project, Status, Step, Use
 from batchleaf.measure.lengths import Size, Unit
-from batchleaf.records.grammar import BaseLine, read_base
 from records.test_cases import CASES, laid_out, read
 
 INCH = Fraction("25.4")
@@ -104,32 +101,3 @@ def test_a_border_is_left_on_every_side_of_the_part_below(tmp_path: Path) -> Non
         ("E", inches("4", "21/4")),
     ]
     assert project.parts[3].papers == project.parts[2].papers == ("ripple-green", "dusk-rose")
-
-
-@pytest.mark.parametrize(
-    ("text", "line", "finished"),
-    [
-        # ISO 216: A6 is 105 x 148, A5 148 x 210.
-        ("card A6, side fold", BaseLine("card", mm("210", "148"), Fold.SIDE), mm("105", "148")),
-        ("card a6, top fold", BaseLine("card", mm("148", "210"), Fold.TOP), mm("148", "105")),
-        ("card A5, side fold", BaseLine("card", mm("296", "210"), Fold.SIDE), mm("148", "210")),
-        ("place card A7", BaseLine("place card", mm("74", "105"), Fold.NONE), mm("74", "105")),
-        # A letter sheet is 8 1/2 x 11 in; halved and folded it is a quarter (common practice).
-        ("card quarter-letter, side fold", BaseLine("card", inches("17/2", "11/2"), Fold.SIDE),
-         inches("17/4", "11/2")),
-        ("card quarter-letter, top fold", BaseLine("card", inches("11/2", "17/2"), Fold.TOP),
-         inches("11/2", "17/4")),
-        ("card half-letter, side fold", BaseLine("card", inches("11", "17/2"), Fold.SIDE),
-         inches("11/2", "17/2")),
-        # Slim cards are 3 1/2 x 8 1/2 in (common practice).
-        ("slim card slim, side fold", BaseLine("slim card", inches("7", "17/2"), Fold.SIDE),
-         inches("7/2", "17/2")),
-        ("bookmark 50 x 180", BaseLine("bookmark", mm("50", "180"), Fold.NONE), mm("50", "180")),
-        ("card 8 1/2 x 5 1/2 in, side fold", BaseLine("card", inches("17/2", "11/2"), Fold.SIDE),
-         inches("17/4", "11/2")),
-    ],
-)  # fmt: skip
-def test_a_base_is_measured_or_named(text: str, line: BaseLine, finished: Size) -> None:
-    """A written size is the blank's, a named one the finished piece's."""
-    assert read_base(text, Unit.MM) == line
-    assert read_base(text, Unit.MM).finished_size == finished

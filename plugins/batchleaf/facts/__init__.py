@@ -19,7 +19,7 @@ from batchleaf.facts.drawer import (
     Supply,
     Trim,
 )
-from batchleaf.facts.parts import Design, Fold, ImageUse, Origin, Part, Score, ShownSide
+from batchleaf.facts.parts import Design, Fold, ImageUse, Origin, Part, Score, ShownSide, folded_size
 from batchleaf.facts.places import NOWHERE, Place, Problem, Weight
 from batchleaf.facts.terms import NO_TERMS, Credit, Sale, Terms
 from batchleaf.facts.tools import Image, StackLimit, Tool
@@ -66,4 +66,5 @@ __all__ = [
     "Weight",
     "Went",
     "Whereabouts",
+    "folded_size",
 ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
+from itertools import pairwise
 
 from batchleaf.facts.places import NOWHERE, Place
 from batchleaf.facts.terms import NO_TERMS, Credit, Terms
@@ -36,6 +37,18 @@ class Score:
     runs_down: bool
     """True: from the top edge to the foot, ``at`` measured from the left; else across, from the top."""
     at: Fraction
+
+
+def folded_size(size: Size, scores: tuple[Score, ...]) -> Size:
+    """The middle panel of a blank: the face of a card between its doors or folds, the bottom of a box."""
+    down = sorted(score.at for score in scores if score.runs_down)
+    across = sorted(score.at for score in scores if not score.runs_down)
+    return Size(_middle(size.width, down), _middle(size.height, across))
+
+
+def _middle(length: Fraction, scores: list[Fraction]) -> Fraction:
+    panels = [b - a for a, b in pairwise([Fraction(0), *scores, length])]
+    return panels[len(panels) // 2]
 
 
 class Origin(StrEnum):
@@ -89,6 +102,16 @@ class Part:
     stamps: tuple[ImageUse, ...] = ()
     dies: tuple[ImageUse, ...] = ()
     place: Place = field(default=NOWHERE, compare=False)
+
+    @property
+    def folded_size(self) -> Size:
+        """The face that it shows, and that others lie on, once it is folded."""
+        return folded_size(self.size, self.scores)
+
+    @property
+    def walls(self) -> Fraction | None:
+        """How high the walls of a box stand, in mm; nothing else has any."""
+        return self.scores[0].at if self.fold is Fold.BOX else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -166,12 +166,22 @@ def parse_size(text: str, unit: Unit) -> Size:
 
     A unit written once, at the end, counts for both.
     """
-    halves = _BETWEEN.split(one_spelling(text))
-    if len(halves) != 2 or not all(halves):
+    lengths = parse_lengths(text, unit)
+    if len(lengths) != 2:
         raise MeasureError(f"“{text.strip()}” is not a size; write two lengths with x between, like 44 x 70")
-    named = unit_named(halves[1])
-    width, height = (_length(half, named or unit, unit_written=named is not None) for half in halves)
-    return Size(width, height)
+    return Size(*lengths)
+
+
+def parse_lengths(text: str, unit: Unit) -> tuple[Fraction, ...]:
+    """Lengths in mm with ``x``, ``×`` or ``by`` between: ``60 x 60 x 30``.
+
+    A unit written once, at the end, counts for all. Raises :class:`MeasureError`.
+    """
+    pieces = _BETWEEN.split(one_spelling(text))
+    if len(pieces) < 2 or not all(pieces):
+        raise MeasureError(f"“{text.strip()}” is not a size; write two lengths with x between, like 44 x 70")
+    named = unit_named(pieces[-1])
+    return tuple(_length(piece, named or unit, unit_written=named is not None) for piece in pieces)
 
 
 def unit_named(text: str) -> Unit | None:

@@ -1,44 +1,181 @@
-"""Standard card sizes that a base may name instead of its measures.
+"""What ``base`` says: ``card A6, side fold``, ``box 60 x 60 x 30, lid 15``.
 
-A named size is the finished one; the fold says how large the blank is.
+A measured size is that of the blank, a named one that of the finished piece;
+the three measures of a box are those of the box.
 """
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.facts import Fold
-from batchleaf.measure.lengths import MM_PER_INCH, Size
+from batchleaf.facts import Fold, Score, folded_size
+from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import FRACTION_SIGNS, Size, Unit, parse_length, parse_lengths, unit_named
+from batchleaf.records.folds import FOLD_WORDS, Blank, Form, blank_size, box_blank, read_form, scores_of
+from batchleaf.records.shape_problems import did_you_mean
+from batchleaf.records.standard_sizes import NAMED, OWN, envelope_of
+
+LID_ROOM: Final = Fraction(3, 2)
+"""How much longer and wider than the box its lid is, in mm: common practice for card."""
+FLAT: Final = Form(Fold.NONE)
 
 
-def _mm(width: int, height: int) -> Size:
-    return Size(Fraction(width), Fraction(height))
+@dataclass(frozen=True, slots=True)
+class BaseLine:
+    """The thing, its blank, and how that is folded; ``ready``: the blank is bought as it is."""
+
+    thing: str
+    size: Size
+    fold: Fold = Fold.NONE
+    scores: tuple[Score, ...] = ()
+    lid: Blank | None = None
+    ready: bool = False
+
+    @property
+    def finished_size(self) -> Size:
+        """The size once folded; of a box with a lid that of the lid, which stands out."""
+        outermost = self.lid or Blank(self.size, self.scores)
+        return folded_size(outermost.size, outermost.scores)
+
+    @property
+    def height(self) -> Fraction | None:
+        """How high a box stands, closed, in mm; the thickness of its card is left out."""
+        if self.fold is not Fold.BOX:
+            return None
+        return max(piece[0].at for piece in (self.scores, self.lid.scores if self.lid else ()) if piece)
+
+    @property
+    def envelope(self) -> str:
+        """The usual envelope of a standard size; what stands open or is a box goes in none."""
+        return "" if self.fold in (Fold.TENT, Fold.BOX) else envelope_of(self.finished_size)
 
 
-def _inches(width: str, height: str) -> Size:
-    return Size(Fraction(width) * MM_PER_INCH, Fraction(height) * MM_PER_INCH)
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """What stands after the measures, each by its kind, as written; empty where nothing is."""
+
+    form: str = ""
+    lid: str = ""
+    room: str = ""
+    ready: str = ""
 
 
-NAMED: Final[dict[str, Size]] = {
-    "a4": _mm(210, 297),
-    "a5": _mm(148, 210),
-    "a6": _mm(105, 148),
-    "a7": _mm(74, 105),
-    "letter": _inches("17/2", "11"),
-    "half-letter": _inches("11/2", "17/2"),
-    "quarter-letter": _inches("17/4", "11/2"),
-    "slim": _inches("7/2", "17/2"),
-}
-"""Upright sizes: the A series of ISO 216; letter 8 1/2 x 11 in and its halves; slim by common practice."""
+_BETWEEN_WORDS: Final = re.compile(r"(?<![0-9]),|,(?![0-9])")
+"""A comma between two figures is a decimal comma, which the reader of lengths tells of."""
+_MEASURED: Final = re.compile(
+    rf"(?P<thing>[^0-9{FRACTION_SIGNS}.]+?)\s+(?P<measures>[0-9{FRACTION_SIGNS}.].*)"
+)
+_KIND: Final = re.compile(
+    r"(?P<ready>ready-made)|(?P<lid>lid\b.*)|(?P<room>room\b.*)|(?P<form>.+)", re.IGNORECASE
+)
 
 
-def blank_of(finished: Size, fold: Fold) -> Size:
-    """The sheet that folds to ``finished``. A top fold lies along the longer side."""
-    match fold:
-        case Fold.SIDE:
-            return Size(finished.width * 2, finished.height)
-        case Fold.TOP:
-            lying = finished.turned
-            return Size(lying.width, lying.height * 2)
-    return finished
+def read_base(text: str, unit: Unit) -> BaseLine:
+    """``bookmark 50 x 180 mm`` · ``card A6, top fold`` · ``tag`` · ``box 60 x 60 x 30, lid 15``.
+
+    Raises :class:`MeasureError` with a sentence.
+    """
+    what, *rest = (piece.strip() for piece in _BETWEEN_WORDS.split(text))
+    _check_comma(what)
+    words = _words(rest)
+    if measured := _MEASURED.fullmatch(what):
+        return _measured(what, measured["thing"], measured["measures"], words, unit)
+    _check_no_lid(what, words)
+    thing, finished = _named(what)
+    form = read_form(words.form) if words.form else FLAT
+    return _flat_base(thing, blank_size(finished, form), form, words)
+
+
+def _check_comma(what: str) -> None:
+    fold = next((word for word in FOLD_WORDS if what.lower().endswith(f" {word}")), "")
+    if fold:
+        raise MeasureError(
+            f"“{what}” has no comma before the fold; write {what[: -len(fold)].strip()}, {fold}"
+        )
+
+
+def _words(pieces: Sequence[str]) -> _Words:
+    said: dict[str, str] = {}
+    for piece in filter(None, pieces):
+        found = _KIND.fullmatch(piece)
+        kind = str(found.lastgroup) if found else "form"
+        if kind in said:
+            twice = "are two folds" if kind == "form" else "say one thing twice"
+            raise MeasureError(f"“{said[kind]}” and “{piece}” {twice}; leave one out")
+        said[kind] = piece
+    return _Words(**said)
+
+
+def _flat_base(thing: str, blank: Size, form: Form, words: _Words) -> BaseLine:
+    return BaseLine(thing, blank, form.fold, scores_of(blank, form), ready=bool(words.ready))
+
+
+def _measured(what: str, thing: str, measures: str, words: _Words, unit: Unit) -> BaseLine:
+    match parse_lengths(measures, unit):
+        case (length, width, height):
+            return _box(thing, box_blank(Size(length, width), height), words, unit_named(measures) or unit)
+        case (width, height):
+            _check_no_lid(what, words)
+            if re.search(r"\bbox$", thing, re.IGNORECASE) and not words.form:
+                raise MeasureError(
+                    f"“{what}” has no height; write length, width and height, like box 60 x 60 x 30"
+                )
+            form = read_form(words.form) if words.form else FLAT
+            return _flat_base(thing, Size(width, height), form, words)
+    raise MeasureError(
+        f"“{measures}” is not a size; write two lengths with x between, like 44 x 70, or three for a box"
+    )
+
+
+def _check_no_lid(what: str, words: _Words) -> None:
+    """Only a box has a lid, and only a lid has room."""
+    if words.lid or words.room:
+        raise MeasureError(
+            f"“{words.lid or words.room}” is for a box, and “{what}” is none;"
+            " a box has three measures, like box 60 x 60 x 30, lid 15"
+        )
+
+
+def _box(thing: str, bottom: Blank, words: _Words, unit: Unit) -> BaseLine:
+    if words.form:
+        raise MeasureError(f"a box is scored on all four sides; leave out “{words.form}”")
+    if words.room and not words.lid:
+        raise MeasureError(f"“{words.room}” is the room in a lid, and there is none; write lid 15 before it")
+    lid = _lid(folded_size(bottom.size, bottom.scores), words, unit) if words.lid else None
+    return BaseLine(thing, bottom.size, Fold.BOX, bottom.scores, lid, ready=bool(words.ready))
+
+
+def _lid(bottom: Size, words: _Words, unit: Unit) -> Blank:
+    """A shallow box that goes over the other with a little room."""
+    room = _after_word(words.room, unit) if words.room else LID_ROOM
+    return box_blank(Size(bottom.width + room, bottom.height + room), _after_word(words.lid, unit))
+
+
+def _after_word(text: str, unit: Unit) -> Fraction:
+    """The length after ``lid`` or ``room``."""
+    word, _, length = text.partition(" ")
+    if not length:
+        raise MeasureError(f"“{text}” has no measure; write for example {word} {15 if word == 'lid' else 2}")
+    return parse_length(length, unit)
+
+
+def _named(what: str) -> tuple[str, Size]:
+    """The thing and its finished size by name: ``card A6``, ``gift tag``."""
+    thing, _, last = what.rpartition(" ")
+    if size := NAMED.get(last.lower()):
+        if thing:
+            return thing.strip(), size
+        raise MeasureError(f"“{what}” does not say what it is; write for example card {what}")
+    if own := OWN.get(last.lower()):
+        return what, own
+    if re.match(rf"[0-9{FRACTION_SIGNS}.]", what):
+        raise MeasureError(f"“{what}” does not say what it is; write for example card {what}")
+    hint = did_you_mean(last.lower(), [*NAMED, *OWN])
+    names = ", ".join(NAMED)
+    raise MeasureError(
+        f"“{what}” has no size{hint or f'; write its measures, like bookmark 50 x 180, or one of {names}'}"
+    )

@@ -11,12 +11,10 @@ import datetime as dt
 import re
 from dataclasses import dataclass
 
-from batchleaf.facts import Fold
 from batchleaf.measure.amounts import plural
 from batchleaf.measure.durations import parse_film_time
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import FRACTION_SIGNS, Size, Unit, parse_size
-from batchleaf.records.bases import NAMED, blank_of
 
 _COUNT = r"[0-9]{1,5}"
 
@@ -73,46 +71,6 @@ def read_unit(text: str) -> tuple[str, str]:
             f"“{one}” is several; write one, like sheet, or one and several, like leaf, leaves"
         )
     return one, several
-
-
-@dataclass(frozen=True, slots=True)
-class BaseLine:
-    """What ``base`` says: the thing, the blank's size and its fold."""
-
-    thing: str
-    size: Size
-    fold: Fold
-
-    @property
-    def finished_size(self) -> Size:
-        """The size after folding."""
-        match self.fold:
-            case Fold.SIDE:
-                return Size(self.size.width / 2, self.size.height)
-            case Fold.TOP:
-                return Size(self.size.width, self.size.height / 2)
-        return self.size
-
-
-_MEASURED_BASE = re.compile(rf"(?P<thing>[^0-9{FRACTION_SIGNS}.]+?)\s+(?P<size>[0-9{FRACTION_SIGNS}.].*)")
-_NAMED_BASE = re.compile(rf"(?P<thing>\S.*?)\s+(?P<size>{'|'.join(NAMED)})", re.IGNORECASE)
-
-
-def read_base(text: str, unit: Unit) -> BaseLine:
-    """``bookmark 50 x 180 mm`` · ``card 8 1/2 x 5 1/2, side fold`` · ``card A6, top fold``.
-
-    A written size is that of the blank, a named one that of the finished piece.
-    """
-    what, _, words = (word.strip() for word in text.partition(","))
-    if words and words not in (Fold.SIDE, Fold.TOP):
-        raise MeasureError(f"“{words}” is not a fold; write side fold or top fold")
-    fold = Fold(words) if words else Fold.NONE
-    if named := _NAMED_BASE.fullmatch(what):
-        return BaseLine(named["thing"], blank_of(NAMED[named["size"].lower()], fold), fold)
-    measured = _MEASURED_BASE.fullmatch(what)
-    if measured is None:
-        raise MeasureError(f"“{text}” is not a base; write what it is and its size, like bookmark 50 x 180")
-    return BaseLine(measured["thing"], parse_size(measured["size"], unit), fold)
 
 
 def read_part_key(text: str) -> tuple[str, str]:

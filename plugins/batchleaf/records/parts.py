@@ -6,10 +6,12 @@ import string
 from collections.abc import Iterator
 from typing import Final
 
-from batchleaf.facts import Part, Place
+from batchleaf.facts import Origin, Part, Place
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, Unit, parse_length, parse_size
-from batchleaf.records.grammar import BaseLine, read_count, read_part_key
+from batchleaf.records.bases import BaseLine
+from batchleaf.records.folds import Blank
+from batchleaf.records.grammar import read_count, read_part_key
 from batchleaf.records.nodes import Node, key_place, place_of
 from batchleaf.records.papers import Papers, Roles
 from batchleaf.records.written import PartWritten, ProjectWritten
@@ -17,6 +19,8 @@ from batchleaf.records.written import PartWritten, ProjectWritten
 BASE: Final = "base"
 """The name of the part that carries the others, and of the role that fills it."""
 BASE_LETTER: Final = "A"
+LID: Final = "lid"
+"""The name of the lid of a box, and of the role that fills it."""
 
 
 def read_parts(
@@ -29,9 +33,10 @@ def read_parts(
 ) -> Iterator[Part]:
     """The base, and the parts in the order written."""
     reader = _PartsReader(node, roles, papers, unit)
+    lid_letter = _lid_letter(written) if base and base.lid else ""
     if base is not None:
-        yield reader.base(base)
-    letters = _letters(node, written, papers)
+        yield from reader.base(base, lid_letter)
+    letters = _letters(node, written, papers, lid_letter)
     for key, part in written.parts.items():
         read = reader.part(key, next(letters), part)
         if read is not None:
@@ -47,15 +52,31 @@ class _PartsReader:
         self._cut_from: dict[str, tuple[str, ...]] = {}
         self._below = ""
 
-    def base(self, base: BaseLine) -> Part:
-        """The part that carries the others; they sit on its folded front."""
+    def base(self, base: BaseLine, lid_letter: str) -> Iterator[Part]:
+        """The part that carries the others, which sit on its folded front, and the lid of a box."""
         place = place_of(self._node, ("base",))
         if BASE not in self._roles:
             self._papers.report.error(place, "no paper is named for the base; write it under papers")
         found = self._roles.get(BASE, ())
-        self._remember(BASE_LETTER, base.finished_size, found)
-        turns = self._papers.let_turn(found)
-        return Part(BASE_LETTER, BASE, base.size, 1, found, turns, base.fold, place=place)
+        yield self._of_base(base, BASE_LETTER, BASE, Blank(base.size, base.scores), found)
+        if base.lid:
+            yield self._of_base(base, lid_letter, LID, base.lid, self._roles.get(LID, found))
+
+    def _of_base(self, base: BaseLine, letter: str, name: str, blank: Blank, papers: tuple[str, ...]) -> Part:
+        part = Part(
+            letter,
+            name,
+            blank.size,
+            1,
+            papers,
+            turns=self._papers.let_turn(papers),
+            fold=base.fold,
+            scores=blank.scores,
+            origin=Origin.READY if base.ready else Origin.CUT,
+            place=place_of(self._node, ("base",)),
+        )
+        self._remember(letter, part.folded_size, papers)
+        return part
 
     def part(self, key: str, letter: str, written: PartWritten) -> Part | None:
         """One part, or ``None`` with problems."""
@@ -107,12 +128,19 @@ class _PartsReader:
         return self._papers.named_in(paper, place, self._roles) if role is None else role
 
 
-def _letters(node: Node, written: ProjectWritten, papers: Papers) -> Iterator[str]:
+def _lid_letter(written: ProjectWritten) -> str:
+    """L, or where a part has that the first that is free."""
+    taken = {BASE_LETTER, *(read_part_key(key)[0] for key in written.parts)}
+    return next((letter for letter in f"L{string.ascii_uppercase}" if letter not in taken), "")
+
+
+def _letters(node: Node, written: ProjectWritten, papers: Papers, lid_letter: str) -> Iterator[str]:
     """The letter of each part in order: the one written, else the next that is free."""
     given = [read_part_key(key)[0] for key in written.parts]
-    taken = {*given, *([BASE_LETTER] if written.base else [])}
+    of_base = {BASE_LETTER, lid_letter} - {""} if written.base else set[str]()
+    taken = {*given, *of_base}
     free = (letter for letter in string.ascii_uppercase if letter not in taken)
-    seen = {BASE_LETTER} if written.base else set[str]()
+    seen = set(of_base)
     for key, own in zip(written.parts, given, strict=True):
         place = key_place(node, ("parts", key))
         letter = own or next(free, "")

@@ -10,10 +10,10 @@ from batchleaf.measure.amounts import parse_amount, unit_in
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, Unit
+from batchleaf.records.bases import read_base
 from batchleaf.records.folder import FolderPhotos
 from batchleaf.records.grammar import (
     CutLine,
-    read_base,
     read_cut,
     read_date,
     read_makes,
@@ -92,6 +92,8 @@ class _ProjectReader:
             finished=makes[0],
             begun=makes[1],
             finished_size=base.finished_size if base else None,
+            height=base.height if base else None,
+            envelope=base.envelope if base else "",
             parts=parts,
             cut=cut,
             uses=uses,
