@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final
 
@@ -38,11 +39,16 @@ def spell_length(length: Fraction, unit: Unit) -> str:
 
 def spell_size(size: Size, unit: Unit) -> str:
     """``44 x 70 mm``; each measure with its own unit where they differ."""
-    width, height = spell_length(size.width, unit), spell_length(size.height, unit)
-    shared = width.rpartition(" ")[2]
-    if shared == height.rpartition(" ")[2]:
-        width = width.removesuffix(f" {shared}")
-    return f"{width} x {height}"
+    return spell_lengths((size.width, size.height), unit)
+
+
+def spell_lengths(lengths: Sequence[Fraction], unit: Unit) -> str:
+    """``60 x 60 x 30 mm``; each measure with its own unit where they differ."""
+    spelt = [spell_length(length, unit).rpartition(" ") for length in lengths]
+    units = {own for *_, own in spelt}
+    if len(units) == 1:
+        return f"{' x '.join(number for number, *_ in spelt)} {units.pop()}"
+    return " x ".join("".join(one) for one in spelt)
 
 
 def with_unit(text: str, unit: Unit) -> str:
