@@ -26,13 +26,14 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "build": {"linkcheck"},
     "plugin": {"measure", "facts", "core", "views", "render", "store", "telling", "workflow", "made_site"},
     "writing": {"facts", "records"},
-    "cli": {"measure", "facts", "store", "telling", "workflow", "made_site", "writing", "plugin", "build"},
+    "commands": {"measure", "facts", "store", "telling", "workflow", "made_site", "writing", "plugin"},
+    "cli": {"commands", "build"},
     "__main__": {"cli"},
     "__init__": set(),
 }
 
 FOREIGN: Final[dict[str, set[str]]] = {
-    "mkdocs": {"plugin", "cli", "build"},
+    "mkdocs": {"plugin", "commands", "build"},
     "yaml": {"records"},
     "pydantic": {"records"},
     "jinja2": {"render"},

@@ -1,0 +1,1 @@
+"""The commands, one function each; ``cli`` says how they are typed."""

@@ -1,0 +1,51 @@
+"""An archive as commands find it: where its records are, and its settings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from mkdocs.config import load_config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import ConfigurationError
+
+from batchleaf.facts import Settings
+from batchleaf.measure.errors import MeasureError
+from batchleaf.plugin import BatchleafPlugin, cache_folder, projects_folder
+from batchleaf.workflow import Worked, read_and_work_out
+
+
+class CannotOpenError(ValueError):
+    """Why the settings of an archive cannot be read, as a sentence."""
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """The folder with ``mkdocs.yml``, and what stands in that file."""
+
+    root: Path
+    projects: Path
+    cache: Path
+    settings: Settings
+
+    def worked(self) -> Worked:
+        """All records as they stand now, and their figures."""
+        return read_and_work_out(self.projects, self.settings)
+
+
+def open_archive(root: Path) -> Opened:
+    """The archive in ``root``. Raises :class:`CannotOpenError`."""
+    try:
+        config = load_config(str(root / "mkdocs.yml"))
+        plugin = _plugin_of(config)
+        settings = plugin.config.settings()
+    except (ConfigurationError, MeasureError) as error:
+        raise CannotOpenError(f"mkdocs.yml: {error}") from None
+    return Opened(root, projects_folder(config, plugin.config), cache_folder(config), settings)
+
+
+def _plugin_of(config: MkDocsConfig) -> BatchleafPlugin:
+    plugin = config.plugins.get("batchleaf")
+    if not isinstance(plugin, BatchleafPlugin):
+        raise ConfigurationError("the plugin batchleaf is not in its list of plugins")
+    return plugin
