@@ -7,7 +7,7 @@ from pathlib import Path
 
 from batchleaf.build import build_aside
 from batchleaf.commands.check import check
-from batchleaf.commands.lay_out import schema, start
+from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
 from batchleaf.commands.opened import CannotOpenError, open_archive
 from batchleaf.commands.take import take_cut
@@ -31,6 +31,8 @@ def main(arguments: list[str] | None = None) -> int:
     except CannotOpenError as error:
         return refuse(str(error))
     match asked.command:
+        case "keys":
+            return keys(archive)
         case "new":
             return new(archive, asked)
         case "take-cut":
@@ -45,6 +47,7 @@ def _parser() -> argparse.ArgumentParser:
         ("check", "read all records and tell what is wrong with them"),
         ("build", "make the site aside and put it in place when it is whole"),
         ("new", "write the record of a batch to come, from six answers"),
+        ("keys", "write a page with every key that a record may have"),
         ("schema", "write the schemas that help an editor help you"),
         ("take-cut", "write the sheets that a planned batch needs into its record, as cut"),
     ):

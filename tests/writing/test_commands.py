@@ -8,7 +8,8 @@ import pytest
 
 from batchleaf.cli import main
 from batchleaf.records.yaml_text import read_yaml
-from batchleaf.writing.record import Answers, quoted, record_text
+from batchleaf.writing.plain_value import quoted
+from batchleaf.writing.record import Answers, record_text
 from batchleaf.writing.slugs import slug_of
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from batchleaf.commands.opened import Opened
 from batchleaf.commands.terminal import refuse
-from batchleaf.writing.archive import NotEmptyError, start_archive, write_schemas
+from batchleaf.writing.archive import KEYS, KEYS_PAGE, NotEmptyError, start_archive, write_keys, write_schemas
 
 
 def start(folder: Path) -> int:
@@ -21,5 +22,14 @@ def start(folder: Path) -> int:
 def schema(archive: Path) -> int:
     """Write the schemas of all kinds of records."""
     for file in write_schemas(archive):
+        print(f"Wrote {file}")
+    return 0
+
+
+def keys(archive: Opened) -> int:
+    """Write the reference of keys as a page of the site, and anew beside README where it lies there."""
+    beside = archive.root / KEYS
+    for file in (archive.pages / KEYS_PAGE, *([beside] if beside.is_file() else [])):
+        write_keys(file)
         print(f"Wrote {file}")
     return 0

@@ -25,6 +25,8 @@ class Opened:
 
     root: Path
     projects: Path
+    pages: Path
+    """Pages that the maker writes."""
     cache: Path
     settings: Settings
 
@@ -41,7 +43,13 @@ def open_archive(root: Path) -> Opened:
         settings = plugin.config.settings()
     except (ConfigurationError, MeasureError) as error:
         raise CannotOpenError(f"mkdocs.yml: {error}") from None
-    return Opened(root, projects_folder(config, plugin.config), cache_folder(config), settings)
+    return Opened(
+        root=root,
+        projects=projects_folder(config, plugin.config),
+        pages=Path(config.docs_dir),
+        cache=cache_folder(config),
+        settings=settings,
+    )
 
 
 def _plugin_of(config: MkDocsConfig) -> BatchleafPlugin:

@@ -7,10 +7,16 @@ import shutil
 from pathlib import Path
 from typing import Final
 
-from batchleaf.records.schema import KINDS, schema_of
+from batchleaf.records.kinds import KINDS
+from batchleaf.records.schema import schema_of
+from batchleaf.writing.keys_page import keys_page
 
 STARTER: Final = Path(__file__).parent / "starter"
 SCHEMAS: Final = ".batchleaf"
+KEYS: Final = "KEYS.md"
+"""The reference beside an archive's README."""
+KEYS_PAGE: Final = "keys.md"
+"""The reference as a page of the site."""
 
 
 class NotEmptyError(OSError):
@@ -23,6 +29,7 @@ def start_archive(folder: Path) -> None:
         raise NotEmptyError(f"{folder} is not empty; name a folder that is not there yet")
     shutil.copytree(STARTER, folder, dirs_exist_ok=True)
     write_schemas(folder)
+    write_keys(folder / KEYS)
 
 
 def write_schemas(folder: Path) -> tuple[Path, ...]:
@@ -33,3 +40,9 @@ def write_schemas(folder: Path) -> tuple[Path, ...]:
     for kind, file in zip(KINDS, files, strict=True):
         file.write_text(json.dumps(schema_of(kind), indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
     return files
+
+
+def write_keys(file: Path) -> None:
+    """Write the reference of keys."""
+    file.parent.mkdir(exist_ok=True)
+    file.write_bytes(keys_page().encode())

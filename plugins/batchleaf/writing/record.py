@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import Final
+
+from batchleaf.writing.plain_value import quoted
 
 SCHEMA_LINE: Final = "# yaml-language-server: $schema=../../.batchleaf/project.schema.json"
 
@@ -30,7 +31,7 @@ def record_text(answers: Answers) -> str:
         f"title: {quoted(answers.title)}",
         "format: 1",
         f"date: {quoted(answers.date)}",
-        *([f"series: {answers.series}"] if answers.series else []),
+        *([f"series: {quoted(answers.series)}"] if answers.series else []),
         "status: planned",
         f"makes: 0 of {quoted(answers.makes)}",
         f"base: {quoted(answers.base)}",
@@ -38,11 +39,3 @@ def record_text(answers: Answers) -> str:
         f"  base: {quoted(answers.paper)}",
     ]
     return "\n".join(lines) + "\n"
-
-
-def quoted(text: str) -> str:
-    """The text as one YAML value, in quotes only where it would mean something else without."""
-    plain = re.fullmatch(r"[^\W_][^:#\n\t]*", text)
-    if plain and text == text.strip():
-        return text
-    return "'" + " ".join(text.split()).replace("'", "''") + "'"
