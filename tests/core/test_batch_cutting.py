@@ -71,7 +71,7 @@ def test_a_part_whose_paper_was_not_cut_is_left_out() -> None:
     """It is never taken from another paper."""
     one = project(part("A", 50, 50, "card"), part("B", 20, 20, "fern"), makes=4, cuts=(("card", 1),))
     assert cut_out(one) == {"card": {"A": 4}}
-    assert [left.letter for left in uncut_parts(one)] == ["B"]
+    assert [left.letter for left in uncut_parts(one, SUPPLIES)] == ["B"]
 
 
 def test_scraps_are_used_before_sheets() -> None:

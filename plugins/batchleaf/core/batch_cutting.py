@@ -7,24 +7,33 @@ that were cut.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from functools import lru_cache, partial
 from typing import Final
 
-from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
-from batchleaf.facts import Cut, Part, Project, Supply
-from batchleaf.measure.money import share
-
-Supplies = Mapping[str, Supply]
+from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
+from batchleaf.core.dealing import (
+    Lot,
+    Supplies,
+    Wanted,
+    as_they_come,
+    dealt_round,
+    kind_of,
+    lots_of,
+    may_come_from,
+)
+from batchleaf.facts import Cut, Part, Project
 
 MOST_STEPS: Final = 6_000
 """Work on one question for a page: about a second and a half. A plan on a page need not be the cheapest."""
 COST_STEPS: Final = 3_000
+
+Extras = tuple[tuple[str, int], ...]
+"""(Part, how many) on top of what the makes need."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +63,9 @@ class Cutting:
     ``makes``: how many the plans give, fewer than were begun where the sheets do not reach.
     ``sheets``: stock id → the line of the record it stands for, or, before anything
     is cut, the sheets that are needed. ``most``: the most makes that the sheets could
-    have given; ``None`` before anything is cut. ``spares``: (part, how many) the plans
-    give beyond the makes.
+    have given; ``None`` before anything is cut. ``extras``: what the plans give on top
+    of the makes because the record asks for it; ``left_out``: the same where the sheets
+    do not give it too. ``spares``: (part, how many) beyond both.
     """
 
     job: Job
@@ -64,6 +74,8 @@ class Cutting:
     makes: int
     plans: tuple[SheetPlan, ...]
     spares: tuple[tuple[str, int], ...]
+    extras: Extras = ()
+    left_out: Extras = ()
 
 
 def cutting_of(project: Project, supplies: Supplies, planner: Planner) -> Cutting | None:
@@ -73,102 +85,84 @@ def cutting_of(project: Project, supplies: Supplies, planner: Planner) -> Cuttin
     return None if project.status.moves_the_drawer else _of_sheets_needed(project, supplies, planner)
 
 
-def uncut_parts(project: Project) -> tuple[Part, ...]:
-    """The parts of which no paper is among what was cut."""
+def uncut_parts(project: Project, supplies: Supplies) -> tuple[Part, ...]:
+    """The parts that come from sheets, and of whose papers none is among what was cut."""
     cut = {line.supply for line in project.cut}
-    return tuple(part for part in project.parts if not cut.intersection(part.papers))
+    return tuple(
+        part for part in project.cut_parts if not any(may_come_from(part, supply, supplies) for supply in cut)
+    )
 
 
 def _of_sheets_cut(project: Project, supplies: Supplies, planner: Planner) -> Cutting | None:
     sheets = {f"s{i}": cut for i, cut in enumerate(project.cut)}
-    stocks = tuple(_stock(id_, cut, cut.count, supplies) for id_, cut in sheets.items())
-    left_out = uncut_parts(project)
-    parts = tuple(_kind(part, sheets) for part in project.parts if part not in left_out)
+    left_out = uncut_parts(project, supplies)
+    parts = tuple(part for part in project.cut_parts if part not in left_out)
     if not parts:
         return None
-    job = Job(stocks, parts)
+    job = _job(parts, sheets, supplies, counted=True)
     most = planner.most(job)
     makes = min(project.begun, most.makes)
-    plan = _dealt_round(job, project, makes, sheets, planner) or planner.cheapest(job, makes)
-    if plan.cost is None:
-        return Cutting(job, sheets, most, most.makes, most.plans, most.spares)
-    return Cutting(job, sheets, most, makes, plan.plans, plan.spares)
+    lots = lots_of(sheets, parts, supplies, counted=True)
+    for extras in _tries(parts, makes):
+        plan = _cheapest(_wanted(parts, makes, extras), lots, supplies, planner)
+        if plan:
+            asked = _extras(parts) if makes else ()
+            return Cutting(job, sheets, most, makes, plan.plans, plan.spares, extras, () if extras else asked)
+    return Cutting(job, sheets, most, most.makes, most.plans, most.spares, left_out=_extras(parts))
 
 
 def _of_sheets_needed(project: Project, supplies: Supplies, planner: Planner) -> Cutting | None:
-    papers = dict.fromkeys(slug for part in project.parts for slug in part.papers)
+    parts = project.cut_parts
+    if not parts:
+        return None
+    papers = dict.fromkeys(slug for part in parts for slug in part.papers)
     sheets = {f"s{i}": Cut(slug, 1, None) for i, slug in enumerate(papers)}
-    stocks = tuple(_stock(id_, cut, None, supplies) for id_, cut in sheets.items())
-    job = Job(stocks, tuple(_kind(part, sheets) for part in project.parts))
-    plan = _dealt_round(job, project, project.begun, sheets, planner) if project.parts else None
-    if plan is None:
+    extras = _extras(parts)
+    lots = lots_of(sheets, parts, supplies, counted=False)
+    plan = dealt_round(_wanted(parts, project.begun, extras), lots, supplies, planner.cheapest)
+    if plan.cost is None:
         return None
     needed = Counter[str]()
     for sheet_plan in plan.plans:
         needed[sheet_plan.stock] += sheet_plan.times
     counted = {id_: replace(cut, count=needed[id_]) for id_, cut in sheets.items() if needed[id_]}
-    return Cutting(job, counted, None, project.begun, plan.plans, plan.spares)
+    job = _job(parts, sheets, supplies, counted=False)
+    return Cutting(job, counted, None, project.begun, plan.plans, plan.spares, extras)
 
 
-def _stock(id_: str, cut: Cut, have: int | None, supplies: Supplies) -> Stock:
-    """A sheet costs its area, so that the least paper is sought; a scrap costs nothing."""
-    supply = supplies[cut.supply]
-    size = cut.scrap or supply.sheet
-    worth = Fraction(0) if cut.scrap else size.area
-    return Stock(id_, size, have=have, cost=worth, scrap=cut.scrap is not None, name=supply.name)
-
-
-def _kind(part: Part, sheets: Mapping[str, Cut]) -> PartKind:
-    return PartKind(
-        id=part.letter,
-        size=part.size,
-        each=part.each,
-        turns=part.turns,
-        sources=_sources(part.papers, sheets),
-        name=part.name,
+def _job(parts: Sequence[Part], sheets: Mapping[str, Cut], supplies: Supplies, *, counted: bool) -> Job:
+    """Full sets of parts from the lines of the record, each line one stock."""
+    lots = lots_of(sheets, (), supplies, counted=counted)
+    kinds = tuple(
+        kind_of(part, tuple(lot.line for lot in lots if may_come_from(part, lot.supply, supplies)))
+        for part in parts
     )
+    return Job(tuple(lot.stock for lot in lots), kinds)
 
 
-def _sources(papers: tuple[str, ...], sheets: Mapping[str, Cut]) -> tuple[str, ...]:
-    return tuple(id_ for id_, cut in sheets.items() if cut.supply in papers)
+def _extras(parts: Sequence[Part]) -> Extras:
+    return tuple((part.letter, part.extra) for part in parts if part.extra)
 
 
-def _dealt_round(
-    job: Job, project: Project, makes: int, sheets: Mapping[str, Cut], planner: Planner
+def _tries(parts: Sequence[Part], makes: int) -> Iterator[Extras]:
+    """With all the extras first, then with none; where nothing is made, there is nothing on top of it."""
+    extras = _extras(parts)
+    if extras and makes:
+        yield extras
+    yield ()
+
+
+def _wanted(parts: Sequence[Part], makes: int, extras: Extras) -> tuple[Wanted, ...]:
+    more = dict(extras)
+    return tuple(Wanted(part, makes * part.each + more.get(part.letter, 0)) for part in parts)
+
+
+def _cheapest(
+    wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies, planner: Planner
 ) -> CostPlan | None:
-    """The cheapest sheets for ``makes`` if each part comes evenly from its papers, or ``None``."""
-    kinds: list[PartKind] = []
-    letters: dict[str, str] = {}
-    wanted = {kind.id for kind in job.parts}
-    for part in project.parts:
-        if part.letter in wanted:
-            for kind in _by_paper(part, makes, sheets):
-                kinds.append(kind)
-                letters[kind.id] = part.letter
-    plan = planner.cheapest(replace(job, parts=tuple(kinds)), 1)
-    if plan.cost is None:
-        return None
-    spares = Counter[str]()
-    for id_, count in plan.spares:
-        spares[letters[id_]] += count
-    plans = tuple(replace(one, tree=_relettered(one.tree, letters)) for one in plan.plans)
-    return replace(plan, makes=makes, plans=plans, spares=tuple(spares.items()))
-
-
-def _by_paper(part: Part, makes: int, sheets: Mapping[str, Cut]) -> Iterator[PartKind]:
-    """All that the makes need of one part, shared out among the papers that are there."""
-    papers = [slug for slug in part.papers if _sources((slug,), sheets)]
-    for slug, count in zip(papers, share(makes * part.each, [Fraction(1)] * len(papers)), strict=True):
-        if count:
-            kind = _kind(part, sheets)
-            yield replace(kind, id=f"{part.letter} {slug}", each=count, sources=_sources((slug,), sheets))
-
-
-def _relettered(tree: Node, letters: Mapping[str, str]) -> Node:
-    match tree:
-        case PartLeaf(part=part):
-            return replace(tree, part=letters[part])
-        case ThroughCut(first=first, second=second):
-            return replace(tree, first=_relettered(first, letters), second=_relettered(second, letters))
-        case Leftover():
-            return tree
+    """Dealt round where the sheets allow it, else as it comes; ``None`` where neither is found."""
+    for way in (dealt_round, as_they_come):
+        plan = way(wanted, lots, supplies, planner.cheapest)
+        if plan.cost is not None:
+            return plan
+    return None

@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, Supplies, cutting_of, uncut_parts
+from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, uncut_parts
 from batchleaf.core.costing import BatchCost, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
+from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.facts import Archive, Part, Place, Problem, Project, Settings, Weight
@@ -45,7 +46,7 @@ class BatchFigures:
     @property
     def paper_unknown(self) -> bool:
         """Made, with parts that are cut from paper, but the record does not say from how much."""
-        return self.made and not self.project.cut and bool(self.project.parts)
+        return self.made and not self.project.cut and bool(self.project.cut_parts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,12 +63,15 @@ class Figures:
         """The batches of a series, oldest first."""
         return tuple(batch for batch in self.batches.values() if batch.project.series == series)
 
+    def of_design(self, design: str) -> tuple[BatchFigures, ...]:
+        """The batches that stand on a design, oldest first."""
+        return tuple(batch for batch in self.batches.values() if batch.project.design == design)
+
     def batches_using(self, supply: str) -> tuple[BatchFigures, ...]:
-        """The batches that drew from a supply, oldest first."""
+        """The batches that drew from a supply, or from a numbered paper of it, oldest first."""
+        mine = {supply} | {one.slug for one in self.archive.supplies if one.pad == supply}
         return tuple(
-            batch
-            for batch in self.batches.values()
-            if any(line.supply == supply for line in batch.cost.lines)
+            batch for batch in self.batches.values() if any(line.supply in mine for line in batch.cost.lines)
         )
 
 
@@ -97,23 +101,27 @@ def _batch(project: Project, supplies: Supplies, ledger: Ledger, planner: Planne
 
 
 def _from_one_sheet(project: Project, supplies: Supplies) -> Iterator[PartFromSheet]:
-    for part in project.parts:
+    for part in project.cut_parts:
         for slug in part.papers:
-            count = from_one_sheet(supplies[slug].sheet, part.size, turns=part.turns)
+            count = from_one_sheet(supplies[slug].usable, part.size, turns=part.turns)
             yield PartFromSheet(part.letter, slug, count)
 
 
 def _too_large(project: Project, supplies: Supplies) -> Iterator[Problem]:
-    """A part that lies on no sheet of any of its papers."""
-    for part in project.parts:
-        sheets = [supplies[slug].sheet for slug in part.papers]
-        if sheets and not any(_fits(part, sheet) for sheet in sheets):
-            unit = project.unit
-            paper = supplies[part.papers[0]]
+    """A part that lies on no sheet of any of its papers, once they are trimmed."""
+    for part in project.cut_parts:
+        papers = [supplies[slug] for slug in part.papers]
+        if papers and not any(_fits(part, paper.usable) for paper in papers):
+            unit, paper = project.unit, papers[0]
+            trimmed = (
+                f", of which {show_size(paper.usable, unit)} {unit.value} is left after trimming"
+                if paper.usable != paper.sheet
+                else ""
+            )
             yield Problem(
                 part.place,
                 f"{part.letter} is {show_size(part.size, unit)} {unit.value} and does not fit a"
-                f" {paper.unit} of {paper.name}, {show_size(paper.sheet, unit)} {unit.value}",
+                f" {paper.unit} of {paper.name}, {show_size(paper.sheet, unit)} {unit.value}{trimmed}",
             )
 
 
@@ -143,13 +151,13 @@ def _misfits(batch: BatchFigures, supplies: Supplies) -> Iterator[Problem]:
             f"by through cuts these sheets give at most {most} {project.name_of(most)},"
             f" and the record says {project.finished}",
         )
-    for part in uncut_parts(project):
+    for part in uncut_parts(project, supplies):
         yield _notice(
             part.place, f"nothing was cut that {part.letter} could come from; it is left out of the plan"
         )
-    wanted = {slug for part in project.parts for slug in part.papers}
+    parts = project.cut_parts
     for cut in project.cut:
-        if cut.supply not in wanted and project.parts:
+        if parts and not any(may_come_from(part, cut.supply, supplies) for part in parts):
             yield _notice(cut.place, f"no part is cut from {supplies[cut.supply].name}")
 
 

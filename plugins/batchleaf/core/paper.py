@@ -1,6 +1,7 @@
 """Where the paper of a batch went: into finished makes, back into the drawer, or to waste.
 
-used + kept + waste = all that was cut.
+used + kept + waste = all that was cut. Sheets count as bought: what is trimmed off is
+waste. What is cut by hand from scraps, or bought ready-made, stands in neither account.
 """
 
 from __future__ import annotations
@@ -33,6 +34,6 @@ def paper_use(project: Project, supplies: Mapping[str, Supply]) -> PaperUse:
         sheet = line.scrap or supplies[line.supply].sheet
         cut += sheet.area * line.count
         kept += sum((piece.size.area * piece.count for piece in line.kept), Fraction(0))
-    for part in project.parts:
+    for part in project.cut_parts:
         used += part.size.area * part.each * project.finished
     return PaperUse(cut, used, kept)

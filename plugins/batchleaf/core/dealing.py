@@ -1,0 +1,155 @@
+"""Parts dealt round: each comes evenly from the papers it may come from.
+
+The papers of a pad have no names where the record says "any 6 of" it. Its sheets
+are then dealt out among so many unnamed papers, so that no sheet stands for two.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.core.cutting.plan import CostPlan, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
+from batchleaf.facts import Cut, Part, Supply
+from batchleaf.measure.money import share
+
+Supplies = Mapping[str, Supply]
+Cheapest = Callable[[Job, int], CostPlan]
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """So many of one part, for all makes together."""
+
+    part: Part
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Lot:
+    """Equal sheets or scraps of one ``paper``; ``line``: the line of the record they belong to.
+
+    ``paper`` is the supply's slug, with a number behind it for an unnamed paper of a pad.
+    """
+
+    stock: Stock
+    line: str
+    supply: str
+    paper: str
+
+
+def may_come_from(part: Part, supply: str, supplies: Supplies) -> bool:
+    """Whether a part may be cut from a supply; a pad and its numbered papers stand for each other."""
+    return any(
+        paper == supply or supplies[supply].pad == paper or supplies[paper].pad == supply
+        for paper in part.papers
+    )
+
+
+def lots_of(
+    lines: Mapping[str, Cut], parts: Sequence[Part], supplies: Supplies, *, counted: bool
+) -> tuple[Lot, ...]:
+    """Every line of sheets as lots; ``counted`` False: as many sheets as it takes."""
+    return tuple(
+        lot for id_, cut in lines.items() for lot in _lots(id_, cut, parts, supplies, counted=counted)
+    )
+
+
+def _lots(line: str, cut: Cut, parts: Sequence[Part], supplies: Supplies, *, counted: bool) -> Iterator[Lot]:
+    unnamed = 1 if cut.scrap else max((_asked(part, cut.supply, supplies) for part in parts), default=1)
+    papers = min(unnamed, cut.count) if counted else unnamed
+    if papers <= 1:
+        yield Lot(_stock(line, cut, cut.count if counted else None, supplies), line, cut.supply, cut.supply)
+        return
+    for number, count in enumerate(share(cut.count, [Fraction(1)] * papers), 1):
+        stock = _stock(f"{line}.{number}", cut, count if counted else None, supplies)
+        yield Lot(stock, line, cut.supply, f"{cut.supply} {number}")
+
+
+def _asked(part: Part, pad: str, supplies: Supplies) -> int:
+    """How many papers of a pad a part is dealt over."""
+    if pad in part.papers:
+        return max(part.any_of, 1)
+    return sum(supplies[paper].pad == pad for paper in part.papers)
+
+
+def _stock(id_: str, cut: Cut, have: int | None, supplies: Supplies) -> Stock:
+    """A sheet costs its area, so that the least paper is sought; a scrap costs nothing."""
+    supply = supplies[cut.supply]
+    worth = Fraction(0) if cut.scrap else supply.sheet.area
+    size = cut.scrap or supply.usable
+    return Stock(id_, size, have=have, cost=worth, scrap=cut.scrap is not None, name=supply.name)
+
+
+def kind_of(part: Part, sources: tuple[str, ...]) -> PartKind:
+    """A part as the planner knows it."""
+    return PartKind(
+        id=part.letter, size=part.size, each=part.each, turns=part.turns, sources=sources, name=part.name
+    )
+
+
+def as_they_come(
+    wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies, ask: Cheapest
+) -> CostPlan:
+    """The cheapest sheets that give all that is wanted, whichever papers it comes from."""
+    kinds = []
+    for one in wanted:
+        sources = tuple(lot.stock.id for lot in lots if may_come_from(one.part, lot.supply, supplies))
+        kinds.append(replace(kind_of(one.part, sources), each=one.count))
+    return _by_line(_asked_of(lots, kinds, ask), lots, {one.part.letter: one.part.letter for one in wanted})
+
+
+def dealt_round(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies, ask: Cheapest) -> CostPlan:
+    """The cheapest sheets if each part comes evenly from its papers."""
+    kinds: list[PartKind] = []
+    letters: dict[str, str] = {}
+    for one in wanted:
+        for kind in _by_paper(one, lots, supplies):
+            kinds.append(kind)
+            letters[kind.id] = one.part.letter
+    return _by_line(_asked_of(lots, kinds, ask), lots, letters)
+
+
+def _asked_of(lots: Sequence[Lot], kinds: Sequence[PartKind], ask: Cheapest) -> CostPlan:
+    wanted = tuple(kind for kind in kinds if kind.each)
+    return ask(Job(tuple(lot.stock for lot in lots), wanted), 1)
+
+
+def _by_paper(wanted: Wanted, lots: Sequence[Lot], supplies: Supplies) -> Iterator[PartKind]:
+    """All that is wanted of one part, shared out among the papers that are there."""
+    papers: dict[str, list[str]] = {}
+    for slug in wanted.part.papers:
+        only = replace(wanted.part, papers=(slug,))
+        for lot in lots:
+            ids = papers.setdefault(lot.paper, []) if may_come_from(only, lot.supply, supplies) else []
+            ids += [] if lot.stock.id in ids else [lot.stock.id]
+    counts = share(wanted.count, [Fraction(1)] * len(papers))
+    for (paper, ids), count in zip(papers.items(), counts, strict=True):
+        kind = kind_of(wanted.part, tuple(ids))
+        yield replace(kind, id=f"{wanted.part.letter} {paper}", each=count)
+
+
+def _by_line(plan: CostPlan, lots: Sequence[Lot], letters: Mapping[str, str]) -> CostPlan:
+    """The plan in the letters of the parts and by lines of the record; alike sheets are one plan again."""
+    lines = {lot.stock.id: lot.line for lot in lots}
+    times = Counter[tuple[str, Node]]()
+    for one in plan.plans:
+        times[lines[one.stock], _relettered(one.tree, letters)] += one.times
+    spares = Counter[str]()
+    for id_, count in plan.spares:
+        spares[letters[id_]] += count
+    plans = tuple(SheetPlan(line, count, tree) for (line, tree), count in times.items())
+    return replace(plan, plans=plans, spares=tuple(spares.items()))
+
+
+def _relettered(tree: Node, letters: Mapping[str, str]) -> Node:
+    match tree:
+        case PartLeaf(part=part):
+            return replace(tree, part=letters[part])
+        case ThroughCut(first=first, second=second):
+            return replace(tree, first=_relettered(first, letters), second=_relettered(second, letters))
+        case Leftover():
+            return tree
