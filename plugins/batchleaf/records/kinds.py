@@ -14,7 +14,7 @@ from typing import Any, Final, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from batchleaf.records.written import InventoryWritten, ProjectWritten, SeriesFileWritten
+from batchleaf.records.written import DesignWritten, InventoryWritten, ProjectWritten, SeriesFileWritten
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +28,7 @@ class Kind:
 
 KINDS: Final[dict[str, Kind]] = {
     "project": Kind(ProjectWritten, "A batch", "projects/NAME/project.yml"),
+    "design": Kind(DesignWritten, "A design", "projects/designs/NAME.yml"),
     "inventory": Kind(InventoryWritten, "The drawer", "projects/inventory/NAME.yml"),
     "series": Kind(SeriesFileWritten, "The series", "projects/series.yml"),
 }
