@@ -216,9 +216,9 @@ def test_a_paper_with_an_up_is_never_turned(archive: Path) -> None:
     drawer = archive / "projects" / "inventory" / "drawer.yml"
     text = drawer.read_text(encoding="utf-8").replace("60 x 80", "80 x 60")
     sizes = {}
-    for turn in ("yes", "no"):
+    for direction in ("any-way", "one-way"):
         drawer.write_text(
-            text.replace("    name: ripple green\n", f"    name: r\n    turn: {turn}\n"), "utf-8"
+            text.replace("    name: ripple green\n", f"    name: r\n    front: rows, {direction}\n"), "utf-8"
         )
         record = archive / "projects" / "wren" / "project.yml"
         record.write_text(record.read_text("utf-8").replace("kept 20 x 90", "kept 90 x 20"), "utf-8")
@@ -226,10 +226,10 @@ def test_a_paper_with_an_up_is_never_turned(archive: Path) -> None:
         [project] = worked.projects
         paper = next(supply for supply in worked.supplies if supply.slug == "ripple-green")
         cut = next(cut for cut in project.cut if cut.supply == "ripple-green")
-        sizes[turn] = [part.turns for part in project.parts], paper.scraps[0].size, cut.kept[0].size
+        sizes[direction] = [part.turns for part in project.parts], paper.scraps[0].size, cut.kept[0].size
     standing = Size(Fraction(60), Fraction(80)), Size(Fraction(20), Fraction(90))
-    assert sizes["yes"] == ([True, True], *standing)
-    assert sizes["no"] == ([True, False], *(size.turned for size in standing))
+    assert sizes["any-way"] == ([True, True], *standing)
+    assert sizes["one-way"] == ([True, False], *(size.turned for size in standing))
 
 
 def test_an_empty_key_stands_in_a_line_that_is_there() -> None:
