@@ -105,6 +105,10 @@ class Supply:
     trim: Trim = Trim()
     colours: tuple[str, ...] = ()
     grammage: Fraction | None = None
+    pounds: str = ""
+    """The weight as written, where that is in pounds: ``80 lb cover``."""
+    pack: int = 0
+    """How many a pack holds; 0: it is not bought in packs."""
     designs: int = 0
     copies: int = 0
     pad: str = ""
@@ -142,6 +146,11 @@ class Supply:
         """What is left of a sheet after trimming."""
         trim = self.trim
         return Size(self.sheet.width - trim.left - trim.right, self.sheet.height - trim.top - trim.bottom)
+
+    @property
+    def pad_sheets(self) -> int:
+        """How many sheets a whole pad has; 0 for what is no pad."""
+        return self.designs * self.copies
 
     def side(self, shown: ShownSide) -> PaperSide:
         """The side that a part shows."""

@@ -9,15 +9,18 @@ from typing import TypeVar
 
 from pydantic import BaseModel
 
-from batchleaf.facts import Archive, Place, Problem, Project, Series, Settings, Supply
+from batchleaf.facts import Archive, Place, Problem, Project, Series, Settings
 from batchleaf.records import nodes
 from batchleaf.records.addresses import DESIGNS, OWN_FOLDERS, why_no_address
+from batchleaf.records.counts import counts_of
+from batchleaf.records.drawer import read_drawer
 from batchleaf.records.folder import LEADS_OUT, lies_within, notes_in, photos_in
-from batchleaf.records.inventory import InventoryFile, counts_of, purchases_of, supplies_of
-from batchleaf.records.known import KnownSupplies
+from batchleaf.records.inventory import InventoryFile
+from batchleaf.records.known import KnownSupplies, KnownTools
 from batchleaf.records.moves import check_moves
 from batchleaf.records.nodes import Node, child
 from batchleaf.records.projects import ProjectFile, project_of
+from batchleaf.records.purchases import purchases_of
 from batchleaf.records.report import Report
 from batchleaf.records.series import series_of
 from batchleaf.records.shape import Shaped, shaped
@@ -80,8 +83,10 @@ class _ArchiveReader:
     def _archive(self) -> Archive:
         files = self._drawer = self._inventory_files()
         mark = self._report.mark()
-        supplies = self._supplies(files)
-        known = KnownSupplies(supplies, self._lost, all_lost=self._all_lost)
+        drawer = read_drawer(files, self._settings, self._report)
+        self._lost = (self._lost | drawer.named) - drawer.supplies.keys() - drawer.tools.keys()
+        known = KnownSupplies(drawer.supplies, self._lost, all_lost=self._all_lost, tools=drawer.tools)
+        tools = KnownTools(drawer.tools, self._lost, all_lost=self._all_lost, supplies=drawer.supplies)
         purchases = [line for one in files for line in purchases_of(one, known, self._settings, self._report)]
         counts = [count for one in files for count in counts_of(one, known, self._report)]
         self._report.forget_repeats(mark, self._faulty)
@@ -94,6 +99,7 @@ class _ArchiveReader:
             purchases=tuple(sorted(purchases, key=lambda p: (p.date, p.supply, p.place))),
             counts=tuple(sorted(counts, key=lambda c: (c.date, c.supply, c.place))),
             series=tuple(sorted(series or (), key=lambda s: s.slug)),
+            tools=tools.all(),
         )
 
     def _shown(self, file: Path) -> str:
@@ -128,31 +134,14 @@ class _ArchiveReader:
                 continue
             node, record = self._read(file, InventoryWritten, "a file of the drawer")
             if record.problems:
-                supplies = child(node, "supplies") if node else None
                 self._all_lost |= node is None
-                self._lost |= (
-                    {key.text for key, _ in supplies.entries}
-                    if isinstance(supplies, nodes.Mapping)
-                    else set()
-                )
+                for named in (child(node, key) if node else None for key in ("supplies", "tools")):
+                    self._lost |= (
+                        {key.text for key, _ in named.entries} if isinstance(named, nodes.Mapping) else set()
+                    )
             if node is not None and record.written is not None:
                 files.append(InventoryFile(self._shown(file), node, record.written))
         return files
-
-    def _supplies(self, files: list[InventoryFile]) -> dict[str, Supply]:
-        supplies: dict[str, Supply] = {}
-        for one in files:
-            self._lost |= set(one.written.supplies)
-            for supply in supplies_of(one, self._settings, self._report):
-                if supply.slug in supplies:
-                    first = supplies[supply.slug].place
-                    self._report.error(
-                        supply.place,
-                        f"“{supply.slug}” is in the drawer already, in {first.file}, line {first.line}",
-                    )
-                else:
-                    supplies[supply.slug] = supply
-        return supplies
 
     def _series(self) -> tuple[Series, ...] | None:
         """The series, none where there is no file, ``None`` where it cannot be read."""

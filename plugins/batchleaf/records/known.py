@@ -136,7 +136,9 @@ class KnownSupplies:
 
 
 def _is_lost(slug: str, lost: Set[str]) -> bool:
-    return slug in lost or bool(respelt(slug, lost))
+    """Whether it, or the pad whose numbered paper it may be, could not be read."""
+    pad = re.sub(r"-[0-9]+$", "", slug)
+    return slug in lost or pad in lost or bool(respelt(slug, lost))
 
 
 def _supposed(slug: str, unit: str, place: Place) -> Supply:
