@@ -120,12 +120,12 @@ def _asked_of(lots: Sequence[Lot], kinds: Sequence[PartKind], ask: Cheapest) -> 
 
 def _by_paper(wanted: Wanted, lots: Sequence[Lot], supplies: Supplies) -> Iterator[PartKind]:
     """All that is wanted of one part, shared out among the papers that are there."""
-    papers: dict[str, list[str]] = {}
+    papers: dict[str, dict[str, None]] = {}
     for slug in wanted.part.papers:
         only = replace(wanted.part, papers=(slug,))
         for lot in lots:
-            ids = papers.setdefault(lot.paper, []) if may_come_from(only, lot.supply, supplies) else []
-            ids += [] if lot.stock.id in ids else [lot.stock.id]
+            if may_come_from(only, lot.supply, supplies):
+                papers.setdefault(lot.paper, {})[lot.stock.id] = None
     counts = share(wanted.count, [Fraction(1)] * len(papers))
     for (paper, ids), count in zip(papers.items(), counts, strict=True):
         kind = kind_of(wanted.part, tuple(ids))

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, uncut_parts
+from batchleaf.core.bench_limits import bench_limits
 from batchleaf.core.costing import BatchCost, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
@@ -78,6 +79,7 @@ class Figures:
 def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -> Figures:
     """Facts to figures."""
     supplies = {supply.slug: supply for supply in archive.supplies}
+    tools = {tool.slug: tool for tool in archive.tools}
     ledger = keep_ledger(archive, settings.cost_flow)
     problems = list(ledger.problems)
     batches: dict[str, BatchFigures] = {}
@@ -85,6 +87,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         misfits = list(_too_large(project, supplies))
         batch = _batch(project, supplies, ledger, planner)
         problems += misfits or _misfits(batch, supplies)
+        problems += bench_limits(project, batch.cutting, supplies, tools)
         batches[project.slug] = batch
     return Figures(archive, settings, batches, ledger, tuple(sorted(problems)))
 

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from batchleaf.core.batch_cutting import Cutting
-from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.figures import BatchFigures, Figures
-from batchleaf.facts import Fold, Part, Project, Supply
-from batchleaf.measure.display import NBSP, show_other_size, show_size
+from batchleaf.facts import Project
+from batchleaf.measure.display import NBSP, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.money import share
 from batchleaf.views import site_map
+from batchleaf.views.about_batch import about_batch, went_in_words
 from batchleaf.views.cautions import cautions_for
 from batchleaf.views.cost import cost_view
-from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, PartRow, Picture, StepView
+from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
+from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
 from batchleaf.views.sentence import Supplies, batch_sentence
@@ -27,6 +28,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
     project = batch.project
     here = site_map.batch(project.slug)
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    tools = {tool.slug: tool for tool in figures.archive.tools}
     return BatchPage(
         title=project.title,
         when=long_date(project.date),
@@ -35,10 +37,11 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         sentence=batch_sentence(batch, supplies, figures.settings.currency),
         cover=cover(project, prepared, here),
         notes_html=notes_html,
+        about=about_batch(project, figures, tools),
         parts_unit=project.unit.value,
-        parts=tuple(_part_row(part, project, supplies, here) for part in project.parts),
-        parts_notes=_parts_notes(batch, supplies),
-        plan_intro=_plan_intro(batch),
+        parts=part_rows(project, supplies, tools),
+        parts_notes=part_notes(batch, supplies),
+        plan_intro=_plan_intro(batch, supplies),
         plans=plan_views(batch, supplies),
         plan_notes=_plan_notes(batch, supplies),
         paper=_paper(batch),
@@ -46,6 +49,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         cost=cost_view(batch, supplies, figures.settings.currency),
         steps=tuple(_steps(project, prepared, here)),
         pictures=_other_pictures(project, prepared, here),
+        went=went_in_words(project),
         neighbours=_neighbours(project, figures),
         cautions=cautions_for(project, supplies),
         figures_href=site_map.FIGURES,
@@ -79,42 +83,12 @@ def _neighbours(project: Project, figures: Figures) -> tuple[Neighbour, ...]:
     )
 
 
-def _part_row(part: Part, project: Project, supplies: Supplies, here: str) -> PartRow:
-    return PartRow(
-        letter=part.letter,
-        name=f"{part.name}, folds to {show_size(project.finished_size, project.unit)}"
-        if part.fold is not Fold.NONE and project.finished_size
-        else part.name,
-        papers=tuple(
-            Link(supplies[slug].name, site_map.href(here, site_map.item(slug))) for slug in part.papers
-        ),
-        size=show_size(part.size, project.unit),
-        other_size=show_other_size(part.size, project.unit),
-        each=str(part.each),
-        cut=str(part.each * project.begun),
-    )
-
-
-def _parts_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
-    """What one sheet gives of each part; papers that give equally many are said together."""
-    alike: dict[tuple[str, FromOneSheet], list[Supply]] = {}
-    for one in batch.from_one_sheet:
-        alike.setdefault((one.letter, one.count), []).append(supplies[one.supply])
-    notes = []
-    for (letter, count), papers in alike.items():
-        names = listed([paper.name for paper in papers], last="or")
-        grid = f", {count.grid} in a plain grid" if count.grid < count.through else ""
-        least = "" if count.proved else "at least "
-        notes.append(f"One {papers[0].unit} of {names} gives {least}{count.through} of {letter}{grid}.")
-    return tuple(notes)
-
-
-def _plan_intro(batch: BatchFigures) -> str:
+def _plan_intro(batch: BatchFigures, supplies: Supplies) -> str:
     if batch.cutting is None:
         return ""
     if not batch.cutting.plans:
         return "No way of cutting these sheets was found that gives them all."
-    alike, cuts = alike_plans(batch.cutting), batch.cutting.sheets
+    alike, cuts = alike_plans(batch.cutting, supplies), batch.cutting.sheets
     scraps = sum(plan.times for plan in batch.cutting.plans if cuts[plan.stock].scrap)
     sheets = sheets_and_scraps_in_words(sum(group.sheets for group in alike) - scraps, scraps)
     plans = counted(len(alike), "plan", "plans")
@@ -131,12 +105,21 @@ def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
     makes = counted(cutting.makes, project.thing, project.things)
     meant = "" if cutting.makes < project.begun else " that were begun" if batch.made else " that are planned"
     scraps = any(cutting.sheets[plan.stock].scrap for plan in cutting.plans)
+    extras = f", with {_times(cutting.extras)} as extras" if cutting.extras else ""
     first = ", and take the scraps first" if scraps else ""
-    notes = [f"These plans give {'the ' if meant else ''}{makes}{meant}{first}."]
+    notes = [f"These plans give {'the ' if meant else ''}{makes}{meant}{extras}{first}."]
+    if cutting.left_out:
+        notes.append(
+            f"The extras, {_times(cutting.left_out)}, are left out: the sheets do not give them too."
+        )
     if cutting.spares:
-        spares = [f"{count} × {letter}" for letter, count in cutting.spares]
-        notes.append(f"Left over as spare parts: {listed(spares)}.")
+        notes.append(f"Left over as spare parts: {_times(cutting.spares)}.")
     return (*notes, *_idle_sheets(cutting, supplies))
+
+
+def _times(parts: Sequence[tuple[str, int]]) -> str:
+    """``2 × B and 1 × C``."""
+    return listed([f"{count} × {letter}" for letter, count in parts])
 
 
 def _idle_sheets(cutting: Cutting, supplies: Supplies) -> Iterator[str]:
@@ -154,7 +137,7 @@ def _idle_sheets(cutting: Cutting, supplies: Supplies) -> Iterator[str]:
 def _paper(batch: BatchFigures) -> str:
     """Where the paper went, and why the sheets could not have given more."""
     paper, project = batch.paper, batch.project
-    if paper is None or not paper.cut:
+    if paper is None or not paper.cut or (project.parts and not project.cut_parts):
         return ""
     made = counted(project.finished, project.thing, project.things)
     used, kept, waste = share(100, [paper.used, paper.kept, paper.waste])

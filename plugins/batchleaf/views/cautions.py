@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from batchleaf.facts import Project, Supply
+from batchleaf.facts import Origin, Project, Supply
 
 
 def cautions_for(project: Project, supplies: Mapping[str, Supply]) -> tuple[str, ...]:
     """One sentence for each hazard that the record shows, the most serious first."""
     found = []
-    kinds = {supplies[use.supply].kind for use in project.uses}
+    ready = {slug for part in project.parts if part.origin is Origin.READY for slug in part.papers}
+    kinds = {supplies[slug].kind for slug in ready.union(use.supply for use in project.uses)}
     if any(word in kind for kind in kinds for word in ("bead", "brad", "gem", "eyelet", "charm")):
         found.append("Small parts: not for children under three.")
     if project.cut:

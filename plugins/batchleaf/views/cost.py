@@ -16,7 +16,8 @@ from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
 from batchleaf.views.drawing.cost_strip import draw_cost_strip, rule_for
 from batchleaf.views.drawing.shapes import Drawing
-from batchleaf.views.pages import CostView, Link, SupplyRow
+from batchleaf.views.links import supply_link
+from batchleaf.views.pages import CostView, SupplyRow
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.unpriced import is_counted, is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
@@ -52,10 +53,7 @@ def _needs_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> 
         whole = use.quantity if use.per_make is None else use.per_make * project.begun
         needed.append((use.supply, "not measured" if whole is None else amount(whole, supplies[use.supply])))
     here = site_map.batch(project.slug)
-    rows = tuple(
-        SupplyRow("", Link(supplies[slug].name, site_map.href(here, site_map.item(slug))), "", used, "", "")
-        for slug, used in needed
-    )
+    rows = tuple(SupplyRow("", supply_link(supplies[slug], here), "", used, "", "") for slug, used in needed)
     return CostView(None, "", currency.sign, rows, "", "", "", ())
 
 
@@ -94,7 +92,7 @@ def _row(
     kept = any(draw.kept.known or not draw.kept.complete for draw in line.draws)
     return SupplyRow(
         letter=letters[line.supply] if line.measured else "",
-        supply=Link(supply.name, site_map.href(here, site_map.item(supply.slug))),
+        supply=supply_link(supply, here),
         note="less what was kept" if kept else "",
         used=listed([_used(draw, supply, project) for draw in line.draws]),
         batch=money(line.cost, currency) if line.measured else "",

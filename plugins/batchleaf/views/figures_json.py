@@ -2,24 +2,28 @@
 
 Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
-The keys are documented on the page "How it is worked out".
+The keys are documented on the page "How it is worked out". Keys that not every
+batch has are missing where the record says nothing of them: design, extras, went.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
 from batchleaf.core.costing import CostLine
 from batchleaf.core.figures import BatchFigures, PartFromSheet
-from batchleaf.facts import Part, Settings, Supply
+from batchleaf.facts import Design, Part, Project, Settings, Supply
+from batchleaf.views.about_batch import went_counts
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.unpriced import is_counted, is_whole
 
 Json = dict[str, Any]
+Designs = Mapping[str, Design]
 
 
-def figures_json(batch: BatchFigures, supplies: Supplies, settings: Settings) -> Json:
+def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, settings: Settings) -> Json:
     """Everything worked out for a batch, ready to be written as JSON."""
     project = batch.project
     return {
@@ -37,6 +41,9 @@ def figures_json(batch: BatchFigures, supplies: Supplies, settings: Settings) ->
         "batch_cost": _batch_cost(batch, settings),
         "cost_of_one": _cost_of_one(batch, settings),
         "minutes": project.minutes,
+        **_design(project, designs),
+        **_extras(batch),
+        **_went(project),
     }
 
 
@@ -48,8 +55,30 @@ def _part(part: Part, batch: BatchFigures) -> Json:
         "size": [str(part.size.width / unit), str(part.size.height / unit)],
         "each": part.each,
         "papers": list(part.papers),
-        "cut": part.each * batch.project.begun,
+        "cut": part.each * batch.project.begun + part.extra,
     }
+
+
+def _design(project: Project, designs: Designs) -> Json:
+    if not project.design:
+        return {}
+    return {"design": {"slug": project.design, "title": designs[project.design].title}}
+
+
+def _extras(batch: BatchFigures) -> Json:
+    """``planned``: whether the cutting plan gives them."""
+    given = dict(batch.cutting.extras) if batch.cutting else {}
+    extras = [
+        {"part": part.letter, "extra": part.extra, "planned": part.letter in given}
+        for part in batch.project.parts
+        if part.extra
+    ]
+    return {"extras": extras} if extras else {}
+
+
+def _went(project: Project) -> Json:
+    counts = went_counts(project)
+    return {"went": {where.value: count for where, count in counts.items()}} if counts else {}
 
 
 def _from_one_sheet(one: PartFromSheet) -> Json:

@@ -40,17 +40,23 @@ of an inch or half a millimetre, since a part cut too large does not fit.
 _FROM_ONE_SHEET: Final = """
 The most parts of one size that a sheet gives by through cuts, from edge to edge of the piece in hand,
 as a trimmer makes them. The plain grid, all parts lying one way, often gives fewer.
+
+Where something must be trimmed off a sheet before it can be used, only what is left is cut from; the
+sheet costs what it costs as bought.
 """
 _COULD_HAVE_GIVEN: Final = """
 The most full sets of parts that the sheets of a batch can give by through cuts. Parts are turned on
 the sheet only where their paper allows it.
 
 Beside it stands the reason why there cannot be more. Where no proof was found, the page says how many
-more there might be at most.
+more there might be at most. Extra parts that a batch asks for on top of its makes are in the cutting plan,
+and not in this number.
 """
 _PAPER: Final = """
 By area. Used is what the parts of the finished makes measure; kept is what went back into the drawer;
-waste is the rest, spoiled makes with it. The three sum to all that was cut.
+waste is the rest, spoiled makes and what is trimmed off with it. The three sum to all that was cut.
+
+Parts cut by hand from scraps that nobody measures, and ready-made ones, are in none of them.
 """
 _FLOW: Final = {
     CostFlow.AVERAGE: """
@@ -87,5 +93,6 @@ Its keys: format, title, date, status, unit; makes (finished, begun, thing); par
 each, papers, cut); from_one_sheet (part, supply, grid, through, proved); could_have_given (makes, bound,
 proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost, complete,
 one); batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount, complete,
-shares); minutes.
+shares); minutes. Where the record says something of it: design (slug, title); extras (part, extra,
+planned); went (how many makes were kept, given, sold, a sample, used in class).
 """

@@ -73,11 +73,15 @@ class HomePage:
 
 @dataclass(frozen=True, slots=True)
 class PartRow:
-    """One part in the parts table; ``other_size`` is the size in the other unit."""
+    """One part in the parts table; ``other_size`` is the size in the other unit.
+
+    ``details`` say what the table does not measure: "shows the back: dots".
+    """
 
     letter: str
     name: str
     papers: tuple[Link, ...]
+    details: tuple[str, ...]
     size: str
     other_size: str
     each: str
@@ -165,6 +169,7 @@ class BatchPage:
     sentence: Line
     cover: Picture | None
     notes_html: str
+    about: tuple[Line, ...]
     parts_unit: str
     parts: tuple[PartRow, ...]
     parts_notes: tuple[str, ...]
@@ -176,6 +181,7 @@ class BatchPage:
     cost: CostView
     steps: tuple[StepView, ...]
     pictures: tuple[Picture, ...]
+    went: str
     neighbours: tuple[Neighbour, ...]
     cautions: tuple[str, ...]
     figures_href: str

@@ -14,12 +14,13 @@ from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Node, Rect, SheetPlan
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.core.figures import BatchFigures
-from batchleaf.facts import Cut, Fold, Project, Supply
+from batchleaf.facts import Cut, Fold, Project, Supply, Trim
 from batchleaf.measure.display import show_length, show_other, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
-from batchleaf.views.pages import Line, Link, PlanView, SettingRow
+from batchleaf.views.links import supply_link
+from batchleaf.views.pages import Line, PlanView, SettingRow
 from batchleaf.views.words import counted, joined, listed
 
 PIXELS_PER_MM: Final = 1.46
@@ -40,12 +41,13 @@ class AlikePlans:
         return sum(plan.times for plan in self.plans)
 
 
-def alike_plans(cutting: Cutting) -> tuple[AlikePlans, ...]:
+def alike_plans(cutting: Cutting, supplies: Mapping[str, Supply]) -> tuple[AlikePlans, ...]:
     """The plans grouped, in the order in which they are first met."""
-    sizes = {stock.id: stock.size for stock in cutting.job.stocks}
-    groups: dict[tuple[Size, Node], list[SheetPlan]] = {}
+    sizes = {stock.id: (stock.size, stock.scrap) for stock in cutting.job.stocks}
+    groups: dict[tuple[Size, bool, Trim, Node], list[SheetPlan]] = {}
     for plan in cutting.plans:
-        groups.setdefault((sizes[plan.stock], plan.tree), []).append(plan)
+        trim = _trim_of(cutting.sheets[plan.stock], supplies)
+        groups.setdefault((*sizes[plan.stock], trim, plan.tree), []).append(plan)
     return tuple(AlikePlans(tuple(group)) for group in groups.values())
 
 
@@ -53,7 +55,7 @@ def plan_views(batch: BatchFigures, supplies: Mapping[str, Supply]) -> tuple[Pla
     """Every sheet plan of a batch, ready to show."""
     if batch.cutting is None:
         return ()
-    alike = alike_plans(batch.cutting)
+    alike = alike_plans(batch.cutting, supplies)
     return tuple(
         _plan_view(number, group, batch, batch.cutting, supplies) for number, group in enumerate(alike, 1)
     )
@@ -98,19 +100,31 @@ def _plan_view(
 def _instruction(
     group: AlikePlans, cuts: Sequence[Cut], project: Project, supplies: Mapping[str, Supply], size: str
 ) -> Line:
+    """Papers of which equally many are cut like this are said together."""
     here = site_map.batch(project.slug)
-    names: list[Line] = [
-        (Link(supplies[cut.supply].name, site_map.href(here, site_map.item(cut.supply))),) for cut in cuts
+    alike: dict[str, list[Line]] = {}
+    for plan, cut in zip(group.plans, cuts, strict=True):
+        supply = supplies[cut.supply]
+        noun = ("scrap", "scraps") if cut.scrap else (supply.unit, supply.units)
+        alike.setdefault(counted(plan.times, *noun), []).append((supply_link(supply, here),))
+    pieces: list[Line] = [
+        (f"{times}{' each' if len(names) > 1 else ''} of ", *joined(names, ", ", " and "))
+        for times, names in alike.items()
     ]
-    first = supplies[cuts[0].supply]
-    noun = ("scrap", "scraps") if cuts[0].scrap else (first.unit, first.units)
-    times = group.plans[0].times
-    each = " each" if len(cuts) > 1 else ""
-    return (
-        f"Cut {counted(times, *noun)}{each} of ",
-        *joined(names, ", ", " and "),
-        f" like this, {size} {project.unit.value}.",
-    )
+    first = _trimming(_trim_of(cuts[0], supplies), supplies[cuts[0].supply], project)
+    return (f"{first}Cut ", *joined(pieces, ", ", " and "), f" like this, {size} {project.unit.value}.")
+
+
+def _trim_of(cut: Cut, supplies: Mapping[str, Supply]) -> Trim:
+    """An odd piece is trimmed already."""
+    return Trim() if cut.scrap else supplies[cut.supply].trim
+
+
+def _trimming(trim: Trim, supply: Supply, project: Project) -> str:
+    """What comes off before the first cut: ``First trim 1/2 off the top of each sheet. ``"""
+    edges = (("left", trim.left), ("right", trim.right), ("top", trim.top), ("bottom", trim.bottom))
+    said = [f"{show_length(width, project.unit)} off the {edge}" for edge, width in edges if width]
+    return f"First trim {listed(said)} of each {supply.unit}. " if said else ""
 
 
 def _remark(project: Project, laid: LaidOut) -> str:

@@ -70,7 +70,8 @@ def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str])
 def all_data(figures: Figures) -> Iterator[PlacedData]:
     """``figures.json`` of every batch."""
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    designs = {design.slug: design for design in figures.archive.designs}
     for batch in figures.batches.values():
-        content = figures_json(batch, supplies, figures.settings)
+        content = figures_json(batch, supplies, designs, figures.settings)
         text = json.dumps(content, ensure_ascii=False, indent=2) + "\n"
         yield PlacedData(f"{site_map.batch(batch.project.slug)}{site_map.FIGURES}", text)

@@ -1,0 +1,116 @@
+"""What the tools that a batch names cannot do: images too large, cuts too long, strips too narrow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+from itertools import chain
+
+from batchleaf.core.batch_cutting import Cutting
+from batchleaf.core.cutting.layout import lay_out
+from batchleaf.core.cutting.plan import Axis
+from batchleaf.core.cutting.steps import CutStep, LaidOut
+from batchleaf.core.dealing import Supplies
+from batchleaf.facts import Cut, Image, ImageUse, Part, Place, Problem, Project, Tool, Weight
+from batchleaf.measure.display import show_length, show_size
+from batchleaf.measure.lengths import Size, Unit
+
+Tools = Mapping[str, Tool]
+
+
+def bench_limits(
+    project: Project, cutting: Cutting | None, supplies: Supplies, tools: Tools
+) -> Iterator[Problem]:
+    """One notice for each limit of a tool that the batch runs into."""
+    for part in project.parts:
+        for use in (*part.stamps, *part.dies):
+            yield from _too_large(part, use, tools[use.tool], project.unit)
+    trimmers = [tools[slug] for slug in project.tools if "trimmer" in tools[slug].kind]
+    if cutting is None or not trimmers:
+        return
+    laid = [lay_out(plan, cutting.job) for plan in cutting.plans]
+    cut = [cutting.sheets[plan.stock] for plan in cutting.plans]
+    place = project.cut[0].place if project.cut else project.place
+    longest = max(chain(_trimmed(cut, supplies), map(_length, _cuts(laid))), default=Fraction(0))
+    yield from _too_long(longest, trimmers, project.unit, place)
+    yield from _too_narrow(laid, trimmers, project, place)
+
+
+def images_of(use: ImageUse, tool: Tool) -> tuple[Image, ...]:
+    """The images that are meant: those numbered, or the only one that the set has."""
+    if not use.numbers:
+        return tool.images if len(tool.images) == 1 else ()
+    return tuple(image for image in tool.images if image.number in use.numbers)
+
+
+def _too_large(part: Part, use: ImageUse, tool: Tool, unit: Unit) -> Iterator[Problem]:
+    for image in images_of(use, tool):
+        if image.size is not None and not _lies_on(image.size, part.size):
+            named = f"“{image.words}”" if image.words else f"image {image.number}"
+            yield _notice(
+                part.place,
+                f"{named} of {tool.name} is {show_size(image.size, unit)} {unit.value}, larger than"
+                f" {part.letter}, {show_size(part.size, unit)} {unit.value}; check both sizes",
+            )
+
+
+def _lies_on(image: Size, part: Size) -> bool:
+    """An image may be turned before it is pressed."""
+    small, large = image.upright, part.upright
+    return small.width <= large.width and small.height <= large.height
+
+
+def _cuts(laid: Sequence[LaidOut]) -> Iterator[CutStep]:
+    return chain.from_iterable(one.cuts for one in laid)
+
+
+def _length(cut: CutStep) -> Fraction:
+    return cut.piece.height if cut.axis is Axis.X else cut.piece.width
+
+
+def _trimmed(cuts: Sequence[Cut], supplies: Supplies) -> Iterator[Fraction]:
+    """Trimming a sheet is a cut as well, along the edge that falls away."""
+    for cut in cuts:
+        sheet, trim = supplies[cut.supply].sheet, supplies[cut.supply].trim
+        if cut.scrap is None and (trim.left or trim.right):
+            yield sheet.height
+        if cut.scrap is None and (trim.top or trim.bottom):
+            yield sheet.width
+
+
+def _too_long(longest: Fraction, trimmers: Sequence[Tool], unit: Unit, place: Place) -> Iterator[Problem]:
+    reaches = [tool.longest_cut for tool in trimmers if tool.longest_cut is not None]
+    if len(reaches) < len(trimmers) or longest <= max(reaches):
+        return
+    whose = f"{trimmers[0].name} makes none" if len(trimmers) == 1 else "none of its trimmers makes one"
+    yield _notice(
+        place,
+        f"the plan has a cut of {show_length(longest, unit)} {unit.value}, and {whose} longer than"
+        f" {show_length(max(reaches), unit)} {unit.value}",
+    )
+
+
+def _too_narrow(
+    laid: Sequence[LaidOut], trimmers: Sequence[Tool], project: Project, place: Place
+) -> Iterator[Problem]:
+    """The narrowest part and the narrowest strip left, each where no trimmer holds it."""
+    limits = [tool.narrowest_strip for tool in trimmers if tool.narrowest_strip is not None]
+    if len(limits) < len(trimmers):
+        return
+    unit, least = project.unit, min(limits)
+    whose = f"{trimmers[0].name} holds none" if len(trimmers) == 1 else "none of its trimmers holds one"
+    rest = f"and {whose} below {show_length(least, unit)} {unit.value}"
+    on_sheets = {placed.part for one in laid for placed in one.parts}
+    for part in project.cut_parts:
+        width = part.size.upright.width
+        if part.letter in on_sheets and width < least:
+            yield _notice(
+                part.place, f"{part.letter} is a strip of {show_length(width, unit)} {unit.value}, {rest}"
+            )
+    left = min((rect.size.upright.width for one in laid for rect in one.leftovers), default=least)
+    if left < least:
+        yield _notice(place, f"the plan leaves a strip of {show_length(left, unit)} {unit.value}, {rest}")
+
+
+def _notice(place: Place, sentence: str) -> Problem:
+    return Problem(place, sentence, Weight.NOTICE)

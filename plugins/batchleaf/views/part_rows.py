@@ -1,0 +1,124 @@
+"""The parts of a make as the batch page lists them, and what is said of them beside the list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from batchleaf.core.bench_limits import images_of
+from batchleaf.core.cutting.from_one_sheet import FromOneSheet
+from batchleaf.core.figures import BatchFigures
+from batchleaf.facts import Fold, ImageUse, Origin, Part, Project, ShownSide, Supply, Tool
+from batchleaf.measure.display import NBSP, show_length, show_other_size, show_size
+from batchleaf.views import site_map
+from batchleaf.views.links import supply_link
+from batchleaf.views.pages import Link, PartRow
+from batchleaf.views.sentence import Supplies
+from batchleaf.views.words import listed
+
+Tools = Mapping[str, Tool]
+
+
+def part_rows(project: Project, supplies: Supplies, tools: Tools) -> tuple[PartRow, ...]:
+    """One row for each part, in the order of the record."""
+    folded = next((part for part in project.parts if part.fold is not Fold.NONE), None)
+    return tuple(
+        PartRow(
+            letter=part.letter,
+            name=f"{part.name}{_folds_to(project)}" if part is folded else part.name,
+            papers=_papers(part, supplies, site_map.batch(project.slug)),
+            details=tuple(_details(part, supplies, tools)),
+            size=show_size(part.size, project.unit),
+            other_size=show_other_size(part.size, project.unit),
+            each=str(part.each),
+            cut="" if part.origin is Origin.READY else str(_count(part, project)),
+        )
+        for part in project.parts
+    )
+
+
+def _folds_to(project: Project) -> str:
+    """``, folds to 105 × 148``; a box has its height besides."""
+    if project.finished_size is None:
+        return ""
+    height = f"{NBSP}×{NBSP}{show_length(project.height, project.unit)}" if project.height else ""
+    return f", folds to {show_size(project.finished_size, project.unit)}{height}"
+
+
+def _count(part: Part, project: Project) -> int:
+    return part.each * project.begun + part.extra
+
+
+def _papers(part: Part, supplies: Supplies, here: str) -> tuple[Link, ...]:
+    links = (supply_link(supplies[slug], here) for slug in part.papers)
+    before = f"any {part.any_of} of " if part.any_of else ""
+    before = "scraps of " if part.origin is Origin.BY_HAND else before
+    return tuple(Link(f"{before}{link.text}", link.href) for link in links)
+
+
+def _details(part: Part, supplies: Supplies, tools: Tools) -> Iterator[str]:
+    """What the list does not measure: the side that shows, and what is pressed or cut into it."""
+    if part.origin is Origin.READY:
+        yield "ready-made"
+    if part.side is ShownSide.BACK:
+        looks = dict.fromkeys(supplies[slug].side(part.side).look for slug in part.papers)
+        seen = [look for look in looks if look]
+        yield f"shows the back: {listed(seen, last='or')}" if seen else "back side up"
+    if part.stamps:
+        yield f"stamped with {_images(part.stamps, tools)}"
+    if part.dies:
+        yield f"die-cut with {_images(part.dies, tools)}"
+
+
+def _images(uses: Sequence[ImageUse], tools: Tools) -> str:
+    return listed([name for use in uses for name in _names(use, tools[use.tool])])
+
+
+def _names(use: ImageUse, tool: Tool) -> Iterator[str]:
+    """The words of each image that is meant; a set that is one image goes by its own name."""
+    if not use.numbers:
+        yield tool.name
+        return
+    for image in images_of(use, tool):
+        yield image.words or f"image {image.number} of {tool.name}"
+
+
+def part_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
+    """What one sheet gives of each part, and what stands outside of the plan."""
+    project = batch.project
+    return (
+        *_from_one_sheet(batch, supplies),
+        *_by_hand(project, supplies),
+        *_ready_made(project, supplies),
+        *((f"One goes into the usual {project.envelope}.",) if project.envelope else ()),
+    )
+
+
+def _from_one_sheet(batch: BatchFigures, supplies: Supplies) -> Iterator[str]:
+    """Papers that give equally many are said together."""
+    alike: dict[tuple[str, FromOneSheet], list[Supply]] = {}
+    for one in batch.from_one_sheet:
+        alike.setdefault((one.letter, one.count), []).append(supplies[one.supply])
+    for (letter, count), papers in alike.items():
+        names = listed([paper.name for paper in papers], last="or")
+        grid = f", {count.grid} in a plain grid" if count.grid < count.through else ""
+        least = "" if count.proved else "at least "
+        yield f"One {papers[0].unit} of {names} gives {least}{count.through} of {letter}{grid}."
+
+
+def _by_hand(project: Project, supplies: Supplies) -> Iterator[str]:
+    alike: dict[tuple[str, ...], list[str]] = {}
+    for part in project.parts:
+        if part.origin is Origin.BY_HAND:
+            alike.setdefault(part.papers, []).append(part.letter)
+    for papers, letters in alike.items():
+        names = listed([supplies[slug].name for slug in papers], last="or")
+        scraps = f"scraps of {names}" if names else "scraps"
+        be, them = ("is", "it") if len(letters) == 1 else ("are", "them")
+        yield f"{listed(letters)} {be} cut by hand from {scraps}; no plan and no account counts {them}."
+
+
+def _ready_made(project: Project, supplies: Supplies) -> Iterator[str]:
+    for part in project.parts:
+        if part.origin is Origin.READY:
+            names = listed([supplies[slug].name for slug in part.papers], last="or") or part.name
+            yield f"{part.letter} is ready-made: {_count(part, project)} × {names}."
