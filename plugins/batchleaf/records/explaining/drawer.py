@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 
 from batchleaf.facts import Direction, Sale, Supply
+from batchleaf.measure.amounts import plural
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.spelling import with_unit
 from batchleaf.records.explaining.inferred import DEFAULT, Inferred, defaults, differing
@@ -42,9 +43,14 @@ def in_its_unit(text: str, supplies: Mapping[str, Supply]) -> str:
     return f"{text.rstrip()} {supplies[slug].units}"
 
 
+def one_and_several(one: str, several: str) -> str:
+    """``sheet``, or ``leaf, leaves`` where the plural is not the usual one."""
+    return one if several == plural(one) else f"{one}, {several}"
+
+
 def _of_supply(path: Path, written: SupplyWritten, supply: Supply, unit: Unit) -> Iterator[Inferred]:
     yield from defaults(written, path)
-    named = supply.unit if supply.unit == supply.units else f"{supply.unit}, {supply.units}"
+    named = one_and_several(supply.unit, supply.units)
     yield from differing(path, "unit", written.unit, named, "what it is counted in")
     if written.size:
         full = with_unit(written.size, unit)
