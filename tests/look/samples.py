@@ -8,7 +8,7 @@ from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
 from batchleaf.core.cutting.steps import LaidOut
-from batchleaf.facts import Fold, Grain
+from batchleaf.facts import Grain, Score
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.views.drawing.cost_strip import draw_cost_strip
 from batchleaf.views.drawing.pieces import draw_pieces
@@ -267,7 +267,13 @@ SETTINGS = (
 def plan_view(drawing: Drawing, title: str) -> PlanView:
     """A plan with its settings beside it."""
     instruction = ("Cut six sheets of ", Link("dune card", "../../drawer/dune/"), " like this, 305 × 305.")
-    return PlanView(title, instruction, drawing, SETTINGS, "Score every A at 105 before it is folded.")
+    return PlanView(
+        title,
+        instruction,
+        drawing,
+        SETTINGS,
+        "Score every A at 105\u00a0mm along its long side before it is folded.",
+    )
 
 
 DRAWER = DrawerPage(
@@ -509,7 +515,7 @@ def plan_drawing(
         description="Parts and cuts.",
         letters=LETTERS,
         kept=kept,
-        folds={"base": Fold.SIDE},
+        scores={"base": (Score(runs_down=True, at=Fraction(105)),)},
         grain=grain,
         unit=unit,
         scale=common_scale([Size(Fraction(305), Fraction(305))]),

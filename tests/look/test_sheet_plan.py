@@ -15,11 +15,11 @@ from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
 from batchleaf.core.cutting.steps import LaidOut
-from batchleaf.facts import Fold, Grain
+from batchleaf.facts import Fold, Grain, Score
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.views.drawing.canvas import WIDEST_PX, Extent, Lettering
 from batchleaf.views.drawing.rings import spread
-from batchleaf.views.drawing.shapes import Drawing, Label, Ring, Shape
+from batchleaf.views.drawing.shapes import Drawing, Label, Ring, Shape, Stroke
 from batchleaf.views.drawing.sheet_plan import common_scale, draw_sheet_plan
 from batchleaf.views.drawing.sides import Side, stops
 from look.samples import kept_of, pad_sheet, plan_drawing, tag_sheet, wide_sheet
@@ -33,6 +33,7 @@ class Plan:
 
     def __init__(self, laid: LaidOut, kept: tuple[Rect, ...], unit: Unit, fold: Fold, grain: Grain) -> None:
         self.laid, self.kept = laid, kept
+        self.scores = scored(laid, fold)
         self.drawing = draw_sheet_plan(
             laid,
             id="plan",
@@ -40,11 +41,32 @@ class Plan:
             description="Some parts.",
             letters={name: name for name in LETTERS},
             kept=kept,
-            folds={"A": fold},
+            scores={"A": self.scores},
             grain=grain,
             unit=unit,
             scale=common_scale([laid.sheet.size]),
         )
+
+
+def scored(laid: LaidOut, fold: Fold) -> tuple[Score, ...]:
+    """The scores of part A: within the smallest A that the plan has, for its sizes are random."""
+    sizes = [
+        part.rect.size.turned if part.turned else part.rect.size for part in laid.parts if part.part == "A"
+    ]
+    width = min((size.width for size in sizes), default=Fraction(1))
+    height = min((size.height for size in sizes), default=Fraction(1))
+    half, fifths = [Fraction(1, 2)], [Fraction(1, 5), Fraction(4, 5)]
+    down = {
+        Fold.SIDE: half,
+        Fold.GATE: [Fraction(1, 4), Fraction(3, 4)],
+        Fold.ACCORDION: [Fraction(i, 7) for i in range(1, 7)],
+        Fold.BOX: fifths,
+    }
+    across = {Fold.TOP: half, Fold.TENT: half, Fold.BOX: fifths}
+    return (
+        *(Score(runs_down=True, at=width * share) for share in down.get(fold, [])),
+        *(Score(runs_down=False, at=height * share) for share in across.get(fold, [])),
+    )
 
 
 def trees(width: int, height: int, depth: int) -> st.SearchStrategy[Node]:
@@ -276,7 +298,7 @@ def test_figures_are_in_the_records_unit() -> None:
         description="d",
         letters={"A": "A"},
         kept=laid.leftovers,
-        folds={},
+        scores={},
         grain=Grain.UNKNOWN,
         unit=Unit.INCH,
         scale=1.4,
@@ -298,14 +320,88 @@ def test_narrow_waste_stays_blank(narrow: int) -> None:
     assert any(shape.role == "waste" for shape in drawing.shapes) == (narrow == 5)
 
 
-def test_fold_turns_with_its_part() -> None:
-    """A side fold stands upright; on a part that lies turned it lies down."""
-    upright = laid_out(200, 100, PartLeaf("A"))
-    turned = laid_out(200, 100, PartLeaf("A", turned=True))
+def strokes(drawing: Drawing) -> list[tuple[float, float, float, float]]:
+    """Every score line that is drawn."""
+    return [
+        line
+        for shape in drawing.shapes
+        if isinstance(shape, Stroke) and shape.role == "fold"
+        for line in shape.lines
+    ]
 
-    def fold_of(laid: LaidOut) -> Shape:
-        drawing = Plan(laid, (), Unit.MM, Fold.SIDE, Grain.UNKNOWN).drawing
-        return next(shape for shape in drawing.shapes if shape.role == "fold")
 
-    assert getattr(fold_of(upright), "lines", None) == ((100, 0, 100, 100),)
-    assert getattr(fold_of(turned), "lines", None) == ((0, 50, 200, 50),)
+@pytest.mark.parametrize(
+    ("scores", "upright", "turned"),
+    [
+        ([Score(runs_down=True, at=Fraction(100))], [(100, 0, 100, 100)], [(0, 100, 100, 100)]),
+        ([Score(runs_down=False, at=Fraction(30))], [(0, 30, 200, 30)], [(70, 0, 70, 200)]),
+        (
+            [Score(runs_down=True, at=Fraction(at)) for at in (50, 150)],
+            [(50, 0, 50, 100), (150, 0, 150, 100)],
+            [(0, 50, 100, 50), (0, 150, 100, 150)],
+        ),
+    ],
+    ids=["side fold", "off the middle", "gate fold"],
+)
+def test_scores_turn_with_their_part(
+    scores: list[Score], upright: list[tuple[int, ...]], turned: list[tuple[int, ...]]
+) -> None:
+    """A part of 200 x 100 that is given a quarter turn to the right: its left edge comes to the top."""
+    for width, height, tree, lines in (
+        (200, 100, PartLeaf("A"), upright),
+        (100, 200, PartLeaf("A", turned=True), turned),
+    ):
+        drawing = draw_sheet_plan(
+            laid_out(width, height, tree),
+            id="d",
+            title="t",
+            description="d",
+            letters={"A": "A"},
+            kept=(),
+            scores={"A": tuple(scores)},
+            grain=Grain.UNKNOWN,
+            unit=Unit.MM,
+            scale=1.4,
+        )
+        assert strokes(drawing) == lines
+
+
+@slowly
+@given(plans())
+def test_every_score_of_every_part_is_drawn(plan: Plan) -> None:
+    """Each part has all its lines, from edge to edge of it and of no other."""
+    drawn = sorted(strokes(plan.drawing))
+    expected = []
+    for part in plan.laid.parts:
+        if part.part != "A":
+            continue
+        x, y, width, height = part.rect.x, part.rect.y, part.rect.width, part.rect.height
+        for score in plan.scores:
+            if score.runs_down and not part.turned:
+                line = (x + score.at, y, x + score.at, y + height)
+            elif score.runs_down:
+                line = (x, y + score.at, x + width, y + score.at)
+            elif part.turned:
+                line = (x + width - score.at, y, x + width - score.at, y + height)
+            else:
+                line = (x, y + score.at, x + width, y + score.at)
+            expected.append(tuple(map(float, line)))
+    assert drawn == sorted(expected)
+
+
+@slowly
+@given(plans())
+def test_nothing_is_written_across_a_score(plan: Plan) -> None:
+    """Letters, figures and arrows keep clear of score lines; the word “fold” alone lies on one."""
+    arrows = [
+        lettering(plan.drawing).extent(shape)
+        for shape in plan.drawing.shapes
+        if isinstance(shape, Stroke) and shape.role == "grain"
+    ]
+    written = [
+        around
+        for shape, around in marks(plan.drawing)
+        if not isinstance(shape, Label) or shape.text != "fold"
+    ]
+    for line in itertools.starmap(Extent, strokes(plan.drawing)):
+        assert not any(around.meets(line) for around in written + arrows)

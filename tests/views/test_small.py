@@ -161,7 +161,9 @@ def test_a_planned_batch_says_what_it_needs_and_counts_nowhere(pages: Pages) -> 
         ("beads", "30 beads"),
     ]
     assert fourth.paper == ""
-    assert "Score every A at 105 before it is folded." in [plan.remark for plan in fourth.plans]
+    assert "Score every A at 105\u00a0mm along its long side before it is folded." in [
+        plan.remark for plan in fourth.plans
+    ]
     home = page(pages, "", HomePage)
     assert home.title == "Four batches"
     # Used 78,000 + 124,320 of 270,000 + 180,000 mm².

@@ -7,11 +7,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from batchleaf.core.bench_limits import images_of
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.figures import BatchFigures
-from batchleaf.facts import Fold, ImageUse, Origin, Part, Project, ShownSide, Supply, Tool
-from batchleaf.measure.display import NBSP, show_length, show_other_size, show_size
+from batchleaf.facts import ImageUse, Origin, Part, Project, ShownSide, Supply, Tool
+from batchleaf.measure.display import show_other_size, show_size
 from batchleaf.views import site_map
 from batchleaf.views.links import supply_link
 from batchleaf.views.pages import Link, PartRow
+from batchleaf.views.scoring import folded_in_words
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.words import listed
 
@@ -20,11 +21,10 @@ Tools = Mapping[str, Tool]
 
 def part_rows(project: Project, supplies: Supplies, tools: Tools) -> tuple[PartRow, ...]:
     """One row for each part, in the order of the record."""
-    folded = next((part for part in project.parts if part.fold is not Fold.NONE), None)
     return tuple(
         PartRow(
             letter=part.letter,
-            name=f"{part.name}{_folds_to(project)}" if part is folded else part.name,
+            name=_name(part, project),
             papers=_papers(part, supplies, site_map.batch(project.slug)),
             details=tuple(_details(part, supplies, tools)),
             size=show_size(part.size, project.unit),
@@ -36,12 +36,9 @@ def part_rows(project: Project, supplies: Supplies, tools: Tools) -> tuple[PartR
     )
 
 
-def _folds_to(project: Project) -> str:
-    """``, folds to 105 × 148``; a box has its height besides."""
-    if project.finished_size is None:
-        return ""
-    height = f"{NBSP}×{NBSP}{show_length(project.height, project.unit)}" if project.height else ""
-    return f", folds to {show_size(project.finished_size, project.unit)}{height}"
+def _name(part: Part, project: Project) -> str:
+    """``base, folds to 105 × 148``; a box has its height besides."""
+    return f"{part.name}, folds to {folded_in_words(part, project.unit)}" if part.scores else part.name
 
 
 def _count(part: Part, project: Project) -> int:

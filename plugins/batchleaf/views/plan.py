@@ -14,13 +14,14 @@ from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Node, Rect, SheetPlan
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.core.figures import BatchFigures
-from batchleaf.facts import Cut, Fold, Project, Supply, Trim
+from batchleaf.facts import Cut, Project, Supply, Trim
 from batchleaf.measure.display import show_length, show_other, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
 from batchleaf.views.links import supply_link
 from batchleaf.views.pages import Line, PlanView, SettingRow
+from batchleaf.views.scoring import how_to_score
 from batchleaf.views.words import counted, joined, listed
 
 PIXELS_PER_MM: Final = 1.46
@@ -83,7 +84,7 @@ def _plan_view(
         description=reading.in_words(),
         letters={part.letter: part.letter for part in project.parts},
         kept=kept,
-        folds={part.letter: part.fold for part in project.parts if part.fold is not Fold.NONE},
+        scores={part.letter: part.scores for part in project.parts if part.scores},
         grain=supply.grain,
         unit=project.unit,
         scale=PIXELS_PER_MM,
@@ -128,14 +129,10 @@ def _trimming(trim: Trim, supply: Supply, project: Project) -> str:
 
 
 def _remark(project: Project, laid: LaidOut) -> str:
-    """Where to score the bases that this sheet gives."""
+    """Where to score the parts that this sheet gives."""
     on_sheet = {placed.part for placed in laid.parts}
-    for part in project.parts:
-        if part.letter not in on_sheet or part.fold is Fold.NONE:
-            continue
-        across = part.size.width if part.fold is Fold.SIDE else part.size.height
-        return f"Score every {part.letter} at {show_length(across / 2, project.unit)} before it is folded."
-    return ""
+    scored = (part for part in project.parts if part.letter in on_sheet and part.scores)
+    return " ".join(how_to_score(part, project.unit) for part in scored)
 
 
 def kept_leftovers(laid: LaidOut, cuts: Sequence[Cut], supply: Supply, sheets: int) -> tuple[Rect, ...]:

@@ -142,12 +142,16 @@ class Canvas:
         self.shapes.extend(shapes)
         self._taken += [self.lettering.extent(shape) for shape in shapes if isinstance(shape, Label | Ring)]
 
+    def keep_clear(self, stroke: Stroke) -> None:
+        """Let nothing that is still to come be written across the lines of ``stroke``."""
+        self._taken += [_around_lines(Stroke(stroke.role, (line,))) for line in stroke.lines]
+
     def is_free(self, *wanted: Shape) -> bool:
-        """True where none of the labels and rings ``wanted`` would meet one that is there."""
+        """True where none of the labels and rings ``wanted`` would meet one, or a line to keep clear."""
         return all(self.leaves_free(self.lettering.extent(shape)) for shape in wanted)
 
     def leaves_free(self, room: Extent) -> bool:
-        """True where no label or ring that is there reaches into ``room``."""
+        """True where no label, ring or line to keep clear reaches into ``room``."""
         return not any(room.meets(taken) for taken in self._taken)
 
     def add_if_free(self, *shapes: Label | Ring) -> bool:

@@ -1,4 +1,4 @@
-"""What is marked inside a sheet: letters, folds, kept pieces, waste, grain."""
+"""What is marked inside a sheet: letters, kept pieces, waste, grain."""
 
 from __future__ import annotations
 
@@ -8,10 +8,11 @@ from typing import Final
 
 from batchleaf.core.cutting.plan import Rect
 from batchleaf.core.cutting.steps import PlacedPart
-from batchleaf.facts import Fold, Grain
+from batchleaf.facts import Grain
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.drawing.canvas import Canvas, Extent
+from batchleaf.views.drawing.scores import Scores, panels_of
 from batchleaf.views.drawing.shapes import Box, Label, Stroke
 
 HATCH_EVERY: Final = 9.0
@@ -50,39 +51,18 @@ class Area:
         return Box(role, self.x, self.y, self.width, self.height)
 
 
-def fold_runs_down(part: PlacedPart, fold: Fold) -> bool:
-    """True for a fold that stands upright on the sheet; a turned part turns its fold."""
-    return (fold is Fold.SIDE) != part.turned
-
-
-def draw_folds(canvas: Canvas, parts: Iterable[PlacedPart], folds: Mapping[str, Fold]) -> None:
-    """A dash-dot line down the middle of each folded part; the word on one part of each kind."""
-    worded: set[str] = set()
-    for part in parts:
-        fold = folds.get(part.part, Fold.NONE)
-        if fold is Fold.NONE:
-            continue
-        area, down = Area.of(part.rect), fold_runs_down(part, fold)
-        x, y = area.middle
-        line = (x, area.y, x, area.y + area.height) if down else (area.x, y, area.x + area.width, y)
-        canvas.add(Stroke("fold", (line,)))
-        word = Label("quiet halo on-sheet", x, y, "fold", upright=not down)
-        if part.part not in worded and _fits_inside(canvas, area, word) and canvas.add_if_free(word):
-            worded.add(part.part)
-
-
 def draw_letters(
-    canvas: Canvas, parts: Sequence[PlacedPart], letters: Mapping[str, str], folds: Mapping[str, Fold]
+    canvas: Canvas, parts: Sequence[PlacedPart], letters: Mapping[str, str], scores: Scores
 ) -> tuple[PlacedPart, ...]:
-    """A letter in the middle of each part, aside of a fold; returns the parts that have no room."""
-    small = [part for part in parts if not _draw_letter(canvas, part, letters, folds, _fits_with_air)]
+    """A letter in the middle of each part, or of one of its panels; returns the parts that have no room."""
+    small = [part for part in parts if not _draw_letter(canvas, part, letters, scores, _fits_with_air)]
     single = [
         part
         for group in _touching(small)
         if not _draw_shared_letter(canvas, group, letters[group[0].part])
         for part in group
     ]
-    nameless = [part for part in single if not _draw_letter(canvas, part, letters, folds, _fits_inside)]
+    nameless = [part for part in single if not _draw_letter(canvas, part, letters, scores, _fits_inside)]
     return tuple(group[0] for group in _touching(nameless))
 
 
@@ -90,20 +70,15 @@ def _draw_letter(
     canvas: Canvas,
     part: PlacedPart,
     letters: Mapping[str, str],
-    folds: Mapping[str, Fold],
+    scores: Scores,
     fits: Callable[[Canvas, Area, Label], bool],
 ) -> bool:
-    area = Area.of(part.rect)
-    x, y = _beside_fold(part, area, folds.get(part.part, Fold.NONE))
-    ways = (Label("letter", x, y, letters[part.part]), Label("letter small", x, y, letters[part.part]))
-    return any(fits(canvas, area, way) and canvas.add_if_free(way) for way in ways)
-
-
-def _beside_fold(part: PlacedPart, area: Area, fold: Fold) -> tuple[float, float]:
-    x, y = area.middle
-    if fold is Fold.NONE:
-        return x, y
-    return (area.x + area.width / 4, y) if fold_runs_down(part, fold) else (x, area.y + area.height / 4)
+    return any(
+        fits(canvas, area, way) and canvas.add_if_free(way)
+        for role in ("letter", "letter small")
+        for area in map(Area.of, panels_of(part, scores))
+        for way in (Label(role, *area.middle, letters[part.part]),)
+    )
 
 
 def _touching(parts: Sequence[PlacedPart]) -> Iterable[list[PlacedPart]]:
@@ -184,14 +159,14 @@ def _hatching(area: Area) -> Iterable[tuple[float, float, float, float]]:
 
 
 def draw_grain(
-    canvas: Canvas, sheet: Rect, parts: Sequence[Rect], waste: Sequence[Rect], grain: Grain
+    canvas: Canvas, sheet: Rect, panels: Sequence[Rect], waste: Sequence[Rect], grain: Grain
 ) -> None:
-    """An arrow with open heads along the fibres: on the roomiest piece, else beside the sheet."""
+    """An arrow with open heads along the fibres: on the roomiest panel or piece, else beside the sheet."""
     if grain is Grain.UNKNOWN:
         return
     down = (grain is Grain.LONG) == (sheet.height >= sheet.width)
-    for rect in sorted([*parts, *waste], key=lambda one: -one.size.area):
-        role = "quiet halo on-sheet" if rect in parts else "quiet halo"
+    pieces = [(rect, "quiet halo on-sheet") for rect in panels] + [(rect, "quiet halo") for rect in waste]
+    for rect, role in sorted(pieces, key=lambda piece: -piece[0].size.area):
         if _draw_arrow_on(canvas, Area.of(rect), down=down, role=role):
             return
     around, em = canvas.extent, canvas.lettering.em

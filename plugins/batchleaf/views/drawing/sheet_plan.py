@@ -9,13 +9,12 @@ from typing import Final
 
 from batchleaf.core.cutting.plan import Axis, Rect
 from batchleaf.core.cutting.steps import CutStep, LaidOut
-from batchleaf.facts import Fold, Grain
+from batchleaf.facts import Grain
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH, WIDEST_PX, Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
 from batchleaf.views.drawing.marks import (
     Area,
-    draw_folds,
     draw_grain,
     draw_kept,
     draw_letters,
@@ -29,6 +28,7 @@ from batchleaf.views.drawing.rings import (
     fitting,
     room_for,
 )
+from batchleaf.views.drawing.scores import Scores, draw_scores, panels_of
 from batchleaf.views.drawing.shapes import Drawing, Stroke
 from batchleaf.views.drawing.sides import Side, stops, waste_of
 
@@ -53,18 +53,18 @@ def draw_sheet_plan(
     description: str,
     letters: Mapping[str, str],
     kept: tuple[Rect, ...],
-    folds: Mapping[str, Fold],
+    scores: Scores,
     grain: Grain,
     unit: Unit,
     scale: float,
 ) -> Drawing:
     """One sheet with its cuts in order, its parts, what is kept and what is waste.
 
-    ``letters`` and ``folds`` go by part id. ``scale`` (px to the mm) is the page's;
+    ``letters`` and ``scores`` go by part id. ``scale`` (px to the mm) is the page's;
     a plan with so many rings that it would not fit its column is drawn smaller and
     numbers some of its cuts only.
     """
-    subject = _Subject(laid_out, letters, kept, folds, grain, unit, _chains(laid_out, kept))
+    subject = _Subject(laid_out, letters, kept, scores, grain, unit, _chains(laid_out, kept))
     canvas = next(canvas for canvas in _attempts(scale) if _fits(_drawn(canvas, subject)))
     return canvas.drawing(id, title, description)
 
@@ -76,7 +76,7 @@ class _Subject:
     laid_out: LaidOut
     letters: Mapping[str, str]
     kept: tuple[Rect, ...]
-    folds: Mapping[str, Fold]
+    scores: Scores
     grain: Grain
     unit: Unit
     chains: Mapping[Side, tuple[Fraction, ...]]
@@ -103,16 +103,20 @@ def _drawn(canvas: Canvas, subject: _Subject) -> Canvas:
     unnamed = [rect for rect in kept if not draw_kept(canvas, rect, subject.unit)]
     draw_waste(canvas, waste)
     canvas.add(Area.of(sheet).box("outline"), *map(_cut_line, laid_out.cuts))
-    draw_folds(canvas, laid_out.parts, subject.folds)
-    nameless = draw_letters(canvas, laid_out.parts, letters, subject.folds)
+    draw_scores(canvas, laid_out.parts, subject.scores)
+    nameless = draw_letters(canvas, laid_out.parts, letters, subject.scores)
     callouts = [
         *callouts_of_cuts(laid_out.cuts, sheet, [part.rect for part in laid_out.parts] + list(kept)),
-        *(_from_nearest_side(sheet, part.rect, letters[part.part]) for part in nameless),
+        *(
+            _from_nearest_side(sheet, panels_of(part, subject.scores)[0], letters[part.part])
+            for part in nameless
+        ),
     ]
     _draw_outside(canvas, subject, callouts)
     for rect in unnamed:
         draw_word_outside(canvas, sheet, _from_nearest_side(sheet, rect, "keep"), canvas.lettering.em)
-    draw_grain(canvas, sheet, [part.rect for part in laid_out.parts], waste, subject.grain)
+    panels = [panel for part in laid_out.parts for panel in panels_of(part, subject.scores)]
+    draw_grain(canvas, sheet, panels, waste, subject.grain)
     return canvas
 
 
