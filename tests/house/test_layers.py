@@ -26,7 +26,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "build": {"linkcheck"},
     "plugin": {"measure", "facts", "core", "views", "render", "store", "telling", "workflow", "made_site"},
     "writing": {"facts", "records"},
-    "commands": {"measure", "facts", "store", "telling", "workflow", "made_site", "writing", "plugin"},
+    "commands": {"measure", "facts", "records", "store", "telling", "workflow", "made_site", "writing", "plugin"},
     "cli": {"commands", "build"},
     "__main__": {"cli"},
     "__init__": set(),
