@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 from fractions import Fraction
 
 from batchleaf.facts import (
     Archive,
+    Basis,
     Count,
     Cut,
     KeptPiece,
@@ -49,14 +51,23 @@ def supply(
     )
 
 
-def bought(on: int, quantity: int, value: int | None, slug: str = "card") -> Purchase:
+def pad(designs: int = 3, copies: int = 2, *, opening: Opening | None = None) -> tuple[Supply, ...]:
+    """A pad called “pad”, and its papers: pad-1, pad-2 …"""
+    whole = replace(supply("pad", opening=opening), designs=designs, copies=copies)
+    papers = (replace(supply(f"pad-{number}"), pad="pad", number=number) for number in range(1, designs + 1))
+    return (whole, *papers)
+
+
+def bought(
+    on: int, quantity: int, value: int | None, slug: str = "card", basis: Basis = Basis.STATED
+) -> Purchase:
     """A purchase for ``value`` minor units in all."""
-    return Purchase(day(on), slug, Fraction(quantity), value, "", place=Place("drawer.yml", 100 + on, 1))
+    return Purchase(day(on), slug, Fraction(quantity), value, "", basis, Place("drawer.yml", 100 + on, 1))
 
 
-def counted(on: int, quantity: int, slug: str = "card") -> Count:
+def counted(on: int, quantity: int, slug: str = "card", *, about: bool = False) -> Count:
     """A count of what is there."""
-    return Count(day(on), slug, Fraction(quantity), place=Place("drawer.yml", 500 + on, 1))
+    return Count(day(on), slug, Fraction(quantity), about, Place("drawer.yml", 500 + on, 1))
 
 
 def batch(

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from batchleaf.core.cost import Cost
 from batchleaf.core.costing import batch_cost
-from batchleaf.core.ledger import Draw
+from batchleaf.core.movements import Draw
 
 
 def draw(supply: str, known: int, *, complete: bool = True, kept: int = 0) -> Draw:

@@ -11,9 +11,11 @@ from hypothesis import strategies as st
 
 from batchleaf.core.cost import Cost
 from batchleaf.core.entries import Kind
-from batchleaf.core.ledger import Holding, Ledger, keep_ledger
+from batchleaf.core.ledger import keep_ledger
+from batchleaf.core.movements import Holding, Ledger
 from batchleaf.facts import (
     Archive,
+    Basis,
     CostFlow,
     Count,
     KeptPiece,
@@ -258,3 +260,47 @@ def test_opening_stock_and_scraps_are_there_first() -> None:
     ledger = keep_ledger(archive(batch(1, cut=(cut(1, scrap=size),)), supplies=(one,)), CostFlow.AVERAGE)
     assert left(ledger) == (Fraction(3), Cost(90))
     assert left(ledger, Holding("card", size)) == (Fraction(1), Cost(0, complete=False))
+
+
+@pytest.mark.parametrize("flow", FLOWS)
+@pytest.mark.parametrize(
+    ("found", "there"),
+    [(21, 25), (20, 25), (30, 25), (19, 19), (31, 31), (25, 25)],
+)
+def test_a_rough_count_moves_nothing_that_it_bears_out(found: int, there: int, flow: CostFlow) -> None:
+    """A fifth of twenty-five is five: from 20 to 30 the records stand, beyond that the count does."""
+    ledger = keep_ledger(archive(bought(0, 25, 25_00), counted(1, found, about=True)), flow)
+    assert left(ledger)[0] == there
+    last = ledger.movements[-1]
+    assert (last.about == found) is (there == 25)
+    assert last.on_hand == there
+
+
+@pytest.mark.parametrize(("found", "there"), [(1, 2), (3, 2), (0, 0), (4, 4)])
+def test_a_rough_count_of_few_allows_for_one(found: int, there: int) -> None:
+    """A fifth of two is less than one sheet, and nobody is out by less than one."""
+    ledger = keep_ledger(archive(bought(0, 2, 2_00), counted(1, found, about=True)), CostFlow.AVERAGE)
+    assert left(ledger)[0] == there
+
+
+@pytest.mark.parametrize("flow", FLOWS)
+def test_what_rests_on_a_guess_or_a_gift_is_told_until_it_is_used_up(flow: CostFlow) -> None:
+    """A pool is as sure as its least sure lot; where the oldest go first, each lot is known by itself."""
+    guess, gift = frozenset({Basis.GUESSED}), frozenset({Basis.GIFT})
+    ledger = keep_ledger(
+        archive(
+            bought(0, 2, 2_00, basis=Basis.GUESSED),
+            bought(1, 2, 4_00),
+            bought(2, 2, 0, basis=Basis.GIFT),
+            batch(3, cut=(cut(2, KeptPiece(Size(Fraction(50), Fraction(100)), 1)),)),
+            batch(4, uses=(("card", 2),)),
+            batch(5, uses=(("card", 2),)),
+            bought(6, 1, 1_00),
+        ),
+        flow,
+    )
+    drawn = [draws[0].taken.rests_on for draws in ledger.draws.values()]
+    assert drawn == ([guess | gift] * 3 if flow is CostFlow.AVERAGE else [guess, frozenset(), gift])
+    kept = left(ledger, Holding("card", Size(Fraction(50), Fraction(100))))[1]
+    assert (kept.rests_on, ledger.draws["batch-3"][0].cost.rests_on) == (drawn[0], drawn[0])
+    assert left(ledger) == (Fraction(1), Cost(1_00))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from batchleaf.core.cost import NOTHING, Cost
-from batchleaf.core.ledger import Draw
+from batchleaf.core.movements import Draw
 from batchleaf.measure.money import rounded, share
 
 

@@ -1,7 +1,8 @@
 """The records that move the drawer, in the order in which they do.
 
-By date; on one day openings, purchases, what batches take and keep, counts.
-Nothing depends on the order of files.
+By date; on one day openings, purchases, what batches take and keep, counts of
+numbered papers, counts of whole supplies: so the count of a pad stands as it was
+made. Nothing depends on the order of files.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 from graphlib import CycleError, TopologicalSorter
 from itertools import groupby
+from typing import Final
 
 from batchleaf.facts import Archive, Count, Opening, Place, Project, Purchase, Scrap, Supply
 from batchleaf.measure.lengths import Size
@@ -26,6 +28,11 @@ class Kind(IntEnum):
     TAKEN = 3
     KEPT = 4
     COUNTED = 5
+
+
+_COUNTED_PAPER: Final = Kind.COUNTED
+_COUNTED_WHOLE: Final = Kind.COUNTED + 1
+"""The order of counts on one day."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +77,10 @@ def _entries(archive: Archive) -> Iterator[_Ordered]:
     for project in archive.projects:
         if project.status.moves_the_drawer:
             yield project.date, Kind.TAKEN, project.slug, project.place, project
+    papers = {supply.slug for supply in archive.supplies if supply.pad}
     for count in archive.counts:
-        yield count.date, Kind.COUNTED, count.supply, count.place, count
+        rank = _COUNTED_PAPER if count.supply in papers else _COUNTED_WHOLE
+        yield count.date, rank, count.supply, count.place, count
 
 
 def _givers_first(batches: dict[str, Project]) -> Iterator[Project]:

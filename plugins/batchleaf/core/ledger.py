@@ -8,17 +8,17 @@ price, and is told as a problem.
 
 from __future__ import annotations
 
-import datetime as dt
-from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import replace
 from fractions import Fraction
 
 from batchleaf.core.cost import NOTHING, UNKNOWN, Cost
 from batchleaf.core.entries import Kind, ScrapOpening, SupplyOpening, entries_of
+from batchleaf.core.movements import Balance, Draw, Holding, Ledger, Moment, Movement
+from batchleaf.core.pads import PadBook
 from batchleaf.core.pile import Pile, new_pile
 from batchleaf.facts import (
-    NOWHERE,
     Archive,
+    Basis,
     CostFlow,
     Count,
     Cut,
@@ -37,65 +37,7 @@ from batchleaf.measure.display import show_number, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.measure.money import share
 
-
-@dataclass(frozen=True, slots=True)
-class Holding:
-    """Whole units of a supply, or its odd pieces of one size, as :meth:`Supply.piece` names it."""
-
-    supply: str
-    piece: Size | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Movement:
-    """``quantity`` and ``cost`` as they change the pile (negative: out); ``on_hand`` after it."""
-
-    date: dt.date
-    kind: Kind
-    holding: Holding
-    quantity: Fraction
-    cost: Cost
-    on_hand: Fraction
-    project: str = ""
-    supplier: str = ""
-    place: Place = NOWHERE
-
-
-@dataclass(frozen=True, slots=True)
-class Draw:
-    """What one line of a batch's record took from the drawer, and what of it went back."""
-
-    project: str
-    supply: str
-    piece: Size | None
-    quantity: Fraction | None
-    """``None``: used, but not measured."""
-    taken: Cost
-    kept: Cost
-
-    @property
-    def cost(self) -> Cost:
-        """What stays with the batch."""
-        return self.taken - self.kept
-
-
-@dataclass(frozen=True, slots=True)
-class Balance:
-    """What is on hand in one pile at the end."""
-
-    holding: Holding
-    quantity: Fraction
-    cost: Cost
-
-
-@dataclass(frozen=True, slots=True)
-class Ledger:
-    """All movements in order, what each batch drew, what is left, and what cannot be."""
-
-    movements: tuple[Movement, ...]
-    draws: Mapping[str, tuple[Draw, ...]]
-    balances: tuple[Balance, ...]
-    problems: tuple[Problem, ...]
+__all__ = ["Balance", "Draw", "Holding", "Ledger", "Movement", "keep_ledger", "near_enough"]
 
 
 def keep_ledger(archive: Archive, flow: CostFlow) -> Ledger:
@@ -116,6 +58,15 @@ def keep_ledger(archive: Archive, flow: CostFlow) -> Ledger:
     return book.closed()
 
 
+def near_enough(found: Fraction, expected: Fraction) -> bool:
+    """Whether a rough count bears out what was expected: within a fifth of it, and within one anyway.
+
+    The rule is the house's own: by eye a stack of twenty is told from one of twenty-five, not from
+    one of twenty-two.
+    """
+    return abs(found - expected) <= max(expected / 5, Fraction(1))
+
+
 def _lies_on(piece: Size, sheet: Size) -> bool:
     """Whether a piece can have been part of a sheet, either way round."""
     small, large = piece.upright, sheet.upright
@@ -129,6 +80,7 @@ class _Book:
         self._flow = flow
         self._supplies = {supply.slug: supply for supply in archive.supplies}
         self._piles: dict[Holding, Pile] = {}
+        self._pads = PadBook(archive.supplies)
         self._movements: list[Movement] = []
         self._draws: dict[str, list[Draw]] = {}
         self._problems: list[Problem] = []
@@ -142,26 +94,25 @@ class _Book:
                 Balance(holding, pile.quantity, pile.cost) for holding, pile in self._piles.items()
             ),
             problems=tuple(self._problems),
+            paper_movements=tuple(self._pads.movements),
+            papers=self._pads.papers(),
+            unnamed=self._pads.unnamed(),
         )
 
     def open_supply(self, supply: Supply, opening: Opening) -> None:
         """What was there before the first record."""
-        cost = UNKNOWN if opening.value is None else Cost(opening.value)
-        self._put(opening.date, Kind.OPENING, Holding(supply.slug), opening.quantity, cost, opening.place)
+        moment = Moment(opening.date, Kind.OPENING, opening.place)
+        self._put(moment, Holding(supply.slug), opening.quantity, opening.value, opening.basis)
 
     def open_scrap(self, supply: Supply, scrap: Scrap) -> None:
         """Odd pieces that were there before the first record."""
-        cost = UNKNOWN if scrap.value is None else Cost(scrap.value)
-        holding = Holding(supply.slug, scrap.size)
-        self._put(scrap.date, Kind.OPENING, holding, Fraction(scrap.count), cost, scrap.place)
+        moment = Moment(scrap.date, Kind.OPENING, scrap.place)
+        self._put(moment, Holding(supply.slug, scrap.size), Fraction(scrap.count), scrap.value, scrap.basis)
 
     def buy(self, purchase: Purchase) -> None:
         """A line of an order comes in."""
-        cost = UNKNOWN if purchase.value is None else Cost(purchase.value)
-        self._put(
-            purchase.date, Kind.BOUGHT, Holding(purchase.supply), purchase.quantity, cost, purchase.place,
-            supplier=purchase.supplier,
-        )  # fmt: skip
+        moment = Moment(purchase.date, Kind.BOUGHT, purchase.place, supplier=purchase.supplier)
+        self._put(moment, Holding(purchase.supply), purchase.quantity, purchase.value, purchase.basis)
 
     def make(self, project: Project) -> None:
         """A batch takes all it needs; only then does it put back what it keeps."""
@@ -172,23 +123,30 @@ class _Book:
         for use in project.uses:
             self._use(project, use)
         for cut, piece, cost in back:
-            holding = Holding(cut.supply, piece.size)
-            self._put(
-                project.date, Kind.KEPT, holding, Fraction(piece.count), cost, cut.place, project=project.slug
-            )
+            moment = Moment(project.date, Kind.KEPT, cut.place, project.slug)
+            self._come_in(moment, Holding(cut.supply, piece.size), Fraction(piece.count), cost)
 
     def count(self, count: Count) -> None:
         """A count sets the balance: a shortage leaves at cost, a surplus enters at none."""
+        moment = Moment(count.date, Kind.COUNTED, count.place)
         holding = Holding(count.supply)
+        supply = self._supplies[count.supply]
         pile = self._pile(holding)
-        change = count.quantity - pile.quantity
+        expected = self._pads.on_hand(supply.slug) if supply.pad else pile.quantity
+        if count.about and near_enough(count.quantity, expected):
+            self._note(moment, holding, Fraction(0), NOTHING, about=count.quantity)
+            return
+        if supply.pad:
+            change = self._pads.set_paper(moment, supply.slug, count.quantity)
+        else:
+            change = count.quantity - expected
+            self._pads.set_total(moment, supply.slug, change)
         cost = NOTHING
         if change > 0:
             pile.put(change, NOTHING)
         elif change < 0:
-            out = pile.take(-change)
-            cost = Cost(-out.known, out.complete)
-        self._note(count.date, Kind.COUNTED, holding, change, cost, count.place)
+            cost = -pile.take(-change)
+        self._note(moment, holding, change, cost)
 
     def _cut(self, project: Project, cut: Cut) -> list[tuple[Cut, KeptPiece, Cost]]:
         """Take the sheets of one line; returns what will go back, with its share by area."""
@@ -213,8 +171,7 @@ class _Book:
                 )
             )
         rest = max(whole - sum(areas), Fraction(0))
-        shares = share(taken.known, [*areas, rest])
-        back = [Cost(part, taken.complete) for part in shares[:-1]]
+        back = [taken.part(known) for known in share(taken.known, [*areas, rest])[:-1]]
         kept = sum(back, NOTHING)
         self._draws[project.slug].append(
             Draw(project.slug, cut.supply, cut.scrap, Fraction(cut.count), taken, kept)
@@ -228,17 +185,25 @@ class _Book:
         self._draws[project.slug].append(Draw(project.slug, use.supply, None, use.quantity, taken, NOTHING))
 
     def _take(self, project: Project, holding: Holding, quantity: Fraction, place: Place) -> Cost:
+        moment = Moment(project.date, Kind.TAKEN, place, project.slug)
+        unexplained = replace(moment, kind=Kind.UNEXPLAINED)
         pile = self._pile(holding)
-        missing = quantity - pile.quantity
-        if missing > 0:
-            self._problems.append(self._shortage(project, holding, quantity, pile.quantity, place))
-            self._put(project.date, Kind.UNEXPLAINED, holding, missing, UNKNOWN, place, project=project.slug)
+        there = self._there(holding)
+        if quantity > there:
+            self._problems.append(self._shortage(project, holding, quantity, there, place))
+        if quantity > pile.quantity:
+            self._come_in(unexplained, holding, quantity - pile.quantity, UNKNOWN)
         out = pile.take(quantity)
-        self._note(
-            project.date, Kind.TAKEN, holding, -quantity, Cost(-out.known, out.complete), place,
-            project=project.slug,
-        )  # fmt: skip
+        if holding.piece is None:
+            self._pads.take(moment, unexplained, holding.supply, quantity)
+        self._note(moment, holding, -quantity, -out)
         return out
+
+    def _there(self, holding: Holding) -> Fraction:
+        """As much as there can be of exactly this."""
+        if holding.piece is None and self._supplies[holding.supply].pad:
+            return self._pads.most(holding.supply)
+        return self._pile(holding).quantity
 
     def _shortage(
         self, project: Project, holding: Holding, wanted: Fraction, there: Fraction, place: Place
@@ -249,27 +214,43 @@ class _Book:
             what = f"{show_number(wanted)} of {size} {project.unit.value} of {supply.name}"
         else:
             what = f"{show_number(wanted)} {supply.name_of_unit(wanted)} of {supply.name}"
+        where = (
+            f"the pad has {show_number(there)} of it"
+            if supply.pad
+            else f"the drawer has {show_number(there)}"
+        )
         sentence = (
-            f"this takes {what}, and on {project.date.isoformat()} the drawer has {show_number(there)};"
+            f"this takes {what}, and on {project.date.isoformat()} {where};"
             " a purchase, an opening or a count is missing from the records"
         )
         return Problem(place, sentence, Weight.NOTICE)
 
+    def _home(self, holding: Holding) -> Holding:
+        """Where it lies: whole sheets of a numbered paper lie in the pile of their pad."""
+        pad = self._supplies[holding.supply].pad
+        return Holding(pad) if pad and holding.piece is None else holding
+
     def _pile(self, holding: Holding) -> Pile:
-        return self._piles.setdefault(holding, new_pile(self._flow))
+        return self._piles.setdefault(self._home(holding), new_pile(self._flow))
 
     def _put(
-        self, date: dt.date, kind: Kind, holding: Holding, quantity: Fraction, cost: Cost, place: Place,
-        *, project: str = "", supplier: str = "",
-    ) -> None:  # fmt: skip
+        self, moment: Moment, holding: Holding, quantity: Fraction, value: int | None, basis: Basis
+    ) -> None:
+        self._come_in(moment, holding, quantity, Cost.of(value, basis), basis)
+
+    def _come_in(
+        self, moment: Moment, holding: Holding, quantity: Fraction, cost: Cost, basis: Basis = Basis.STATED
+    ) -> None:
         self._pile(holding).put(quantity, cost)
-        self._note(date, kind, holding, quantity, cost, place, project=project, supplier=supplier)
+        if holding.piece is None:
+            self._pads.put(moment, holding.supply, quantity)
+        self._note(moment, holding, quantity, cost, basis=basis)
 
     def _note(
-        self, date: dt.date, kind: Kind, holding: Holding, quantity: Fraction, cost: Cost, place: Place,
-        *, project: str = "", supplier: str = "",
+        self, moment: Moment, holding: Holding, quantity: Fraction, cost: Cost,
+        *, basis: Basis = Basis.STATED, about: Fraction | None = None,
     ) -> None:  # fmt: skip
-        on_hand = self._pile(holding).quantity
-        self._movements.append(
-            Movement(date, kind, holding, quantity, cost, on_hand, project, supplier, place)
-        )
+        home = self._home(holding)
+        on_hand = self._pile(home).quantity
+        paper = holding.supply if home != holding else ""
+        self._movements.append(Movement(moment, home, quantity, cost, on_hand, paper, basis, about))

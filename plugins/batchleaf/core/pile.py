@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from batchleaf.core.cost import Cost
-from batchleaf.facts import CostFlow
+from batchleaf.facts import Basis, CostFlow
 from batchleaf.measure.money import rounded
 
 
@@ -45,6 +45,7 @@ class AveragePile(Pile):
         self._quantity = Fraction(0)
         self._known = 0
         self._unpriced = Fraction(0)
+        self._rests_on: frozenset[Basis] = frozenset()
 
     @property
     def quantity(self) -> Fraction:
@@ -52,10 +53,11 @@ class AveragePile(Pile):
 
     @property
     def cost(self) -> Cost:
-        return Cost(self._known, complete=not self._unpriced)
+        return Cost(self._known, complete=not self._unpriced, rests_on=self._rests_on)
 
     def put(self, quantity: Fraction, cost: Cost) -> None:
         self._quantity += quantity
+        self._rests_on |= cost.rests_on
         self._known += cost.known
         if not cost.complete:
             self._unpriced += quantity
@@ -64,10 +66,12 @@ class AveragePile(Pile):
         if not quantity:
             return Cost(0)
         part = quantity / self._quantity
-        out = Cost(rounded(self._known * part), complete=not self._unpriced)
+        out = self.cost.part(rounded(self._known * part))
         self._known -= out.known
         self._unpriced -= self._unpriced * part
         self._quantity -= quantity
+        if not self._quantity:
+            self._rests_on = frozenset()
         return out
 
 
@@ -100,8 +104,8 @@ class OldestFirstPile(Pile):
         while quantity:
             lot = self._lots[0]
             taken = min(quantity, lot.quantity)
-            part = Cost(rounded(lot.cost.known * taken / lot.quantity), lot.cost.complete)
-            lot.cost = Cost(lot.cost.known - part.known, lot.cost.complete)
+            part = lot.cost.part(rounded(lot.cost.known * taken / lot.quantity))
+            lot.cost -= part
             lot.quantity -= taken
             quantity -= taken
             out += part

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from batchleaf.core.cost import NOTHING, Cost
 from batchleaf.core.figures import Figures
-from batchleaf.core.ledger import Balance
+from batchleaf.core.movements import Balance
 from batchleaf.facts import Supply
 from batchleaf.measure.display import show_number, show_size
 from batchleaf.measure.money import Currency

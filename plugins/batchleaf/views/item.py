@@ -10,7 +10,7 @@ from urllib.parse import urlsplit
 from batchleaf.core.cost import NOTHING
 from batchleaf.core.entries import Kind
 from batchleaf.core.figures import Figures
-from batchleaf.core.ledger import Balance, Movement
+from batchleaf.core.movements import Balance, Movement
 from batchleaf.facts import Grain, Supply
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import show_number, show_other_size, show_size
@@ -133,8 +133,8 @@ def _movement_rows(supply: Supply, figures: Figures, here: str) -> Iterator[Move
 
 def _one_row(movement: Movement) -> tuple[object, ...]:
     if movement.kind in (Kind.TAKEN, Kind.KEPT):
-        return (movement.date, movement.project)
-    return (movement.date, movement.kind, movement.holding, movement.place)
+        return (movement.date, movement.moment.project)
+    return (movement.date, movement.kind, movement.holding, movement.moment.place)
 
 
 def _quantity(moved: list[Movement]) -> str:
@@ -151,12 +151,12 @@ def _what(moved: list[Movement], supply: Supply, figures: Figures, here: str) ->
         case Kind.OPENING:
             return ("there before",)
         case Kind.BOUGHT:
-            return ("bought ", Aside(first.supplier)) if first.supplier else ("bought",)
+            return ("bought ", Aside(first.moment.supplier)) if first.moment.supplier else ("bought",)
         case Kind.COUNTED:
             return ("counted ", Aside(_count_found(first, supply)))
         case Kind.UNEXPLAINED:
             return ("missing from the records ", Aside("it was used, so it must have come in"))
-    project = figures.batches[first.project].project
+    project = figures.batches[first.moment.project].project
     link = Link(project.title, site_map.href(here, site_map.batch(project.slug)))
     asides = [_piece_words(m, m.holding.piece, supply) for m in moved if m.holding.piece]
     return (link, " ", Aside(", ".join(asides))) if asides else (link,)

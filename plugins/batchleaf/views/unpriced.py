@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from batchleaf.core.costing import BatchCost, CostLine
 from batchleaf.core.figures import BatchFigures
-from batchleaf.core.ledger import Draw
+from batchleaf.core.movements import Draw
 from batchleaf.facts import Supply
 from batchleaf.views.words import counted, listed
 

@@ -1,0 +1,120 @@
+"""What the ledger is made of: piles, what moves them, what batches draw from them."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from batchleaf.core.cost import Cost
+from batchleaf.core.entries import Kind
+from batchleaf.facts import NOWHERE, Basis, Place, Problem
+from batchleaf.measure.lengths import Size
+
+
+@dataclass(frozen=True, slots=True)
+class Holding:
+    """Whole units of a supply, or its odd pieces of one size, as :meth:`Supply.piece` names it.
+
+    Whole sheets of a numbered paper lie in the pile of its pad: all sheets of a
+    pad have one price. Its odd pieces have piles of their own.
+    """
+
+    supply: str
+    piece: Size | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """When and why something moved."""
+
+    date: dt.date
+    kind: Kind
+    place: Place = NOWHERE
+    project: str = ""
+    supplier: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Movement:
+    """``quantity`` and ``cost`` as they change the pile (negative: out); ``on_hand`` after it.
+
+    ``paper``: the numbered paper that was meant, where the pile is that of a pad.
+    ``basis``: how the maker knows what came in for that price. ``about``: what a
+    rough count found, where it is near enough to what was expected.
+    """
+
+    moment: Moment
+    holding: Holding
+    quantity: Fraction
+    cost: Cost
+    on_hand: Fraction
+    paper: str = ""
+    basis: Basis = Basis.STATED
+    about: Fraction | None = None
+
+    @property
+    def date(self) -> dt.date:
+        """The day of it."""
+        return self.moment.date
+
+    @property
+    def kind(self) -> Kind:
+        """What kind of movement it is."""
+        return self.moment.kind
+
+
+@dataclass(frozen=True, slots=True)
+class PaperMovement:
+    """Sheets of one numbered paper, which are priced with the pad they lie in."""
+
+    moment: Moment
+    paper: str
+    quantity: Fraction
+    on_hand: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Draw:
+    """What one line of a batch's record took from the drawer, and what of it went back."""
+
+    project: str
+    supply: str
+    piece: Size | None
+    quantity: Fraction | None
+    """``None``: used, but not measured."""
+    taken: Cost
+    kept: Cost
+
+    @property
+    def cost(self) -> Cost:
+        """What stays with the batch."""
+        return self.taken - self.kept
+
+
+@dataclass(frozen=True, slots=True)
+class Balance:
+    """What is on hand in one pile at the end."""
+
+    holding: Holding
+    quantity: Fraction
+    cost: Cost
+
+
+@dataclass(frozen=True, slots=True)
+class Ledger:
+    """All movements in order, what each batch drew, what is left, and what cannot be.
+
+    ``papers``: sheets on hand of each numbered paper, so far as records say which
+    were taken. ``unnamed``: for each pad, the sheets of which no record says the
+    number; below nothing where so many were taken.
+    """
+
+    movements: tuple[Movement, ...]
+    draws: Mapping[str, tuple[Draw, ...]]
+    balances: tuple[Balance, ...]
+    problems: tuple[Problem, ...]
+    paper_movements: tuple[PaperMovement, ...]
+    papers: Mapping[str, Fraction]
+    unnamed: Mapping[str, Fraction]
