@@ -13,20 +13,24 @@ from batchleaf.render.prose import prose_html
 from batchleaf.store import Store
 from batchleaf.views import site_map
 from batchleaf.views.problems import problems_page
-from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, all_data, all_pages
+from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, Section, all_data, all_pages, sections_of
 
 
 @dataclass(frozen=True, slots=True)
 class MadeSite:
-    """``bodies``: the Markdown file that stands for a page → the HTML of its body."""
+    """``bodies``: the Markdown file that stands for a page → the HTML of its body.
+
+    ``sections``: the words of the header.
+    """
 
     pages: tuple[PlacedPage, ...]
     bodies: Mapping[str, str]
     data: tuple[PlacedData, ...]
     photos: tuple[PhotoFile, ...]
+    sections: tuple[Section, ...]
 
 
-NOTHING_MADE = MadeSite((), {}, (), ())
+NOTHING_MADE = MadeSite((), {}, (), (), ())
 
 
 def made_site(figures: Figures, store: Store) -> tuple[MadeSite, tuple[Problem, ...]]:
@@ -35,7 +39,8 @@ def made_site(figures: Figures, store: Store) -> tuple[MadeSite, tuple[Problem, 
     if ready.problems:
         return problem_site(ready.problems), ready.problems
     pages = tuple(all_pages(figures, ready.prepared, prose_html))
-    return MadeSite(pages, _bodies(pages), tuple(all_data(figures)), ready.files), ()
+    data = tuple(all_data(figures))
+    return MadeSite(pages, _bodies(pages), data, ready.files, sections_of(figures)), ()
 
 
 def prepared_photos(projects: Sequence[Project], store: Store) -> ReadyPhotos:
@@ -47,7 +52,7 @@ def problem_site(problems: tuple[Problem, ...]) -> MadeSite:
     """One page with the problems at the address of each section, so that no link of the header is dead."""
     page = problems_page(problems)
     pages = tuple(PlacedPage(address, page.title, section, page) for _, address, section in SECTIONS)
-    return MadeSite(pages, _bodies(pages), (), ())
+    return MadeSite(pages, _bodies(pages), (), (), SECTIONS)
 
 
 def _bodies(pages: tuple[PlacedPage, ...]) -> dict[str, str]:

@@ -30,7 +30,7 @@ from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
 from batchleaf.views.pages import MovedPage
-from batchleaf.views.site import SECTIONS, PlacedPage
+from batchleaf.views.site import PlacedPage, Section
 from batchleaf.workflow import read_and_work_out
 
 log = get_plugin_logger("batchleaf")
@@ -92,9 +92,9 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
                 "Batchleaf’s pages need the theme material; write in mkdocs.yml\ntheme:\n  name: material"
             )
         projects = projects_folder(config, self.config)
-        _dress(config)
         config.watch.append(str(projects))
         self._site = self._made(projects, cache_folder(config))
+        _dress(config, self._site.sections)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -135,7 +135,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         raise PluginError(f"The records cannot be read:\n{sentences}")
 
 
-def _dress(config: MkDocsConfig) -> None:
+def _dress(config: MkDocsConfig, sections: tuple[Section, ...]) -> None:
     """Batchleaf's templates go before the theme's, and the header learns its words.
 
     Fonts from another host are always off; light and dark are there unless the maker chose a palette.
@@ -145,7 +145,7 @@ def _dress(config: MkDocsConfig) -> None:
     config.theme["font"] = False
     if not config.theme.get("palette"):
         config.theme["palette"] = PALETTE
-    nav = [{"title": title, "url": address, "section": section} for title, address, section in SECTIONS]
+    nav = [{"title": title, "url": address, "section": section} for title, address, section in sections]
     config.extra["batchleaf"] = {"nav": nav}
 
 

@@ -17,6 +17,8 @@ from batchleaf.views.drawing.sheet_plan import common_scale, draw_sheet_plan
 from batchleaf.views.pages import (
     Aside,
     BatchPage,
+    BenchPage,
+    BenchShelf,
     CostView,
     DrawerPage,
     DrawerRow,
@@ -25,10 +27,12 @@ from batchleaf.views.pages import (
     HomePage,
     HowPage,
     HowSection,
+    ImageRow,
     ItemPage,
     Link,
     MovementRow,
     Neighbour,
+    PadPaperRow,
     Page,
     PartRow,
     Picture,
@@ -43,6 +47,7 @@ from batchleaf.views.pages import (
     Source,
     StepView,
     SupplyRow,
+    ToolRow,
 )
 
 NBSP = "\u00a0"
@@ -310,15 +315,21 @@ def item(pieces: Drawing | None) -> ItemPage:
     return ItemPage(
         title="Shingle pad",
         drawer=Link("Drawer", "../"),
+        pad=Link("Shore pads", "../shore/"),
         kind="paper",
         sentence=(
             "14 of 24 papers on hand and ",
             Link("five kept pieces", "#kept"),
             ", worth 5.98\u00a0€ together.",
         ),
-        swatch="#9dbac6",
+        swatches=("#9dbac6", "#2f4858"),
         facts=(("As bought", "180 × 230 mm"), ("Grain", "long"), ("Weight", "120 g/m²")),
         link=Link("example.org", "https://example.org/shingle-pad"),
+        papers=(
+            PadPaperRow(Link("shingle 1", "1/"), "2 papers", (Link("Harbour-wall cards", "../harbour/"),)),
+            PadPaperRow(Link("shingle 2", "2/"), "none", ()),
+        ),
+        papers_note="2 papers left the pad, and no record says which.",
         pieces=pieces,
         pieces_caption="Drawn to one scale beside a whole paper.",
         movements=(
@@ -342,6 +353,44 @@ def item(pieces: Drawing | None) -> ItemPage:
         notes=("A kept piece stays in the drawer with its share of the paper’s cost, by area.",),
         used_in=ENTRIES[:3],
     )
+
+
+BENCH = BenchPage(
+    "Bench",
+    ("Three tools, with 2 images to stamp or cut.",),
+    (
+        BenchShelf(
+            "Stamps",
+            (
+                ToolRow(
+                    "shore-words",
+                    "shore words",
+                    "Clear, on a card.",
+                    (),
+                    (ImageRow("1", "high water", "30 × 8 mm"), ImageRow("2", "slack tide", "")),
+                    "handmade only (printed on the packet, 12 January 2026)",
+                    Link("example.org", "https://example.org/shore-words"),
+                    (Link("Harbour-wall cards", "../projects/harbour-wall/"),),
+                ),
+            ),
+        ),
+        BenchShelf(
+            "Trimmer",
+            (
+                ToolRow(
+                    "long-trimmer",
+                    "the long trimmer",
+                    "",
+                    ("cuts up to 310 mm", "takes 4 sheets of up to 120 g/m²"),
+                    (),
+                    "",
+                    None,
+                    (),
+                ),
+            ),
+        ),
+    ),
+)
 
 
 SERIES_INDEX = SeriesIndexPage(
@@ -444,6 +493,7 @@ def pages() -> tuple[Page, ...]:
         HOME,
         batch((plan_view(drawing, "Plan 1"),), plain_drawing("strip")),
         DRAWER,
+        BENCH,
         item(plain_drawing("pieces")),
         SERIES_INDEX,
         SERIES,

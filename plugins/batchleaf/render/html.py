@@ -15,6 +15,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from batchleaf.views.pages import (
     BatchPage,
+    BenchPage,
     DrawerPage,
     HomePage,
     HowPage,
@@ -34,6 +35,7 @@ _TEMPLATE_OF: Final[dict[type, str]] = {
     HomePage: "home.html",
     BatchPage: "batch.html",
     DrawerPage: "drawer.html",
+    BenchPage: "bench.html",
     ItemPage: "item.html",
     SeriesIndexPage: "series_index.html",
     SeriesPage: "series.html",

@@ -2,24 +2,24 @@
 
 from __future__ import annotations
 
-from batchleaf.core.cost import NOTHING, Cost
+from batchleaf.core.cost import NOTHING
 from batchleaf.core.figures import Figures
-from batchleaf.core.movements import Balance
 from batchleaf.facts import Supply
-from batchleaf.measure.display import show_number, show_size
-from batchleaf.measure.money import Currency
+from batchleaf.measure.display import show_size
 from batchleaf.views import site_map
+from batchleaf.views.item_facts import weight_in_words
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
+from batchleaf.views.stock import batches_using, stock_of, worth_in_words
 from batchleaf.views.words import capitalised, counted, money, number_of, number_word
 
 
 def drawer_page(figures: Figures) -> DrawerPage:
-    """All supplies, by kind."""
-    supplies = figures.archive.supplies
+    """All supplies, by kind; the papers of a pad stand on its own page."""
+    supplies = [supply for supply in figures.archive.supplies if not supply.pad]
     kinds = sorted({supply.kind for supply in supplies})
     return DrawerPage(
         title="Drawer",
-        sentence=_sentence(figures),
+        sentence=_sentence(figures, len(supplies)),
         currency=figures.settings.currency.sign,
         shelves=tuple(
             DrawerShelf(
@@ -31,55 +31,36 @@ def drawer_page(figures: Figures) -> DrawerPage:
     )
 
 
-def _sentence(figures: Figures) -> Line:
+def _sentence(figures: Figures, supplies: int) -> Line:
     here = figures.ledger.balances
     kept = sum((balance.quantity for balance in here if balance.holding.piece), start=0)
     worth = sum((balance.cost for balance in here), NOTHING)
     shown = worth_in_words(worth, figures.settings.currency)
-    count = capitalised(number_word(len(figures.archive.supplies)))
+    count = capitalised(number_word(supplies))
     pieces = f" and {counted(int(kept), 'kept piece', 'kept pieces')}" if kept else ""
-    noun = "supply" if len(figures.archive.supplies) == 1 else "supplies"
+    noun = "supply" if supplies == 1 else "supplies"
     return (f"{count} {noun}{pieces}, worth {shown} together.",)
 
 
-def worth_in_words(worth: Cost, currency: Currency) -> str:
-    """``5.98 €``; ``at least 5.98 €`` where the price of something is not known."""
-    shown = currency.show_with_sign(worth.known)
-    return shown if worth.complete else f"at least {shown}"
-
-
-def balances_of(figures: Figures, supply: Supply) -> tuple[Balance | None, tuple[Balance, ...]]:
-    """The pile of whole units, and the piles of odd pieces that are not empty, largest first."""
-    mine = [balance for balance in figures.ledger.balances if balance.holding.supply == supply.slug]
-    whole = next((balance for balance in mine if balance.holding.piece is None), None)
-    pieces = [
-        (balance.holding.piece.area, balance)
-        for balance in mine
-        if balance.holding.piece and balance.quantity
-    ]
-    return whole, tuple(balance for _, balance in sorted(pieces, key=lambda pair: -pair[0]))
-
-
 def _row(supply: Supply, figures: Figures) -> DrawerRow:
-    whole, pieces = balances_of(figures, supply)
-    kept = sum(int(balance.quantity) for balance in pieces)
-    there = [number_of(whole.quantity, supply)] if whole and whole.quantity else []
-    there += [counted(kept, "piece", "pieces")] if kept else []
-    worth = sum((balance.cost for balance in pieces), whole.cost if whole else NOTHING)
+    stock = stock_of(supply, figures)
+    there = [number_of(stock.quantity, supply)] if stock.quantity else []
+    there += [counted(stock.kept, "piece", "pieces")] if stock.kept else []
     return DrawerRow(
         supply=Link(supply.name, site_map.href(site_map.DRAWER, site_map.item(supply.slug))),
         swatch=supply.colour,
         about=_about(supply),
-        on_hand=" and ".join(there) or ("none" if whole else "not counted"),
-        worth=money(worth, figures.settings.currency) if whole or pieces else "",
+        on_hand=" and ".join(there) or ("none" if stock.moved else "not counted"),
+        worth=money(stock.worth, figures.settings.currency) if stock.moved else "",
         used_in=tuple(
             Link(batch.project.title, site_map.href(site_map.DRAWER, site_map.batch(batch.project.slug)))
-            for batch in figures.batches_using(supply.slug)
+            for batch in batches_using(supply, figures)
         ),
     )
 
 
 def _about(supply: Supply) -> str:
+    papers = counted(supply.designs, "paper", "papers") if supply.designs else ""
     size = f"{show_size(supply.size, supply.length_unit)} {supply.length_unit.value}" if supply.size else ""
-    weight = f"{show_number(supply.grammage)} g/m²" if supply.grammage else ""
-    return ", ".join(filter(None, (size, weight)))
+    weight = weight_in_words(supply) if supply.grammage else ""
+    return ", ".join(filter(None, (papers, size, weight)))

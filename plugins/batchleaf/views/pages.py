@@ -231,17 +231,33 @@ class MovementRow:
 
 
 @dataclass(frozen=True, slots=True)
+class PadPaperRow:
+    """One numbered paper of a pad: how much of it is there, and where it went."""
+
+    paper: Link
+    on_hand: str
+    used_in: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ItemPage:
-    """One supply: what is on hand, what moved, where it went."""
+    """One supply: what is on hand, what moved, where it went.
+
+    ``pad``: where the supply is a numbered paper, the pad it lies in; its
+    movements have no value then, and ``currency`` is empty.
+    """
 
     title: str
     drawer: Link
+    pad: Link | None
     kind: str
     sentence: Line
-    swatch: str
+    swatches: tuple[str, ...]
     facts: tuple[tuple[str, str], ...]
-    """Label and text: size as bought, grain, weight, where it came from."""
+    """Label and text: size as bought, grain, weight, terms of sale."""
     link: Link | None
+    papers: tuple[PadPaperRow, ...]
+    papers_note: str
     pieces: Drawing | None
     pieces_caption: str
     movements: tuple[MovementRow, ...]
@@ -251,6 +267,46 @@ class ItemPage:
     total_value: str
     notes: tuple[str, ...]
     used_in: tuple[GalleryEntry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ImageRow:
+    """One image of a set of stamps or dies, under its number."""
+
+    number: str
+    words: str
+    size: str
+
+
+@dataclass(frozen=True, slots=True)
+class ToolRow:
+    """One tool: what it is, how far it goes, which batches need it. ``anchor`` is its address on the page."""
+
+    anchor: str
+    name: str
+    about: str
+    limits: tuple[str, ...]
+    images: tuple[ImageRow, ...]
+    terms: str
+    link: Link | None
+    used_in: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BenchShelf:
+    """Tools of one kind."""
+
+    heading: str
+    rows: tuple[ToolRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BenchPage:
+    """The bench: every tool with its limits."""
+
+    title: str
+    sentence: Line
+    shelves: tuple[BenchShelf, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -350,6 +406,7 @@ Page = (
     HomePage
     | BatchPage
     | DrawerPage
+    | BenchPage
     | ItemPage
     | SeriesIndexPage
     | SeriesPage

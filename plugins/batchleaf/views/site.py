@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from batchleaf.core.figures import Figures
 from batchleaf.views import site_map
 from batchleaf.views.batch import batch_page
+from batchleaf.views.bench import bench_page
 from batchleaf.views.drawer import drawer_page
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.home import home_page
@@ -38,13 +39,21 @@ class PlacedData:
     text: str
 
 
-SECTIONS = (
+Section = tuple[str, str, str]
+
+SECTIONS: tuple[Section, ...] = (
     ("Batches", site_map.HOME, "batches"),
     ("Drawer", site_map.DRAWER, "drawer"),
+    ("Bench", site_map.BENCH, "bench"),
     ("Series", site_map.SERIES, "series"),
     ("How", site_map.HOW, "how"),
 )
-"""The words of the header: title, address, section."""
+"""The words that a header may have: title, address, section."""
+
+
+def sections_of(figures: Figures) -> tuple[Section, ...]:
+    """The words of the header of one archive: no bench without tools."""
+    return tuple(one for one in SECTIONS if one[1] != site_map.BENCH or figures.archive.tools)
 
 
 def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str]) -> Iterator[PlacedPage]:
@@ -59,6 +68,8 @@ def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str])
     for supply in figures.archive.supplies:
         item = item_page(supply, figures, prepared)
         yield PlacedPage(site_map.item(supply.slug), item.title, "drawer", item)
+    if figures.archive.tools:
+        yield PlacedPage(site_map.BENCH, "Bench", "bench", bench_page(figures))
     yield PlacedPage(site_map.SERIES, "Series", "series", series_index_page(figures, prepared))
     for one in figures.archive.series:
         series = series_page(one, figures, prepared)

@@ -10,6 +10,7 @@ from typing import Final
 
 HOME: Final = ""
 DRAWER: Final = "drawer/"
+BENCH: Final = "bench/"
 SERIES: Final = "series/"
 HOW: Final = "how/"
 PHOTOS: Final = "photos/"

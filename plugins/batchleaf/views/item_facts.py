@@ -1,0 +1,66 @@
+"""What a supply is: its size, its sides, its weight, its terms."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Final
+
+from batchleaf.facts import Direction, Grain, PaperSide, Supply
+from batchleaf.measure.display import show_length, show_number, show_other_size, show_size
+from batchleaf.views.terms import terms_in_words
+from batchleaf.views.words import counted, listed
+
+Fact = tuple[str, str]
+_LIES: Final = {
+    Direction.ONE_WAY: "one-way: it has an up, so parts are not turned on it",
+    Direction.TWO_WAY: "two-way: the same upside down, so parts are not turned sideways on it",
+    Direction.ANY_WAY: "",
+}
+
+
+def facts_of(supply: Supply) -> Iterator[Fact]:
+    """Label and text of all that the record says of a supply."""
+    if supply.size:
+        yield from _as_bought(supply)
+    if supply.designs:
+        sheets = counted(supply.copies, supply.unit, supply.units)
+        yield "A pad holds", f"{counted(supply.designs, 'paper', 'papers')}, {sheets} of each"
+    if supply.pack:
+        yield "A pack holds", counted(supply.pack, supply.unit, supply.units)
+    if supply.grain is not Grain.UNKNOWN:
+        yield "Grain", supply.grain.value
+    yield from _sides(supply)
+    if supply.grammage:
+        yield "Weight", weight_in_words(supply)
+    if terms := terms_in_words(supply.terms):
+        yield "What is made may be sold", terms
+    if supply.about:
+        yield "About", supply.about
+
+
+def weight_in_words(supply: Supply) -> str:
+    """``216 g/m²``; pounds first, where they were written."""
+    grams = f"{show_number(supply.grammage or Fraction(0), 0)} g/m²"
+    return f"{supply.pounds}, {grams}" if supply.pounds else grams
+
+
+def _as_bought(supply: Supply) -> Iterator[Fact]:
+    unit = supply.length_unit
+    yield (
+        "As bought",
+        f"{show_size(supply.sheet, unit)} {unit.value}, about {show_other_size(supply.sheet, unit)}",
+    )
+    if supply.usable != supply.sheet:
+        trim = supply.trim
+        edges = {"left": trim.left, "right": trim.right, "top": trim.top, "bottom": trim.bottom}
+        cut = [f"{show_length(length, unit)} at the {edge}" for edge, length in edges.items() if length]
+        yield "Usable", f"{show_size(supply.usable, unit)} {unit.value}, less {listed(cut)}"
+
+
+def _sides(supply: Supply) -> Iterator[Fact]:
+    for label, side in (("Front", supply.front), ("Back", supply.back)):
+        if side != PaperSide():
+            yield label, "; ".join(filter(None, (side.look, _LIES[side.direction]))) or "any-way"
+    if supply.core:
+        yield "Core", supply.core

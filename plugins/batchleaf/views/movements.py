@@ -1,0 +1,164 @@
+"""What moved of a supply, row by row."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import groupby
+
+from batchleaf.core.cost import NOTHING, Cost
+from batchleaf.core.entries import Kind
+from batchleaf.core.figures import Figures
+from batchleaf.core.movements import Moment, Movement
+from batchleaf.facts import Basis, Supply
+from batchleaf.measure.display import show_number, show_size
+from batchleaf.measure.lengths import Size
+from batchleaf.views import site_map
+from batchleaf.views.pages import Aside, Line, Link, MovementRow
+from batchleaf.views.stock import papers_in
+from batchleaf.views.words import counted, listed, money_moved, number_of, short_date, signed
+
+
+@dataclass(frozen=True, slots=True)
+class _Moved:
+    """One movement as the page of one supply tells it.
+
+    ``whole``: by how much its whole units changed; ``None`` where odd pieces moved.
+    ``cost``: ``None`` where the page tells no prices.
+    """
+
+    moment: Moment
+    whole: Fraction | None
+    pieces: tuple[int, Size] | None
+    cost: Cost | None
+    paper: int = 0
+    basis: Basis = Basis.STATED
+    about: Fraction | None = None
+
+
+def movement_rows(supply: Supply, figures: Figures, here: str) -> Iterator[MovementRow]:
+    """A batch takes one row, whatever it took and kept; everything else has its own."""
+    moves = _of_paper(supply, figures) if supply.pad else list(_of_supply(supply, figures))
+    on_hand = Fraction(0)
+    for _, group in groupby(moves, key=_one_row):
+        moved = list(group)
+        on_hand += sum((one.whole for one in moved if one.whole is not None), Fraction(0))
+        costs = [one.cost for one in moved if one.cost is not None]
+        yield MovementRow(
+            date=short_date(moved[0].moment.date),
+            date_iso=moved[0].moment.date.isoformat(),
+            what=_what(moved, supply, figures, here),
+            quantity=_quantity(moved),
+            on_hand=show_number(on_hand, 2),
+            value=money_moved(sum(costs, NOTHING), figures.settings.currency) if costs else "",
+        )
+
+
+def _of_supply(supply: Supply, figures: Figures) -> Iterator[_Moved]:
+    """What moved of a supply; of a pad also what moved of its papers, since it lies in one pile."""
+    numbers = {paper.slug: paper.number for paper in papers_in(supply, figures)}
+    for one in figures.ledger.movements:
+        of = one.holding.supply
+        if of == supply.slug or of in numbers:
+            number = numbers.get(one.paper or of, 0)
+            pieces = _pieces(one)
+            whole = None if pieces else one.quantity
+            yield _Moved(one.moment, whole, pieces, one.cost, number, one.basis, one.about)
+
+
+def _of_paper(paper: Supply, figures: Figures) -> list[_Moved]:
+    """What moved of a numbered paper: its sheets, which are priced with the pad, and its odd pieces."""
+    sheets = [one for one in figures.ledger.paper_movements if one.paper == paper.slug]
+    rough = [one for one in figures.ledger.movements if one.paper == paper.slug and one.about is not None]
+    pieces = [one for one in figures.ledger.movements if one.holding.supply == paper.slug]
+    moves = [
+        *(_Moved(one.moment, one.quantity, None, None) for one in sheets),
+        *(_Moved(one.moment, Fraction(0), None, None, about=one.about) for one in rough),
+        *(_Moved(one.moment, None, _pieces(one), None) for one in pieces),
+    ]
+    batches = list(figures.ledger.draws)
+    return sorted(moves, key=lambda one: _in_order(one.moment, batches))
+
+
+def _in_order(moment: Moment, batches: Sequence[str]) -> tuple[object, ...]:
+    """The ledger's own order, for what is put together from several lists."""
+    batch = batches.index(moment.project) if moment.project else 0
+    if moment.project:
+        return moment.date, Kind.UNEXPLAINED, batch, moment.kind
+    return moment.date, moment.kind, batch, moment.kind
+
+
+def _pieces(movement: Movement) -> tuple[int, Size] | None:
+    size = movement.holding.piece
+    return None if size is None else (int(movement.quantity), size)
+
+
+def _one_row(moved: _Moved) -> tuple[object, ...]:
+    moment = moved.moment
+    if moment.kind in (Kind.TAKEN, Kind.KEPT):
+        return (moment.date, moment.project)
+    return (moment.date, moment.kind, moved.pieces, moment.place)
+
+
+def _quantity(moved: list[_Moved]) -> str:
+    whole = [one.whole for one in moved if one.whole is not None]
+    return signed(sum(whole, Fraction(0))) if whole else ""
+
+
+def _what(moved: list[_Moved], supply: Supply, figures: Figures, here: str) -> Line:
+    first = moved[0]
+    match first.moment.kind:
+        case Kind.OPENING:
+            return _came_in("there before", first, supply)
+        case Kind.BOUGHT if supply.pad:
+            return ("came in with the pad",)
+        case Kind.BOUGHT:
+            return _came_in("came in" if first.basis is Basis.GIFT else "bought", first, supply)
+        case Kind.COUNTED:
+            return ("counted ", Aside(_count_found(first, supply)))
+        case Kind.UNEXPLAINED if supply.pad:
+            return ("of no known number before ", Aside("it was used, so it must have been there"))
+        case Kind.UNEXPLAINED:
+            return ("missing from the records ", Aside("it was used, so it must have come in"))
+    project = figures.batches[first.moment.project].project
+    link = Link(project.title, site_map.href(here, site_map.batch(project.slug)))
+    asides = list(_asides(moved, supply))
+    return (link, " ", Aside(", ".join(asides))) if asides else (link,)
+
+
+def _came_in(word: str, moved: _Moved, supply: Supply) -> Line:
+    """``bought the autumn fair, a gift``: with its source, and how well its price is known."""
+    scraps = ""
+    if moved.pieces:
+        count, size = moved.pieces
+        scraps = f"{counted(count, 'scrap', 'scraps')} {show_size(size, supply.length_unit)}"
+    paper = f"paper {moved.paper}" if moved.paper else ""
+    how = {Basis.GUESSED: "a guess", Basis.GIFT: "a gift"}.get(moved.basis, "")
+    said = ", ".join(filter(None, (scraps, paper, moved.moment.supplier, how)))
+    return (f"{word} ", Aside(said)) if said else (word,)
+
+
+def _asides(moved: list[_Moved], supply: Supply) -> Iterator[str]:
+    numbers = sorted({one.paper for one in moved if one.paper and one.whole is not None})
+    if numbers:
+        yield f"{'paper' if len(numbers) == 1 else 'papers'} {listed([str(number) for number in numbers])}"
+    for one in moved:
+        if one.pieces:
+            count, size = abs(one.pieces[0]), show_size(one.pieces[1], supply.length_unit)
+            of = f" of paper {one.paper}" if one.paper and len(numbers) != 1 else ""
+            if one.moment.kind is Kind.KEPT:
+                yield f"{counted(count, 'piece', 'pieces')} of {size}{of} kept"
+            else:
+                yield f"{counted(count, 'scrap', 'scraps')} of {size}{of}"
+
+
+def _count_found(moved: _Moved, supply: Supply) -> str:
+    change = moved.whole or Fraction(0)
+    paper = f"paper {moved.paper}, " if moved.paper else ""
+    if moved.about is not None:
+        return f"{paper}about {number_of(moved.about, supply)}, as expected"
+    if not change:
+        return f"{paper}as expected"
+    differs = number_of(abs(change), supply)
+    return f"{paper}{differs} missing" if change < 0 else f"{paper}{differs} more than expected"

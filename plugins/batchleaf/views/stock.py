@@ -1,0 +1,67 @@
+"""What is on hand of a supply, and which batches drew from it; a pad counts with its papers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from batchleaf.core.cost import NOTHING, Cost
+from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.core.movements import Balance
+from batchleaf.facts import Supply
+from batchleaf.measure.money import Currency
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """What is on hand of a supply; of a pad with all its papers.
+
+    ``pieces``: the piles of odd pieces that are not empty, largest first.
+    ``worth``: of all of it; of a numbered paper that of its pieces alone, since
+    its sheets are priced with the pad. ``moved``: whether any record speaks of it.
+    """
+
+    quantity: Fraction
+    pieces: tuple[Balance, ...]
+    worth: Cost
+    moved: bool
+
+    @property
+    def kept(self) -> int:
+        """How many odd pieces there are."""
+        return sum(int(balance.quantity) for balance in self.pieces)
+
+
+def papers_in(pad: Supply, figures: Figures) -> tuple[Supply, ...]:
+    """The numbered papers of a pad, in order; none for what is no pad."""
+    papers = (one for one in figures.archive.supplies if one.pad == pad.slug)
+    return tuple(sorted(papers, key=lambda paper: paper.number))
+
+
+def batches_using(supply: Supply, figures: Figures) -> tuple[BatchFigures, ...]:
+    """The batches that drew from it, or from a paper of the pad, oldest first."""
+    slugs = {supply.slug, *(paper.slug for paper in papers_in(supply, figures))}
+    return tuple(
+        batch for batch in figures.batches.values() if slugs & {line.supply for line in batch.cost.lines}
+    )
+
+
+def worth_in_words(worth: Cost, currency: Currency) -> str:
+    """``5.98 €``; ``at least 5.98 €`` where the price of something is not known."""
+    shown = currency.show_with_sign(worth.known)
+    return shown if worth.complete else f"at least {shown}"
+
+
+def stock_of(supply: Supply, figures: Figures) -> Stock:
+    """What is on hand of a supply."""
+    slugs = {supply.slug, *(paper.slug for paper in papers_in(supply, figures))}
+    mine = [balance for balance in figures.ledger.balances if balance.holding.supply in slugs]
+    whole = [balance for balance in mine if balance.holding.piece is None]
+    pieces = [(one.holding.piece.area, one) for one in mine if one.holding.piece and one.quantity]
+    own = sum((balance.quantity for balance in whole), Fraction(0))
+    return Stock(
+        quantity=figures.ledger.papers.get(supply.slug, own),
+        pieces=tuple(balance for _, balance in sorted(pieces, key=lambda pair: -pair[0])),
+        worth=sum((balance.cost for balance in mine), NOTHING),
+        moved=bool(mine),
+    )
