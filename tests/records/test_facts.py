@@ -43,7 +43,7 @@ def test_a_sound_record_means_what_it_says(tmp_path: Path) -> None:
             finished_size=mm("50", "180"),
             parts=(
                 Part("A", "base", mm("50", "180"), 1, ("chalk-card",), turns=True),
-                Part("B", "strip", mm("44", "70"), 1, ("ripple-green", "dusk-rose"), turns=True),
+                Part("B", "strip", mm("44", "70"), 1, ("ripple-green", "dusk-rose"), turns=True, below="A"),
             ),
             cut=(
                 Cut("chalk-card", 2, None),

@@ -13,18 +13,19 @@ from batchleaf.facts import Archive, Place, Problem, Project, Series, Settings
 from batchleaf.records import nodes
 from batchleaf.records.addresses import DESIGNS, OWN_FOLDERS, why_no_address
 from batchleaf.records.counts import counts_of
+from batchleaf.records.designs import DesignFile, KnownDesigns, ReadDesign, design_of
 from batchleaf.records.drawer import read_drawer
 from batchleaf.records.folder import LEADS_OUT, lies_within, notes_in, photos_in
 from batchleaf.records.inventory import InventoryFile
 from batchleaf.records.known import KnownSupplies, KnownTools
 from batchleaf.records.moves import check_moves
 from batchleaf.records.nodes import Node, child
-from batchleaf.records.projects import ProjectFile, project_of
+from batchleaf.records.projects import Others, ProjectFile, project_of
 from batchleaf.records.purchases import purchases_of
 from batchleaf.records.report import Report
 from batchleaf.records.series import series_of
 from batchleaf.records.shape import Shaped, shaped
-from batchleaf.records.written import InventoryWritten, ProjectWritten, SeriesFileWritten
+from batchleaf.records.written import DesignWritten, InventoryWritten, ProjectWritten, SeriesFileWritten
 from batchleaf.records.yaml_text import lines_of, read_yaml
 
 M = TypeVar("M", bound=BaseModel)
@@ -90,8 +91,10 @@ class _ArchiveReader:
         purchases = [line for one in files for line in purchases_of(one, known, self._settings, self._report)]
         counts = [count for one in files for count in counts_of(one, known, self._report)]
         self._report.forget_repeats(mark, self._faulty)
+        designs = self._designs(known, tools)
         series = self._series()
-        projects = list(self._project_facts(known, series))
+        slugs = None if series is None else {one.slug for one in series}
+        projects = list(self._project_facts(Others(known, tools, designs, slugs)))
         check_moves(projects, self._report)
         return Archive(
             projects=tuple(sorted(projects, key=lambda p: (p.date, p.slug))),
@@ -99,6 +102,7 @@ class _ArchiveReader:
             purchases=tuple(sorted(purchases, key=lambda p: (p.date, p.supply, p.place))),
             counts=tuple(sorted(counts, key=lambda c: (c.date, c.supply, c.place))),
             series=tuple(sorted(series or (), key=lambda s: s.slug)),
+            designs=designs.all(),
             tools=tools.all(),
         )
 
@@ -155,21 +159,49 @@ class _ArchiveReader:
             return None
         return tuple(series_of(record.written, node))
 
-    def _project_facts(self, known: KnownSupplies, series: tuple[Series, ...] | None) -> Iterator[Project]:
-        slugs = None if series is None else {one.slug for one in series}
+    def _designs(self, known: KnownSupplies, tools: KnownTools) -> KnownDesigns:
+        """The designs that stand alone; a faulty one is lost, and told once."""
+        designs: dict[str, ReadDesign] = {}
+        named: set[str] = set()
+        for file in _record_files(self._projects / DESIGNS):
+            if self._is_design(file, named):
+                design = self._design(file, known, tools)
+                if design is not None:
+                    designs[file.stem] = design
+            named.add(file.stem)
+        return KnownDesigns(designs, named - designs.keys())
+
+    def _is_design(self, file: Path, named: Set[str]) -> bool:
+        place = Place(self._shown(file), 1, 1)
+        if not self._lies_within(file):
+            return False
+        if why_not := why_no_address(file.stem):
+            self._report.error(place, f"{why_not}; it is the name of this file")
+        elif file.stem in named:
+            self._report.error(place, f"“{file.stem}” is the name of another design; rename one of them")
+        else:
+            return True
+        return False
+
+    def _design(self, file: Path, known: KnownSupplies, tools: KnownTools) -> ReadDesign | None:
+        node, record = self._read(file, DesignWritten, "a design")
+        if node is None or record.written is None:
+            return None
+        mark = self._report.mark()
+        one = DesignFile(file.stem, node, record.written)
+        design = design_of(one, known, tools, self._settings, self._report)
+        self._report.forget_repeats(mark, self._faulty)
+        return None if record.problems else design
+
+    def _project_facts(self, others: Others) -> Iterator[Project]:
         for folder in sorted(self._projects.iterdir()):
-            if folder.name == DESIGNS and folder.is_dir() and any(folder.iterdir()):
-                place = Place(self._shown(folder), 1, 1)
-                self._report.notice(
-                    place, "designs that stand alone are not read yet; put them into their batch"
-                )
             if not folder.is_dir() or folder.name in OWN_FOLDERS or folder.name.startswith((".", "_")):
                 continue
-            project = self._project(folder, known, slugs)
+            project = self._project(folder, others)
             if project is not None:
                 yield project
 
-    def _project(self, folder: Path, known: KnownSupplies, series: Set[str] | None) -> Project | None:
+    def _project(self, folder: Path, others: Others) -> Project | None:
         """A record whose shape is faulty is read on for what else is wrong, and then dropped."""
         if not self._is_project(folder):
             return None
@@ -181,7 +213,7 @@ class _ArchiveReader:
         notes = notes_in(folder, self._projects, self._report, shown)
         one = ProjectFile(folder.name, node, record.written, photos_in(folder, shown), notes)
         self._batches.append(one)
-        project = project_of(one, known, series, self._settings, self._report)
+        project = project_of(one, others, self._settings, self._report)
         self._report.forget_repeats(mark, self._faulty)
         return None if record.problems else project
 

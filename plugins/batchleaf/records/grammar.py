@@ -14,7 +14,6 @@ from dataclasses import dataclass
 from batchleaf.measure.amounts import plural
 from batchleaf.measure.durations import parse_film_time
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import FRACTION_SIGNS, Size, Unit, parse_size
 
 _COUNT = r"[0-9]{1,5}"
 
@@ -35,6 +34,13 @@ def read_count(text: str) -> int:
     """A whole number above nothing."""
     if not re.fullmatch(_COUNT, text.strip()) or int(text) < 1:
         raise MeasureError(f"“{text}” is not a whole number from 1 to 99999; write for example 2")
+    return int(text)
+
+
+def read_extra(text: str) -> int:
+    """A whole number, perhaps none."""
+    if not re.fullmatch(_COUNT, text.strip()):
+        raise MeasureError(f"“{text}” is not a whole number from 0 to 99999; write for example 1")
     return int(text)
 
 
@@ -77,81 +83,6 @@ def read_part_key(text: str) -> tuple[str, str]:
     """``B water strip``: the letter and the name; the letter may be left out."""
     found = re.fullmatch(r"([A-Z])\s+(.+)", text.strip())
     return (found[1], found[2]) if found else ("", text.strip())
-
-
-def read_names(text: str) -> tuple[str, ...]:
-    """``ripple-green, dusk-rose``: one supply or several."""
-    return tuple(name for name in re.split(r"[,\s]+", text.strip()) if name)
-
-
-@dataclass(frozen=True, slots=True)
-class KeptLine:
-    """``kept 2 of 60 x 60`` or ``kept 2 B``."""
-
-    count: int
-    size: Size | None
-    letter: str
-
-
-@dataclass(frozen=True, slots=True)
-class CutLine:
-    """What one line under ``cut`` says; ``who`` is a supply or a role, ``noun`` what was counted."""
-
-    who: str
-    count: int
-    noun: str
-    each: bool
-    scrap: Size | None
-    kept: tuple[KeptLine, ...]
-
-
-_SHEETS = re.compile(rf"(?P<who>\S+)\s+(?P<count>{_COUNT})\s+(?P<noun>[^\W\d_][\w-]*)(?P<each>\s+each)?")
-_SCRAP = re.compile(rf"(?P<who>\S+)\s+(?:(?P<count>{_COUNT})\s+)?scraps?\s+(?P<size>\S.*)")
-
-
-def read_cut(text: str, unit: Unit) -> CutLine:
-    """``chalk-card 4 sheets, kept 60 x 60`` · ``water 1 sheet each`` · ``ember scrap 4 x 9``."""
-    taken, *kept = (piece.strip() for piece in text.split(","))
-    pieces = tuple(_read_kept(piece, unit) for piece in kept)
-    if scrap := _SCRAP.fullmatch(taken):
-        count = int(scrap["count"] or 1)
-        size = parse_size(scrap["size"], unit)
-        return CutLine(scrap["who"], count, noun="", each=False, scrap=size, kept=pieces)
-    if re.search(rf"\s[0-9]+[./][0-9]+\s|[{FRACTION_SIGNS}]", taken):
-        raise MeasureError(f"“{taken}” is not whole sheets; count them whole, and say what was left as kept")
-    if re.search(r"\sscraps?$", taken):
-        raise MeasureError(f"“{taken}” does not say how large it is; write for example oat-card scrap 4 x 9")
-    sheets = _SHEETS.fullmatch(taken)
-    if sheets is None or int(sheets["count"]) == 0:
-        raise MeasureError(
-            f"“{taken}” does not say what was cut;"
-            " write for example oat-card 4 sheets, or oat-card scrap 4 x 9"
-        )
-    return CutLine(
-        sheets["who"],
-        int(sheets["count"]),
-        noun=sheets["noun"],
-        each=bool(sheets["each"]),
-        scrap=None,
-        kept=pieces,
-    )
-
-
-_KEPT = re.compile(
-    rf"kept\s+(?:(?:(?P<parts>{_COUNT})\s+)?(?P<letter>[A-Z])|(?:(?P<pieces>{_COUNT})\s+of\s+)?(?P<size>[0-9.{FRACTION_SIGNS}].*))"
-)
-
-
-def _read_kept(text: str, unit: Unit) -> KeptLine:
-    """The count of a size needs its “of”: in ``kept 4 1/2 x 12`` the 4 belongs to the size."""
-    found = _KEPT.fullmatch(text)
-    if found is None:
-        raise MeasureError(
-            f"“{text}” does not say what was kept; write for example kept 2 of 60 x 60, or kept 2 B"
-        )
-    if found["letter"]:
-        return KeptLine(int(found["parts"] or 1), None, found["letter"])
-    return KeptLine(int(found["pieces"] or 1), parse_size(found["size"], unit), "")
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,152 +1,269 @@
-"""The parts of a make: letters given, sizes worked out, papers found."""
+"""The parts of a make: sizes worked out, papers found, images looked up."""
 
 from __future__ import annotations
 
-import string
-from collections.abc import Iterator
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from typing import Final
 
-from batchleaf.facts import Origin, Part, Place
+from batchleaf.facts import Origin, Part, ShownSide, Supply
+from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import Size, Unit, parse_length, parse_size
-from batchleaf.records.bases import BaseLine
+from batchleaf.measure.lengths import Size, parse_length, parse_size
+from batchleaf.records.bases import BaseLine, read_base
 from batchleaf.records.folds import Blank
-from batchleaf.records.grammar import read_count, read_part_key
-from batchleaf.records.nodes import Node, key_place, place_of
-from batchleaf.records.papers import Papers, Roles
-from batchleaf.records.written import PartWritten, ProjectWritten
+from batchleaf.records.grammar import read_count, read_extra
+from batchleaf.records.images import images_of
+from batchleaf.records.known import KnownTools
+from batchleaf.records.made_of import ANY_LETTER, BASE_LETTER, Line, MadeOf, PartLine, lettered, lid_letter
+from batchleaf.records.papers import NOTHING, Papers, Source
+from batchleaf.records.report import Report
+from batchleaf.records.shape_problems import one_of
 
 BASE: Final = "base"
 """The name of the part that carries the others, and of the role that fills it."""
-BASE_LETTER: Final = "A"
 LID: Final = "lid"
 """The name of the lid of a box, and of the role that fills it."""
 
 
+@dataclass(frozen=True, slots=True)
+class PartsRead:
+    """The base and the parts in the order written, and their lines with a letter each.
+
+    ``lost``: the letters of those that cannot be read.
+    """
+
+    base: BaseLine | None
+    parts: tuple[Part, ...]
+    lines: tuple[PartLine, ...]
+    lost: frozenset[str]
+
+
 def read_parts(
-    node: Node,
-    written: ProjectWritten,
-    base: BaseLine | None,
-    roles: Roles,
-    papers: Papers,
-    unit: Unit,
-) -> Iterator[Part]:
-    """The base, and the parts in the order written."""
-    reader = _PartsReader(node, roles, papers, unit)
-    lid_letter = _lid_letter(written) if base and base.lid else ""
-    if base is not None:
-        yield from reader.base(base, lid_letter)
-    letters = _letters(node, written, papers, lid_letter)
-    for key, part in written.parts.items():
-        read = reader.part(key, next(letters), part)
-        if read is not None:
-            yield read
+    makeup: MadeOf,
+    papers: Callable[[Line | PartLine], Papers],
+    tools: KnownTools,
+    report: Report,
+) -> PartsRead:
+    """The base and the parts; ``papers`` finds what a line names, which a design may leave open."""
+    reader = _PartsReader(papers, tools, report, makeup.lost)
+    base = reader.base(makeup.base, lid_letter(makeup.parts)) if makeup.base else None
+    of_base = {BASE_LETTER, *(part.letter for part in reader.parts)} if makeup.base else ()
+    lines = lettered(makeup.parts, of_base, report)
+    for line in lines:
+        reader.part(line)
+    return PartsRead(base, tuple(reader.parts), lines, frozenset(reader.lost))
 
 
 class _PartsReader:
     """Knows the parts read so far: a part may be measured from, or cut from the papers of, an earlier one."""
 
-    def __init__(self, node: Node, roles: Roles, papers: Papers, unit: Unit) -> None:
-        self._node, self._roles, self._papers, self._unit = node, roles, papers, unit
+    def __init__(
+        self,
+        papers: Callable[[Line | PartLine], Papers],
+        tools: KnownTools,
+        report: Report,
+        lost: frozenset[str],
+    ) -> None:
+        self._papers, self._tools, self._report = papers, tools, report
         self._faces: dict[str, Size] = {}
-        self._cut_from: dict[str, tuple[str, ...]] = {}
-        self._below = ""
+        self._sources: dict[str, tuple[Source, Origin]] = {}
+        self._last = ""
+        self.lost = set(lost)
+        self.parts: list[Part] = []
 
-    def base(self, base: BaseLine, lid_letter: str) -> Iterator[Part]:
+    def base(self, line: Line, lid: str) -> BaseLine | None:
         """The part that carries the others, which sit on its folded front, and the lid of a box."""
-        place = place_of(self._node, ("base",))
-        if BASE not in self._roles:
-            self._papers.report.error(place, "no paper is named for the base; write it under papers")
-        found = self._roles.get(BASE, ())
-        yield self._of_base(base, BASE_LETTER, BASE, Blank(base.size, base.scores), found)
+        papers = self._papers(line)
+        base = self._report.read(line.place, read_base, line.text, line.unit)
+        source = papers.role(BASE)
+        self._last = BASE_LETTER
+        if base is None:
+            self.lost.add(BASE_LETTER)
+            return None
+        if source is None:
+            self._report.error(line.place, "no paper is named for the base; write it under papers")
+        self._of_base(base, BASE, Blank(base.size, base.scores), source or NOTHING, line)
         if base.lid:
-            yield self._of_base(base, lid_letter, LID, base.lid, self._roles.get(LID, found))
+            source = papers.role(LID) if papers.has_role(LID) else source
+            self._of_base(base, LID, base.lid, source or NOTHING, line, lid)
+        return base
 
-    def _of_base(self, base: BaseLine, letter: str, name: str, blank: Blank, papers: tuple[str, ...]) -> Part:
+    def _of_base(
+        self,
+        base: BaseLine,
+        name: str,
+        blank: Blank,
+        source: Source,
+        line: Line,
+        letter: str = BASE_LETTER,
+    ) -> None:
+        papers = self._papers(line)
         part = Part(
-            letter,
-            name,
-            blank.size,
-            1,
-            papers,
-            turns=self._papers.let_turn(papers),
+            letter=letter,
+            name=name,
+            size=blank.size,
+            each=1,
+            papers=source.papers,
+            turns=papers.let_turn(source, ShownSide.FRONT),
             fold=base.fold,
             scores=blank.scores,
-            origin=Origin.READY if base.ready else Origin.CUT,
-            place=place_of(self._node, ("base",)),
+            origin=Origin.READY if base.ready else _origin(source, papers),
+            any_of=source.any_of,
+            place=line.place,
         )
-        self._remember(letter, part.folded_size, papers)
+        self._remember(part, source, part.folded_size)
+
+    def part(self, line: PartLine) -> None:
+        """One part: remembered, or lost with its problems told."""
+        before = self._report.mark()
+        part = self._part(line)
+        if not line.own:
+            self._report.reword(before, lambda told: f"in part {line.letter} of the design: {told}")
+        if part is None:
+            self.lost.add(line.letter)
+        self._last = line.letter
+
+    def _part(self, line: PartLine) -> Part | None:
+        written, read = line.written, self._report.read
+        papers, shown = self._papers(line), ShownSide(line.written.side)
+        before = self._report.mark()
+        below = self._below(line)
+        source, origin = self._source(line, papers)
+        size = self._size(line, below, source, papers)
+        each = read(line.at("each"), read_count, written.each)
+        extra = read(line.at("extra"), read_extra, written.extra)
+        stamps = images_of(written.stamp, line.at("stamp"), self._tools, self._report)
+        dies = images_of(written.die, line.at("die"), self._tools, self._report)
+        if self._report.errors_since(before) or size is None or each is None or extra is None:
+            return None
+        part = Part(
+            letter=line.letter,
+            name=line.name,
+            size=size,
+            each=each,
+            papers=source.papers,
+            turns=written.turn == "yes" and papers.let_turn(source, shown),
+            origin=origin,
+            extra=extra,
+            any_of=source.any_of,
+            side=shown,
+            below=below or "",
+            stamps=stamps,
+            dies=dies,
+            place=line.place,
+        )
+        self._remember(part, source, size)
         return part
 
-    def part(self, key: str, letter: str, written: PartWritten) -> Part | None:
-        """One part, or ``None`` with problems."""
-        path = ("parts", key)
-        report = self._papers.report
-        size = report.read(self._size_place(path, written), self._size, written)
-        each = report.read(place_of(self._node, (*path, "each")), read_count, written.each)
-        found = self._papers_of(written, place_of(self._node, (*path, "paper")))
-        if size is None or each is None:
-            return None
-        self._remember(letter, size, found)
-        turns = written.turn == "yes" and self._papers.let_turn(found)
-        name = read_part_key(key)[1]
-        return Part(letter, name, size, each, found, turns, place=key_place(self._node, path))
+    def _remember(self, part: Part, source: Source, face: Size) -> None:
+        self._faces[part.letter], self._sources[part.letter] = face, (source, part.origin)
+        self.parts.append(part)
 
-    def _remember(self, letter: str, face: Size, papers: tuple[str, ...]) -> None:
-        self._faces[letter], self._cut_from[letter], self._below = face, papers, letter
+    def _may_be(self, letter: str) -> bool:
+        """Whether a part of that letter is there, or would be if it could be read."""
+        return letter in self._faces or not self.lost.isdisjoint({letter, ANY_LETTER})
 
-    def _size_place(self, path: tuple[str, str], written: PartWritten) -> Place:
-        if written.border:
-            return place_of(self._node, (*path, "border"))
-        return place_of(self._node, (*path, "size")) if written.size else key_place(self._node, path)
+    def _below(self, line: PartLine) -> str | None:
+        """The letter of the part below: the one named, else the one before."""
+        on = line.written.on
+        if on is None or self._may_be(on):
+            return on or self._last
+        known = f"; write {one_of(self._faces)}" if self._faces else ""
+        self._report.error(line.at("on"), f"“{on}” is not the letter of a part before this one{known}")
+        return None
 
-    def _size(self, written: PartWritten) -> Size:
+    def _size(self, line: PartLine, below: str | None, source: Source, papers: Papers) -> Size | None:
+        written = line.written
         if written.size and written.border:
-            raise MeasureError("both a size and a border are given; leave one out")
+            self._report.error(line.at("border"), "both a size and a border are given; leave one out")
+            return None
         if written.size:
-            return parse_size(written.size, self._unit)
-        if not written.border:
-            raise MeasureError("this part has no size; write size, or border for a layer so much smaller")
-        border = parse_length(written.border, self._unit)
-        below = self._faces.get(written.on or self._below)
-        if below is None:
-            raise MeasureError(f"there is no part {written.on or 'before this one'} to lie on")
-        size = Size(below.width - 2 * border, below.height - 2 * border)
+            return self._report.read(line.at("size"), parse_size, written.size, line.unit)
+        if written.border:
+            return self._report.read(line.at("border"), self._within, written.border, line, below)
+        if written.ready:
+            return self._report.read(line.place, _own_size, tuple(papers.supplies(source)))
+        if not line.mended:
+            sentence = "this part has no size; write size, or border for a layer so much smaller"
+            self._report.error(line.place, sentence)
+        return None
+
+    def _within(self, border: str, line: PartLine, below: str | None) -> Size | None:
+        """The size that leaves a border on each side of the part below."""
+        length = parse_length(border, line.unit)
+        face = self._faces.get(below or "")
+        if face is None and (below is None or (below and self._may_be(below))):
+            return None
+        if face is None:
+            raise MeasureError("there is no part before this one to lie on; write a size")
+        size = Size(face.width - 2 * length, face.height - 2 * length)
         if size.width <= 0 or size.height <= 0:
-            raise MeasureError(f"a border of “{written.border}” leaves nothing of the part below")
+            raise MeasureError(f"a border of “{border}” leaves nothing of the part below")
         return size
 
-    def _papers_of(self, written: PartWritten, place: Place) -> tuple[str, ...]:
-        paper = written.paper or ""
-        like = paper.removeprefix("as ") if paper.startswith("as ") else ""
-        if like in self._cut_from:
-            return self._cut_from[like]
-        if like:
-            self._papers.report.error(place, f"there is no part {like} before this one to share a paper with")
-            return ()
-        role = self._roles.get(paper)
-        return self._papers.named_in(paper, place, self._roles) if role is None else role
+    def _source(self, line: PartLine, papers: Papers) -> tuple[Source, Origin]:
+        written = line.written
+        if written.paper and written.ready:
+            sentence = "both paper and ready are given; write ready alone for what is bought as it is"
+            self._report.error(line.at("ready"), sentence)
+            return NOTHING, Origin.CUT
+        if written.ready:
+            return self._ready(written.ready, line, papers), Origin.READY
+        if written.paper and written.paper.startswith("as "):
+            return self._as_before(written.paper.removeprefix("as ").strip(), line)
+        if written.paper:
+            source = papers.source(written.paper, line.at("paper")) or NOTHING
+        else:
+            source = self._named_like(line, papers)
+        return source, _origin(source, papers)
+
+    def _named_like(self, line: PartLine, papers: Papers) -> Source:
+        source = None if line.mended else papers.role(line.name)
+        if source is None and not line.mended:
+            name = line.name
+            self._report.error(
+                line.place, f"no paper is named for this part; write paper, or “{name}” under papers"
+            )
+        return source or NOTHING
+
+    def _as_before(self, letter: str, line: PartLine) -> tuple[Source, Origin]:
+        if letter not in self._sources and not self._may_be(letter):
+            self._report.error(
+                line.at("paper"), f"there is no part {letter} before this one to share a paper with"
+            )
+        return self._sources.get(letter, (NOTHING, Origin.CUT))
+
+    def _ready(self, text: str, line: PartLine, papers: Papers) -> Source:
+        place = line.at("ready")
+        source = papers.source(text, place) or NOTHING
+        if source.by_hand:
+            self._report.error(place, f"what is ready is not cut by hand; write “{text}” under paper")
+        for supply in papers.supplies(source):
+            if is_measured(supply.unit):
+                self._report.error(
+                    place, f"“{supply.slug}” is kept in {supply.units}, and what is ready is counted"
+                )
+        return replace(source, by_hand=False)
 
 
-def _lid_letter(written: ProjectWritten) -> str:
-    """L, or where a part has that the first that is free."""
-    taken = {BASE_LETTER, *(read_part_key(key)[0] for key in written.parts)}
-    return next((letter for letter in f"L{string.ascii_uppercase}" if letter not in taken), "")
+def _origin(source: Source, papers: Papers) -> Origin:
+    """How a part comes from its papers; what is cut needs sheets."""
+    if source.by_hand:
+        return Origin.BY_HAND
+    papers.can_be_cut(source.papers, source.place)
+    return Origin.CUT
 
 
-def _letters(node: Node, written: ProjectWritten, papers: Papers, lid_letter: str) -> Iterator[str]:
-    """The letter of each part in order: the one written, else the next that is free."""
-    given = [read_part_key(key)[0] for key in written.parts]
-    of_base = {BASE_LETTER, lid_letter} - {""} if written.base else set[str]()
-    taken = {*given, *of_base}
-    free = (letter for letter in string.ascii_uppercase if letter not in taken)
-    seen = set(of_base)
-    for key, own in zip(written.parts, given, strict=True):
-        place = key_place(node, ("parts", key))
-        letter = own or next(free, "")
-        if not letter:
-            papers.report.error(place, "there are more parts here than letters; one make has at most 26")
-        elif letter in seen:
-            papers.report.error(place, f"the letter {letter} is taken by another part")
-        seen |= {letter} - {""}
-        yield letter
+def _own_size(supplies: tuple[Supply, ...]) -> Size | None:
+    """The size of a ready-made part whose record says none."""
+    sizes = {supply.size for supply in supplies}
+    if not supplies:
+        return None
+    if len(sizes) > 1:
+        names = " and ".join(supply.slug for supply in supplies)
+        raise MeasureError(f"{names} differ in size; write the size of this part")
+    size = sizes.pop()
+    if size is None:
+        raise MeasureError(f"“{supplies[0].slug}” has no size in the drawer; write the size of this part")
+    return size

@@ -2,32 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Set
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence, Set
+from dataclasses import dataclass
+from typing import Final
 
-from batchleaf.facts import Cut, KeptPiece, Part, Place, Project, Settings, Status, Step, Use
-from batchleaf.measure.amounts import parse_amount, unit_in
+from batchleaf.facts import Cut, Part, Place, Project, Settings, Status, Step, Went
 from batchleaf.measure.durations import parse_minutes
-from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import Size, Unit
-from batchleaf.records.bases import read_base
+from batchleaf.measure.lengths import Unit
+from batchleaf.records.credit import read_credit
+from batchleaf.records.cuts import read_cuts
+from batchleaf.records.designs import KnownDesigns
 from batchleaf.records.folder import FolderPhotos
-from batchleaf.records.grammar import (
-    CutLine,
-    read_cut,
-    read_date,
-    read_makes,
-    read_step,
-    read_thing,
-    read_use,
-)
-from batchleaf.records.known import KnownSupplies
+from batchleaf.records.grammar import read_date, read_makes, read_step, read_thing
+from batchleaf.records.known import KnownSupplies, KnownTools
+from batchleaf.records.made_of import ANY_LETTER, MadeOf, lines_in, made_of, varied
 from batchleaf.records.nodes import Node, place_of
-from batchleaf.records.papers import Papers, Roles, read_roles
-from batchleaf.records.parts import read_parts
+from batchleaf.records.papers import Papers, read_roles
+from batchleaf.records.parts import PartsRead, read_parts
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import did_you_mean
+from batchleaf.records.uses import read_uses, ready_uses
+from batchleaf.records.went import read_all_went
 from batchleaf.records.written import ProjectWritten
+
+UNREAD: Final = PartsRead(None, (), (), frozenset({ANY_LETTER}))
+"""The parts of a batch whose design cannot be read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,60 +40,67 @@ class ProjectFile:
     notes: str
 
 
-def project_of(
-    one: ProjectFile, known: KnownSupplies, series: Set[str] | None, settings: Settings, report: Report
-) -> Project | None:
-    """The project as meant, or ``None`` with problems. ``series`` None: their file is unreadable."""
-    return _ProjectReader(one, known, settings, report).project(series)
+@dataclass(frozen=True, slots=True)
+class Others:
+    """The other records that a project may name. ``series`` None: their file is unreadable."""
+
+    supplies: KnownSupplies
+    tools: KnownTools
+    designs: KnownDesigns
+    series: Set[str] | None
+
+
+def project_of(one: ProjectFile, others: Others, settings: Settings, report: Report) -> Project | None:
+    """The project as meant, or ``None`` with problems."""
+    return _ProjectReader(one, others, settings, report).project()
 
 
 class _ProjectReader:
     """Reads one record from top to bottom; problems go to the report, reading goes on."""
 
-    def __init__(self, one: ProjectFile, known: KnownSupplies, settings: Settings, report: Report) -> None:
-        self._one, self._written, self._known, self._report = one, one.written, known, report
-        self._papers = Papers(known, report)
+    def __init__(self, one: ProjectFile, others: Others, settings: Settings, report: Report) -> None:
+        self._one, self._written, self._others, self._report = one, one.written, others, report
+        self._settings = settings
         self._unit = Unit(one.written.unit) if one.written.unit else settings.unit
 
     def _place(self, *path: str | int) -> Place:
         return place_of(self._one.node, path)
 
-    def project(self, series: Set[str] | None) -> Project | None:
-        written, read = self._written, self._report.read
-        before = self._report.mark()
+    def project(self) -> Project | None:
+        """Everything that the record says, told of what is off."""
+        written, read, report, others = self._written, self._report.read, self._report, self._others
+        before = report.mark()
         date = read(self._place("date"), read_date, written.date)
-        makes = read(self._place("makes"), read_makes, written.makes)
+        makes = read(self._place("makes"), read_makes, written.makes) or (0, 0)
         minutes = read(self._place("time"), parse_minutes, written.time) if written.time else None
-        base = read(self._place("base"), read_base, written.base, self._unit) if written.base else None
-        roles = read_roles(self._one.node, written, self._papers)
-        parts = tuple(read_parts(self._one.node, written, base, roles, self._papers, self._unit))
-        cut = tuple(self._cuts(roles, parts))
-        uses = tuple(self._uses(makes[0] if makes else 0))
-        steps = tuple(self._steps())
-        photos = self._one.photos.settled(written.photos, steps, self._one.node, self._report)
-        self._check_series(series)
-        self._check_thing()
-        thing_read = read(
-            self._place("thing"), read_thing, written.thing or (base.thing if base else "thing")
+        lines, parts, cut = self._make()
+        base, status = parts.base, Status(written.status)
+        uses = (
+            *read_uses(lines.supplies, makes[0], others.supplies, report),
+            *ready_uses(parts.parts, makes[0] if status.moves_the_drawer else makes[1]),
         )
-        if self._report.errors_since(before) or date is None or makes is None or thing_read is None:
+        steps = tuple(self._steps(lines))
+        photos = self._one.photos.settled(written.photos, steps, self._one.node, report)
+        went = tuple(self._went(makes[0]))
+        credit = read(lines.credit.place, read_credit, lines.credit.text) if lines.credit else None
+        tools = tuple(self._tools(lines, parts.parts))
+        self._check_series()
+        thing = self._thing(lines, parts)
+        if report.errors_since(before) or parts is UNREAD or date is None or thing is None:
             return None
-        thing, things = thing_read
         return Project(
             slug=self._one.slug,
             title=written.title,
             date=date,
-            status=Status(written.status),
+            status=status,
             series=written.series,
             unit=self._unit,
-            thing=thing,
-            things=things,
+            thing=thing[0],
+            things=thing[1],
             finished=makes[0],
             begun=makes[1],
             finished_size=base.finished_size if base else None,
-            height=base.height if base else None,
-            envelope=base.envelope if base else "",
-            parts=parts,
+            parts=parts.parts,
             cut=cut,
             uses=uses,
             minutes=minutes,
@@ -102,99 +108,83 @@ class _ProjectReader:
             photos=photos,
             notes=self._one.notes,
             was=tuple(written.was),
+            design=written.design or "",
+            height=base.height if base else None,
+            envelope=base.envelope if base else "",
+            tools=tools,
+            went=went,
+            credit=credit,
             place=Place(self._one.node.place.file, 1, 1),
         )
 
-    def _steps(self) -> Iterator[Step]:
-        for i, text in enumerate(self._written.steps):
-            step = self._report.read(self._place("steps", i), read_step, text)
-            yield Step(*step) if step else Step(text)
+    def _make(self) -> tuple[MadeOf, PartsRead, tuple[Cut, ...]]:
+        """What one make is, and what was cut for it; neither where its design cannot be read."""
+        own = made_of(self._one.node, self._written, self._unit)
+        slug, place = self._written.design, self._place("design")
+        if slug is None:
+            return self._parts_and_cut(own)
+        design = self._others.designs.find(slug, place, self._report)
+        if design is None:
+            return own, UNREAD, ()
+        return self._parts_and_cut(varied(design.lines, own, place))
 
-    def _check_series(self, series: Set[str] | None) -> None:
-        slug = self._written.series
+    def _parts_and_cut(self, lines: MadeOf) -> tuple[MadeOf, PartsRead, tuple[Cut, ...]]:
+        supplies, report = self._others.supplies, self._report
+        roles = read_roles(self._one.node, self._written, supplies, report)
+        own = Papers(supplies, report, roles)
+        of_design = Papers(supplies, report, roles, may_want=True)
+        parts = read_parts(lines, lambda line: own if line.own else of_design, self._others.tools, report)
+        if of_design.unfilled:
+            self._tell_unfilled(tuple(of_design.unfilled))
+        return (
+            lines,
+            parts,
+            read_cuts(
+                lines_in(self._one.node, "cut", self._written.cut, self._unit), roles, parts, supplies, report
+            ),
+        )
+
+    def _tell_unfilled(self, roles: tuple[str, ...]) -> None:
+        asks = "a paper for" if len(roles) == 1 else "papers for"
+        names, them = " and ".join(f"“{role}”" for role in roles), "it" if len(roles) == 1 else "them"
+        self._report.error(
+            self._place("design"),
+            f"the design “{self._written.design}” asks for {asks} {names}; write {them} under papers",
+        )
+
+    def _steps(self, lines: MadeOf) -> Iterator[Step]:
+        for line in lines.steps:
+            step = self._report.read(line.place, read_step, line.text)
+            yield Step(*step) if step else Step(line.text)
+
+    def _went(self, finished: int) -> Iterator[Went]:
+        lines = lines_in(self._one.node, "went", self._written.went, self._unit)
+        return read_all_went(lines, finished, self._settings.currency, self._report)
+
+    def _tools(self, lines: MadeOf, parts: Sequence[Part]) -> Iterator[str]:
+        """The tools that are named, and the sets that parts are stamped with or cut by."""
+        named = dict.fromkeys(
+            line.text for line in lines.tools if self._others.tools.find(line.text, line.place, self._report)
+        )
+        sets = dict.fromkeys(use.tool for part in parts for use in (*part.stamps, *part.dies))
+        yield from named | sets
+
+    def _check_series(self) -> None:
+        slug, series = self._written.series, self._others.series
         if slug and series is not None and slug not in series:
             self._report.error(
                 self._place("series"), f"“{slug}” is not in series.yml{did_you_mean(slug, series)}"
             )
 
-    def _check_thing(self) -> None:
-        if not self._written.thing and not self._written.base:
+    def _thing(self, lines: MadeOf, parts: PartsRead) -> tuple[str, str] | None:
+        """What one make is called, and several."""
+        if lines.thing:
+            return self._report.read(lines.thing.place, read_thing, lines.thing.text)
+        if lines.base:
+            return read_thing(parts.base.thing) if parts.base else None
+        if parts is not UNREAD:
             self._report.error(
-                self._place(), "nothing says what one make is; write base, or thing such as “thing: card”"
+                place_of(self._one.node, ()),
+                "nothing says what one make is; write base, or thing such as “thing: card”",
             )
-
-    def _cuts(self, roles: Roles, parts: tuple[Part, ...]) -> Iterator[Cut]:
-        for i, text in enumerate(self._written.cut):
-            place = self._place("cut", i)
-            line = self._report.read(place, read_cut, text, self._unit)
-            if line is None:
-                continue
-            papers = self._cut_from(line, roles, place)
-            kept = self._report.read(place, _kept, line, parts, papers)
-            for supply in papers:
-                yield self._cut(supply, line, kept or (), place)
-
-    def _cut(self, slug: str, line: CutLine, kept: tuple[KeptPiece, ...], place: Place) -> Cut:
-        """The line for one supply, with each piece under the one name it has in the drawer."""
-        supply = self._known.named(slug)
-        pieces = tuple(replace(piece, size=supply.piece(piece.size)) for piece in kept)
-        return Cut(slug, line.count, line.scrap and supply.piece(line.scrap), pieces, place)
-
-    def _cut_from(self, line: CutLine, roles: Roles, place: Place) -> tuple[str, ...]:
-        papers = roles.get(line.who)
-        if papers is None:
-            supply = self._papers.find(line.who, place, roles)
-            papers = (supply.slug,) if supply else ()
-        for slug in papers:
-            self._check_noun(line, slug, place)
-        if len(papers) > 1 and not line.each:
-            self._report.error(
-                place, f"“{line.who}” is filled by {len(papers)} papers; write “each”, or name one of them"
-            )
-            return ()
-        return papers
-
-    def _check_noun(self, line: CutLine, slug: str, place: Place) -> None:
-        """Sheets are counted by the supply's own word; scraps by theirs."""
-        supply = self._known.get(slug)
-        if supply and supply.size and line.noun and line.noun not in (supply.unit, supply.units):
-            self._report.error(place, f"“{line.noun}” is not what {slug} is counted in; write {supply.units}")
-
-    def _uses(self, finished: int) -> Iterator[Use]:
-        for i, text in enumerate(self._written.supplies):
-            place = self._place("supplies", i)
-            named = self._report.read(place, read_use, text)
-            if named is None:
-                continue
-            if named.supply[0].isdigit():
-                self._report.error(place, f"“{text}” begins with a number; name the supply first")
-                continue
-            unit = unit_in(named.amount) or "piece"
-            supply = self._known.find_or_suppose(named.supply, unit, place, self._report)
-            if supply is None:
-                continue
-            if not named.amount:
-                yield Use(supply.slug, None, None, place)
-                continue
-            amount = self._report.read(place, parse_amount, named.amount, supply.unit, supply.units)
-            if amount is not None:
-                whole = amount if named.in_all else amount * finished
-                yield Use(supply.slug, whole, None if named.in_all else amount, place)
-
-
-def _kept(line: CutLine, parts: tuple[Part, ...], papers: tuple[str, ...]) -> tuple[KeptPiece, ...]:
-    sizes: dict[str, Size] = {part.letter: part.size for part in parts}
-    cut_from = {part.letter: part.papers for part in parts}
-    pieces: list[KeptPiece] = []
-    for kept in line.kept:
-        size = kept.size or sizes.get(kept.letter)
-        if size is None:
-            raise MeasureError(f"there is no part {kept.letter} to keep")
-        own = cut_from.get(kept.letter, ())
-        if own and not set(own).issuperset(papers):
-            raise MeasureError(
-                f"{kept.letter} is cut from {' or '.join(own)} only, and this line is of"
-                f" {' and '.join(papers)}; keep it where its own paper is cut"
-            )
-        pieces.append(KeptPiece(size, kept.count, kept.letter))
-    return tuple(pieces)
+        return None

@@ -44,6 +44,10 @@ class Report:
         """Drop what was found after ``mark`` at places of which something was told already."""
         self.found[mark:] = [problem for problem in self.found[mark:] if problem.place not in told]
 
+    def reword(self, mark: int, told: Callable[[str], str]) -> None:
+        """Say what was found after ``mark`` in other words."""
+        self.found[mark:] = [replace(one, sentence=told(one.sentence)) for one in self.found[mark:]]
+
     def mark(self) -> int:
         """A point in the reading, for :meth:`errors_since`."""
         return len(self.found)

@@ -45,6 +45,8 @@ def _with_stand_ins(tree: Plain, model: type[M], details: list[ErrorDetails]) ->
     """The record without its faulty values; a key that must be there gets its example."""
     for detail in details:
         path = path_of(detail)
+        while path and isinstance(_at(tree, path[:-1]), str):
+            path = path[:-1]  # a piece in one line is faulty as a whole
         if path:
             _mend(_at(tree, path[:-1]), path, model)
     try:
@@ -65,7 +67,10 @@ def _mend(above: Any, path: Path, model: type[BaseModel]) -> None:
 
 
 def _at(tree: Any, path: Path) -> Any:
+    """What stands at ``path``; a text stays itself, however far the path goes on below it."""
     for step in path:
+        if isinstance(tree, str):
+            return tree
         try:
             tree = tree[step]
         except (KeyError, IndexError, TypeError):

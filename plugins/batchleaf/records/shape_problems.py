@@ -21,6 +21,12 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return f"; did you mean “{close[0]}”?" if close else ""
 
 
+def one_of(words: Iterable[str]) -> str:
+    """``A, B or C``."""
+    *most, last = words
+    return f"{', '.join(most)} or {last}" if most else last
+
+
 def _close(word: str, known: Iterable[str]) -> list[str]:
     return get_close_matches(word, list(known), n=1, cutoff=0.6)
 
@@ -72,7 +78,13 @@ def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
             return f"this record is in format {said or '?'}; this Batchleaf reads format 1"
         case "literal_error":
             choices = _choices(str(context["expected"]))
-            return f"“{said}” is not a choice for {named}; write {_or(choices)}{did_you_mean(said, choices)}"
+            return f"“{said}” is not a choice for {named}; write {one_of(choices)}{did_you_mean(said, choices)}"
+        case "one_line_part" if not said.strip():
+            return f"{named} is empty; write size and paper, like 44 x 70, water"
+        case "one_line_part":
+            return f"“{said}” does not begin with a size; write size and paper, like 44 x 70, water"
+        case "one_line_comma":
+            return f"“{said}” has no comma after the size; write {context['better']}"
         case "string_pattern_mismatch" | "device_name":
             return _bad_slug(said)
         case "string_too_short" if isinstance(path[-1], int):
@@ -133,7 +145,3 @@ def _kind(value: Node | None) -> str:
 
 def _choices(expected: str) -> list[str]:
     return [word.strip(" '") for word in expected.replace(" or ", ",").split(",")]
-
-
-def _or(words: list[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"

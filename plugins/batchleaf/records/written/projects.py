@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Any, ClassVar, Literal
+import re
+from typing import Any, ClassVar, Final, Literal
 
 from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
+from batchleaf.measure.lengths import FRACTION_SIGNS
 from batchleaf.records.written.shape import (
     FORMAT,
     FORMAT_TOLD,
@@ -26,6 +29,30 @@ _BASES = [
 ]
 _SUPPLIES = "What else one make uses; “in all” behind an amount makes it that of the batch."
 _STEPS = "One sentence each; its time in the film may lead."
+_COMMA: Final = re.compile(r"\s*(?:(?<![0-9]),|,(?![0-9]))\s*")
+"""A comma between two figures belongs to a number."""
+_MEASURED: Final = re.compile(rf"[^,]*[0-9{FRACTION_SIGNS}].*")
+_NO_COMMA: Final = re.compile(
+    rf"(?P<size>.*[0-9{FRACTION_SIGNS}](?:\s*(?:mm|cm|in|inch|inches)\b)?)\s+(?P<rest>(?!x\b|by\b)[a-z].*)"
+)
+
+
+def part_in_one_line(text: str) -> dict[str, str]:
+    """``44 x 70, water``: size or border, then the paper, or “ready” and what is bought."""
+    measure, *sources = _COMMA.split(text.strip(), 1)
+    source = sources[0] if sources else ""
+    if measure.startswith("ready "):
+        return {"ready": text.strip().removeprefix("ready ").strip()}
+    if not _MEASURED.match(measure):
+        raise PydanticCustomError("one_line_part", "no part in one line")
+    if found := _NO_COMMA.fullmatch(measure):
+        raise PydanticCustomError(
+            "one_line_comma", "no comma", {"better": f"{found['size']}, {found['rest']}"}
+        )
+    border = measure.removeprefix("border ")
+    keys = {"size": measure} if border == measure else {"border": border.strip()}
+    ready = source.removeprefix("ready ")
+    return keys | ({"ready": ready.strip()} if ready != source else {"paper": source} if source else {})
 
 
 class PartWritten(Written):
@@ -36,6 +63,7 @@ class PartWritten(Written):
         "border 1/8, panel",
         "30 x 12, scraps of chalk-card",
         "18 x 18, ready star-sticker",
+        "ready star-sticker",
     )
 
     size: Text | None = Field(None, description="Width and height.", examples=["44 x 70"])
@@ -84,14 +112,7 @@ class PartWritten(Written):
     @model_validator(mode="before")
     @classmethod
     def _from_one_line(cls, written: Any) -> Any:
-        """``44 x 70, water``: size or border, then the paper, or “ready” and what is bought."""
-        if not isinstance(written, str):
-            return written
-        measure, _, source = (piece.strip() for piece in written.partition(","))
-        border = measure.removeprefix("border ")
-        keys = {"size": measure} if border == measure else {"border": border.strip()}
-        ready = source.removeprefix("ready ")
-        return keys | ({"ready": ready.strip()} if ready != source else {"paper": source} if source else {})
+        return part_in_one_line(written) if isinstance(written, str) else written
 
 
 class ProjectWritten(Written):

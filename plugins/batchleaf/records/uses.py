@@ -1,0 +1,55 @@
+"""What a batch uses besides sheets: the lines under ``supplies``, and parts that are bought ready."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from batchleaf.facts import Origin, Part, Use
+from batchleaf.measure.amounts import parse_amount, unit_in
+from batchleaf.measure.money import share
+from batchleaf.records.grammar import read_use
+from batchleaf.records.known import KnownSupplies
+from batchleaf.records.made_of import Line
+from batchleaf.records.report import Report
+
+
+def read_uses(lines: Sequence[Line], makes: int, known: KnownSupplies, report: Report) -> Iterator[Use]:
+    """What each line takes for ``makes``."""
+    for line in lines:
+        use = _read_use(line, makes, known, report)
+        if use is not None:
+            yield use
+
+
+def _read_use(line: Line, makes: int, known: KnownSupplies, report: Report) -> Use | None:
+    named = report.read(line.place, read_use, line.text)
+    if named is None:
+        return None
+    if named.supply[0].isdigit():
+        report.error(line.place, f"“{line.text}” begins with a number; name the supply first")
+        return None
+    unit = unit_in(named.amount) or "piece"
+    supply = known.find_or_suppose(named.supply, unit, line.place, report)
+    if supply is None:
+        return None
+    if not named.amount:
+        return Use(supply.slug, None, None, line.place)
+    amount = report.read(line.place, parse_amount, named.amount, supply.unit, supply.units)
+    if amount is None:
+        return None
+    if named.in_all:
+        return Use(supply.slug, amount, None, line.place)
+    return Use(supply.slug, amount * makes, amount, line.place)
+
+
+def ready_uses(parts: Sequence[Part], makes: int) -> Iterator[Use]:
+    """What is taken ready-made for ``makes``: evenly from each supply where there are several."""
+    for part in parts:
+        if part.origin is not Origin.READY or not part.papers:
+            continue
+        wanted = share(part.each * makes + part.extra, [Fraction(1)] * len(part.papers))
+        alone = len(part.papers) == 1 and not part.extra
+        per_make = Fraction(part.each) if alone else None
+        for supply, count in zip(part.papers, wanted, strict=True):
+            yield Use(supply, Fraction(count), per_make, part.place)
