@@ -116,7 +116,9 @@ class Papers:
 
     def _supplies(self, named: NamedPapers, place: Place) -> tuple[str, ...] | None:
         self.asked[named.name] = None
-        if named.numbers and named.name in self._roles:
+        if named.name in self._roles and not named.numbers:
+            return self._roles[named.name].papers
+        if named.name in self._roles:
             self._report.error(place, f"“{named.name}” is a role; its papers are picked under papers")
             return None
         supply = self.find(named.name, place)

@@ -16,7 +16,7 @@ from batchleaf.records.folder import FolderPhotos
 from batchleaf.records.grammar import read_date, read_makes, read_step, read_thing
 from batchleaf.records.known import KnownSupplies, KnownTools
 from batchleaf.records.made_of import ANY_LETTER, MadeOf, lines_in, made_of, varied
-from batchleaf.records.nodes import Node, place_of
+from batchleaf.records.nodes import Node, child, place_of
 from batchleaf.records.papers import Papers, read_roles
 from batchleaf.records.parts import PartsRead, read_parts
 from batchleaf.records.report import Report
@@ -65,6 +65,10 @@ class _ProjectReader:
 
     def _place(self, *path: str | int) -> Place:
         return place_of(self._one.node, path)
+
+    def _says(self, key: str) -> bool:
+        """Whether ``key`` stands in the record, be its value faulty."""
+        return child(self._one.node, key) is not None
 
     def project(self) -> Project | None:
         """Everything that the record says, told of what is off."""
@@ -121,9 +125,9 @@ class _ProjectReader:
         """What one make is, and what was cut for it; neither where its design cannot be read."""
         own = made_of(self._one.node, self._written, self._unit)
         slug, place = self._written.design, self._place("design")
-        if slug is None:
+        if slug is None and not self._says("design"):
             return self._parts_and_cut(own)
-        design = self._others.designs.find(slug, place, self._report)
+        design = self._others.designs.find(slug, place, self._report) if slug else None
         if design is None:
             return own, UNREAD, ()
         return self._parts_and_cut(varied(design.lines, own, place))
@@ -182,7 +186,7 @@ class _ProjectReader:
             return self._report.read(lines.thing.place, read_thing, lines.thing.text)
         if lines.base:
             return read_thing(parts.base.thing) if parts.base else None
-        if parts is not UNREAD:
+        if parts is not UNREAD and not (self._says("thing") or self._says("base")):
             self._report.error(
                 place_of(self._one.node, ()),
                 "nothing says what one make is; write base, or thing such as “thing: card”",

@@ -78,7 +78,8 @@ def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
             return f"this record is in format {said or '?'}; this Batchleaf reads format 1"
         case "literal_error":
             choices = _choices(str(context["expected"]))
-            return f"“{said}” is not a choice for {named}; write {one_of(choices)}{did_you_mean(said, choices)}"
+            hint = did_you_mean(said, choices)
+            return f"“{said}” is not a choice for {named}; write {one_of(choices)}{hint}"
         case "one_line_part" if not said.strip():
             return f"{named} is empty; write size and paper, like 44 x 70, water"
         case "one_line_part":

@@ -47,8 +47,10 @@ def read_source(text: str) -> SourceLine:
     else:
         any_of = 0
     names = tuple(_between_commas(rest))
-    if not names:
+    if not names or re.fullmatch(r"scraps? of", rest):
         raise MeasureError(f"“{text}” names no paper; write a supply, like oat-card")
+    if backwards := next((name for name in names if re.match(r"[0-9]+\s", name)), ""):
+        raise MeasureError(f"“{backwards}” begins with a number; name the paper first, like shoal-pad 4")
     return SourceLine(names, any_of, by_hand=bool(by_hand))
 
 

@@ -59,7 +59,7 @@ def _read_head(text: str) -> Went:
     where = found["where"]
     if where not in list(Whereabouts):
         raise MeasureError(
-            f"“{where}” is no way to go; write {_WAYS}{did_you_mean(where, list(Whereabouts))}"
+            f"“{where}” is not where makes go; write {_WAYS}{did_you_mean(where, list(Whereabouts))}"
         )
     return Went(int(found["count"]), Whereabouts(where))
 

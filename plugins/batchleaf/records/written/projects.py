@@ -33,7 +33,7 @@ _COMMA: Final = re.compile(r"\s*(?:(?<![0-9]),|,(?![0-9]))\s*")
 """A comma between two figures belongs to a number."""
 _MEASURED: Final = re.compile(rf"[^,]*[0-9{FRACTION_SIGNS}].*")
 _NO_COMMA: Final = re.compile(
-    rf"(?P<size>.*[0-9{FRACTION_SIGNS}](?:\s*(?:mm|cm|in|inch|inches)\b)?)\s+(?P<rest>(?!x\b|by\b)[a-z].*)"
+    rf"(?P<size>.*[0-9{FRACTION_SIGNS}](?:\s*(?:mm|cm|in|inch|inches)\b)?)\s+(?P<rest>(?!(?:x|by|mm|cm|in|inch|inches)\b)[a-z].*)"
 )
 
 
