@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from batchleaf.facts import Fold, Part
-from batchleaf.measure.display import show_length, show_size
+from batchleaf.measure.display import show_length
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.words import NBSP, listed
 
@@ -44,6 +44,7 @@ def _along(part: Part) -> str:
 
 
 def folded_in_words(part: Part, unit: Unit) -> str:
-    """``105 × 148``; a box with its height, ``60 × 60 × 30``."""
-    size = show_size(part.folded_size, unit)
-    return size if part.walls is None else f"{size}{NBSP}×{NBSP}{show_length(part.walls, unit)}"
+    """``105 × 148``; a box with its height, ``60 × 60 × 30``. A narrow column may break it after a ×."""
+    size = part.folded_size
+    measures = [size.width, size.height, *([part.walls] if part.walls is not None else [])]
+    return f"{NBSP}× ".join(show_length(measure, unit) for measure in measures)
