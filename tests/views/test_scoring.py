@@ -30,8 +30,8 @@ def part_of(base: str, unit: Unit) -> Part:
         ("card 16 x 6, accordion of 4", Unit.INCH,
          "Score every A at 4, 8 and 12 in along its long side, and fold it to and fro."),
         ("box 3 x 3 x 1 1/2", Unit.INCH,
-         "Score all four sides of every A at 1 1/2 in,"
-         " then cut into each corner along one score as far as the other."),
+         ("Score all four sides of every A at 1 1/2 in,"
+          " then cut into each corner along one score as far as the other.")),
     ],
 )  # fmt: skip
 def test_the_settings_of_the_score_board(base: str, unit: Unit, sentence: str) -> None:
