@@ -13,6 +13,7 @@ from batchleaf.facts import (
     Cut,
     KeptPiece,
     Opening,
+    Part,
     Place,
     Project,
     Purchase,
@@ -101,6 +102,32 @@ def batch(
         notes="",
         place=Place(f"{slug or on}.yml", 1, 1),
     )
+
+
+def size(width: int, height: int) -> Size:
+    """A size in whole millimetres."""
+    return Size(Fraction(width), Fraction(height))
+
+
+def part(letter: str, width: int, height: int, *papers: str, each: int = 1, extra: int = 0) -> Part:
+    """A part that may be turned."""
+    place = Place("batch.yml", 10 + ord(letter) - ord("A"), 3)
+    return Part(
+        letter, letter.lower(), size(width, height), each, papers, turns=True, extra=extra, place=place
+    )
+
+
+def batch_of(
+    *parts: Part, makes: int, cuts: tuple[tuple[str, int], ...] = (), planned: bool = False
+) -> Project:
+    """A batch with these parts, from so many sheets of these supplies."""
+    one = batch(
+        1,
+        cut=tuple(cut(count, slug=slug) for slug, count in cuts),
+        finished=makes,
+        status=Status.PLANNED if planned else Status.MADE,
+    )
+    return replace(one, parts=parts)
 
 
 def cut(count: int, *kept: KeptPiece, slug: str = "card", scrap: Size | None = None) -> Cut:
