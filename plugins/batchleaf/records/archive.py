@@ -13,7 +13,7 @@ from batchleaf.facts import Archive, Place, Problem, Project, Series, Settings
 from batchleaf.records import nodes
 from batchleaf.records.addresses import DESIGNS, OWN_FOLDERS, why_no_address
 from batchleaf.records.counts import counts_of
-from batchleaf.records.designs import DesignFile, KnownDesigns, ReadDesign, design_of
+from batchleaf.records.designs import NO_DESIGNS, DesignFile, KnownDesigns, ReadDesign, design_of
 from batchleaf.records.drawer import read_drawer
 from batchleaf.records.folder import LEADS_OUT, lies_within, notes_in, photos_in
 from batchleaf.records.inventory import InventoryFile
@@ -38,7 +38,7 @@ class Reading:
     """What was read and what was wrong. ``archive`` is whole only where no problem is an error.
 
     ``lines`` holds the text of each file, so that a problem found later can show its line;
-    ``drawer`` and ``batches`` are the records as written.
+    ``drawer``, ``batches`` and ``designs`` are the records as written.
     """
 
     archive: Archive
@@ -46,6 +46,7 @@ class Reading:
     lines: TextLines
     drawer: tuple[InventoryFile, ...] = ()
     batches: tuple[ProjectFile, ...] = ()
+    designs: KnownDesigns = NO_DESIGNS
 
     def located(self, problem: Problem) -> Problem:
         """The problem with the line it speaks of."""
@@ -68,6 +69,7 @@ class _ArchiveReader:
         self._faulty: set[Place] = set()
         self._drawer: list[InventoryFile] = []
         self._batches: list[ProjectFile] = []
+        self._known_designs = NO_DESIGNS
         self._lost: set[str] = set()
         self._all_lost = False
 
@@ -78,7 +80,9 @@ class _ArchiveReader:
             self._report.error(place, "this folder is not there; it is where the records belong")
             return Reading(Archive((), (), (), (), ()), tuple(self._report.found), {})
         archive = self._archive()
-        reading = Reading(archive, (), self._lines, tuple(self._drawer), tuple(self._batches))
+        reading = Reading(
+            archive, (), self._lines, tuple(self._drawer), tuple(self._batches), self._known_designs
+        )
         return replace(reading, problems=tuple(sorted(reading.located(one) for one in self._report.found)))
 
     def _archive(self) -> Archive:
@@ -91,7 +95,7 @@ class _ArchiveReader:
         purchases = [line for one in files for line in purchases_of(one, known, self._settings, self._report)]
         counts = [count for one in files for count in counts_of(one, known, self._report)]
         self._report.forget_repeats(mark, self._faulty)
-        designs = self._designs(known, tools)
+        designs = self._known_designs = self._designs(known, tools)
         series = self._series()
         slugs = None if series is None else {one.slug for one in series}
         projects = list(self._project_facts(Others(known, tools, designs, slugs)))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass, replace
+from typing import Final
 
 from batchleaf.facts import NO_TERMS, Design, Place, Settings
 from batchleaf.measure.lengths import Unit
@@ -55,6 +56,9 @@ class KnownDesigns:
             hint = did_you_mean(slug, (*self._designs, *self._lost))
             report.error(place, f"there is no “{slug}” in projects/designs{hint}")
         return design
+
+
+NO_DESIGNS: Final = KnownDesigns({}, frozenset())
 
 
 def design_of(

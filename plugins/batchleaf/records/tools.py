@@ -12,6 +12,7 @@ from batchleaf.facts import NO_TERMS, Image, Settings, StackLimit, Tool
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.grammage import parse_grammage
 from batchleaf.measure.lengths import FRACTION_SIGNS, Unit, parse_length, parse_size, unit_named
+from batchleaf.measure.spelling import with_unit
 from batchleaf.records.inventory import Entry, InventoryFile
 from batchleaf.records.report import Report
 from batchleaf.records.terms import read_link, read_terms
@@ -37,12 +38,11 @@ def tools_of(one: InventoryFile, settings: Settings, report: Report) -> Iterator
 
 def _tool(entry: Entry, slug: str, written: ToolWritten, unit: Unit) -> Tool:
     measures = (written.longest, written.narrowest, written.grooves)
-    named = (unit_named(text) for text in measures if text)
     return Tool(
         slug=slug,
         name=written.name,
         kind=written.kind,
-        length_unit=next((one for one in named if one), unit),
+        length_unit=next((unit_named(text) or unit for text in measures if text), unit),
         longest_cut=entry.read("longest", parse_length, written.longest, unit),
         narrowest_strip=entry.read("narrowest", parse_length, written.narrowest, unit),
         stack=entry.read("stack", read_stack, written.stack) or (),
@@ -92,6 +92,12 @@ def read_image(text: str, unit: Unit, number: int) -> Image:
     if not found["words"]:
         raise MeasureError(f"“{text}” does not say what the image shows; write for example 30 x 8 high water")
     return Image(number, parse_size(found["size"], unit), found["words"])
+
+
+def image_in_full(text: str, unit: Unit) -> str:
+    """The line of an image with the unit of its size: ``30 x 8 mm high water``."""
+    found = _SIZED_IMAGE.fullmatch(text.strip())
+    return f"{with_unit(found['size'], unit)} {found['words']}" if found else text
 
 
 def _images(entry: Entry, written: ToolWritten, unit: Unit) -> Iterator[Image]:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from typing import Any, cast
 
-from batchleaf.records.explaining.inferred import Inferred, Lettered, Understood
-from batchleaf.records.nodes import Listing, Mapping, Node, Path, Plain, child, plain
+from batchleaf.records.explaining.inferred import Lettered, Understood
+from batchleaf.records.nodes import Listing, Mapping, Node, Path, Plain, Scalar, child, plain
 from batchleaf.writing.block import entry
 from batchleaf.writing.edits import Drop, Edit, Put, Rename, edited
 
@@ -18,29 +19,51 @@ def written_out(text: str, root: Mapping, understood: Iterable[Understood]) -> s
 
 def _edits(root: Mapping, understood: Iterable[Understood]) -> Iterator[Edit]:
     """A group that is written on one line, or not at all, is written anew as a whole."""
-    whole: dict[Path, list[Inferred]] = {}
+    whole: dict[Path, list[Understood]] = {}
     for one in understood:
-        group = _at(root, one.path)
-        if isinstance(one, Lettered):
+        inside = one.path[:-1] if isinstance(one, Lettered) else one.path
+        anew = _not_in_lines(root, inside)
+        if anew is not None:
+            whole.setdefault(anew, []).append(one)
+        elif isinstance(one, Lettered):
             yield Rename(one.path, one.key)
-        elif isinstance(group, Listing) or (isinstance(group, Mapping) and not group.flow):
+        else:
             yield Put(one.path, one.key, one.value)
             if one.instead:
                 yield Drop((*one.path, one.instead))
-        else:
-            whole.setdefault(one.path, []).append(one)
     for path, ones in whole.items():
-        yield Put(path[:-1], path[-1], _with(root, path, ones))
+        yield Put(path[:-1], path[-1], _anew(root, path, ones))
 
 
-def _with(root: Mapping, path: Path, ones: Iterable[Inferred]) -> Plain:
-    group = _at(root, path)
-    values = plain(group) if isinstance(group, Mapping) else {}
-    keys = dict(values) if isinstance(values, dict) else {}
+def _not_in_lines(root: Mapping, path: Path) -> Path | None:
+    """The outermost group on the way that has no line for each of its keys, if there is one."""
+    for depth in range(1, len(path) + 1):
+        node = _at(root, path[:depth])
+        if not isinstance(node, Mapping | Listing) or node.flow:
+            return path[:depth]
+    return None
+
+
+def _anew(root: Mapping, path: Path, ones: Iterable[Understood]) -> Plain:
+    node = _at(root, path)
+    value: Any = [] if node is None or isinstance(node, Scalar) else plain(node)
+    value = value or {}
+    renamed = []
     for one in ones:
-        keys.pop(one.instead, None)
-        keys[str(one.key)] = one.value
-    return keys
+        if isinstance(one, Lettered):
+            renamed.append(one)
+            continue
+        group = value
+        for step in one.path[len(path) :]:
+            if isinstance(group, dict) and not isinstance(group.get(step), dict | list):
+                group[step] = {}
+            group = group[step]
+        if isinstance(group, dict):
+            group.pop(one.instead, None)
+        group[one.key] = one.value
+    for letter in renamed:
+        value = {letter.key if key == letter.path[-1] else key: below for key, below in value.items()}
+    return cast("Plain", value)
 
 
 def _at(root: Node, path: Path) -> Node | None:

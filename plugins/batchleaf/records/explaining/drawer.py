@@ -7,11 +7,12 @@ from collections.abc import Iterator, Mapping
 
 from batchleaf.facts import Direction, Sale, Supply
 from batchleaf.measure.amounts import plural
-from batchleaf.measure.lengths import Unit
+from batchleaf.measure.lengths import FRACTION_SIGNS, Unit
 from batchleaf.measure.spelling import with_unit
 from batchleaf.records.explaining.inferred import DEFAULT, Inferred, defaults, differing
 from batchleaf.records.inventory import InventoryFile
 from batchleaf.records.nodes import Path
+from batchleaf.records.tools import image_in_full
 from batchleaf.records.written import OpeningWritten, SupplyWritten, ToolWritten
 
 SITES_UNIT = "the site’s unit"
@@ -37,10 +38,10 @@ def of_the_drawer(one: InventoryFile, supplies: Mapping[str, Supply], unit: Unit
 
 def in_its_unit(text: str, supplies: Mapping[str, Supply]) -> str:
     """``envelope 25`` with the word that the supply is counted in: ``envelope 25 pieces``."""
-    slug = text.split(maxsplit=1)[0] if text.strip() else ""
-    if slug not in supplies or not re.search(r"[0-9¼½¾⅓⅔⅛⅜⅝⅞]\s*$", text):
+    slug, _, amount = text.strip().partition(" ")
+    if slug not in supplies or not re.search(rf"[0-9{FRACTION_SIGNS}]$", amount):
         return text
-    return f"{text.rstrip()} {supplies[slug].units}"
+    return f"{text.strip()} {supplies[slug].unit if amount == '1' else supplies[slug].units}"
 
 
 def one_and_several(one: str, several: str) -> str:
@@ -58,13 +59,17 @@ def _of_supply(path: Path, written: SupplyWritten, supply: Supply, unit: Unit) -
         for key, side in (("front", written.front), ("back", written.back)):
             yield from differing(path, key, side, _with_direction(side), DEFAULT)
     if written.trim:
-        pieces = [with_unit(piece.strip(), unit) for piece in written.trim.split(",")]
-        yield from differing(path, "trim", written.trim, ", ".join(pieces), SITES_UNIT)
+        trim = _each_with_unit(written.trim, supply.length_unit)
+        yield from differing(path, "trim", written.trim, trim, "the unit of its size")
     if written.weight and re.fullmatch(r"[0-9.]+", written.weight):
         yield Inferred(path, "weight", f"{written.weight} g/m²", "grammage")
     yield from differing(path, "sale", written.sale, written.sale or Sale.UNKNOWN.value, DEFAULT)
     if written.opening:
         yield from _of_opening((*path, "opening"), written.opening, supply, unit)
+
+
+def _each_with_unit(text: str, unit: Unit) -> str:
+    return ", ".join(with_unit(piece.strip(), unit) for piece in text.split(","))
 
 
 def _with_direction(side: str | None) -> str:
@@ -87,7 +92,13 @@ def _of_opening(path: Path, written: OpeningWritten, supply: Supply, unit: Unit)
 
 def _of_tool(path: Path, written: ToolWritten, unit: Unit) -> Iterator[Inferred]:
     yield from defaults(written, path)
-    for key, length in (("longest", written.longest), ("narrowest", written.narrowest)):
-        if length:
-            yield from differing(path, key, length, with_unit(length, unit), SITES_UNIT)
+    for key, lengths in (
+        ("longest", written.longest),
+        ("narrowest", written.narrowest),
+        ("grooves", written.grooves),
+    ):
+        if lengths:
+            yield from differing(path, key, lengths, _each_with_unit(lengths, unit), SITES_UNIT)
+    for i, text in enumerate(written.images):
+        yield from differing((*path, "images"), i, text, image_in_full(text, unit), SITES_UNIT)
     yield from differing(path, "sale", written.sale, written.sale or Sale.UNKNOWN.value, DEFAULT)
