@@ -40,7 +40,7 @@ class Failed(Exception):
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     asked, rest = _parser().parse_known_args(arguments)
-    if rest and asked.command not in ("test", "slow", "new", "take-cut"):
+    if rest and asked.command not in ("test", "slow", "new", "take"):
         _parser().error(f"{asked.command} does not know {' '.join(rest)}")
     try:
         return _do(asked, rest)
@@ -55,7 +55,7 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     # No match statement: an older Python must get as far as the sentence above.
     if asked.command == "site":
         return _serve(asked.archive) if asked.serve else _batchleaf("build", asked.archive, rest)
-    if asked.command in ("check", "new", "take-cut"):
+    if asked.command in ("check", "new", "take", "keys", "schema"):
         return _batchleaf(asked.command, asked.archive, rest)
     if asked.command == "start":
         return _run([prepare("site"), "-m", "batchleaf", "start", str(asked.folder.resolve())])
@@ -77,9 +77,13 @@ def _parser() -> argparse.ArgumentParser:
     check = commands.add_parser("check", help="read the records and say what was understood")
     start = commands.add_parser("start", help="lay out an archive of your own, with an example")
     start.add_argument("folder", type=Path, metavar="FOLDER", help="a folder that is not there yet")
-    new = commands.add_parser("new", help="begin the record of a new batch, by six questions")
-    take = commands.add_parser("take-cut", help="write the sheets a planned batch needs into its record")
-    for command in (site, check, new, take):
+    new = commands.add_parser(
+        "new", help="begin the record of a batch, or of an old one made again (--from BATCH)"
+    )
+    take = commands.add_parser("take", help="take cut BATCH: write the sheets that its plan needs as cut")
+    keys = commands.add_parser("keys", help="write a page with every key that a record may have")
+    schema = commands.add_parser("schema", help="write the schemas that help an editor help you")
+    for command in (site, check, new, take, keys, schema):
         about = "folder with mkdocs.yml (default: the demo)"
         command.add_argument("--archive", type=Path, default=ROOT, metavar="FOLDER", help=about)
     commands.add_parser("setup", help="make .venv for working on Batchleaf itself")

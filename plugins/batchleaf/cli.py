@@ -6,6 +6,7 @@ import argparse
 from pathlib import Path
 
 from batchleaf.build import build_aside
+from batchleaf.commands.again import again
 from batchleaf.commands.check import check
 from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
@@ -34,8 +35,8 @@ def main(arguments: list[str] | None = None) -> int:
         case "keys":
             return keys(archive)
         case "new":
-            return new(archive, asked)
-        case "take-cut":
+            return again(archive, asked) if asked.source else new(archive, asked)
+        case "take":
             return take_cut(archive, asked.batch, sure=asked.yes)
     return check(archive)
 
@@ -49,14 +50,20 @@ def _parser() -> argparse.ArgumentParser:
         ("new", "write the record of a batch to come, from six answers"),
         ("keys", "write a page with every key that a record may have"),
         ("schema", "write the schemas that help an editor help you"),
-        ("take-cut", "write the sheets that a planned batch needs into its record, as cut"),
+        ("take", "write what is worked out for a batch into its record"),
     ):
         command = commands.add_parser(name, help=about, description=about)
         command.add_argument("--archive", default=".", help="folder with mkdocs.yml (default: this one)")
         if name == "new":
-            for option, (question, _) in QUESTIONS.items():
-                command.add_argument(f"--{option}", metavar="TEXT", help=question)
-        if name == "take-cut":
+            for option, question in QUESTIONS.items():
+                how = "append" if option == "paper" else "store"
+                command.add_argument(f"--{option}", metavar="TEXT", help=question, action=how)
+            source = (
+                "take the design of this batch; --paper ROLE=SUPPLY then fills a role, as often as needed"
+            )
+            command.add_argument("--from", dest="source", metavar="BATCH", help=source)
+        if name == "take":
+            command.add_argument("what", choices=["cut"], help="the sheets that its plan needs, as cut")
             command.add_argument("batch", help="the folder of the batch")
             command.add_argument("--yes", action="store_true", help="write without asking")
     start_help = "lay out a new archive with an example in FOLDER"

@@ -25,11 +25,12 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "linkcheck": set(),
     "build": {"linkcheck"},
     "plugin": {"measure", "facts", "core", "views", "render", "store", "telling", "workflow", "made_site"},
-    "writing": {"facts", "records"},
+    "writing": {"measure", "facts", "records"},
     "commands": {
         "measure",
         "facts",
         "records",
+        "core",
         "store",
         "telling",
         "workflow",

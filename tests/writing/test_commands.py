@@ -8,7 +8,7 @@ import pytest
 
 from batchleaf.cli import main
 from batchleaf.records.yaml_text import read_yaml
-from batchleaf.writing.plain_value import quoted
+from batchleaf.writing.block import quoted
 from batchleaf.writing.record import Answers, record_text
 from batchleaf.writing.slugs import slug_of
 
@@ -125,7 +125,7 @@ def test_an_address_is_safe_on_every_system(title: str, slug: str) -> None:
 def test_whatever_the_title_is_the_record_says_it(text: str) -> None:
     """Signs that mean something in YAML are put in quotes."""
     node, problems = read_yaml(
-        record_text(Answers(text, "2026-03-01", "tag 5 x 9", "3", "card")).encode(), "x"
+        record_text(Answers(text, "2026-03-01", "tag 5 x 9", "3", "card"), ()).encode(), "x"
     )
     assert problems == ()
     assert node is not None

@@ -3,30 +3,37 @@
 from __future__ import annotations
 
 from batchleaf.commands.opened import Opened
-from batchleaf.commands.terminal import agrees, refuse
+from batchleaf.commands.terminal import agrees, nothing_written, refuse
+from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.telling import told
+from batchleaf.writing.slugs import not_there
 from batchleaf.writing.take_cut import CannotTakeError, cut_lines, with_cut
 
 
 def take_cut(archive: Opened, slug: str, *, sure: bool) -> int:
-    """Show the lines, ask, and write them into the record."""
-    figures = archive.worked().figures
-    if figures is None:
-        return refuse("The records cannot all be read; see check.")
-    batch = figures.batches.get(slug)
+    """Show the sheets that the plan of a batch needs, ask, and write them into its record."""
+    worked = archive.worked()
+    if worked.figures is None:
+        sentences = "\n".join(told(problem) for problem in worked.errors)
+        return refuse(f"Nothing was written, since not all records can be read:\n{sentences}")
+    batch = worked.figures.batches.get(slug)
     if batch is None:
-        return refuse(f"There is no batch “{slug}”.")
+        return nothing_written(not_there(slug, worked.figures.batches))
+    return _take(archive, batch, worked.figures, sure=sure)
+
+
+def _take(archive: Opened, batch: BatchFigures, figures: Figures, *, sure: bool) -> int:
     if batch.cutting is None:
-        return refuse("Nothing is planned for it that could be cut.")
-    supplies = {supply.slug: supply for supply in figures.archive.supplies}
-    lines = cut_lines(batch.cutting.sheets.values(), supplies)
-    file = archive.projects / slug / "project.yml"
+        return nothing_written("nothing is planned for this batch that could be cut")
+    file = archive.projects / batch.project.slug / "project.yml"
+    lines = cut_lines(batch.cutting.sheets.values(), {one.slug: one for one in figures.archive.supplies})
     try:
-        text = with_cut(file.read_bytes().decode("utf-8"), lines)
+        record = with_cut(file.read_bytes(), lines)
     except CannotTakeError as error:
-        return refuse(f"Nothing was written: {error}.")
+        return nothing_written(str(error))
     print("\n".join(["cut:", *(f"  - {line}" for line in lines)]))
     if not sure and not agrees(f"Write this into {file}?"):
         return refuse("Nothing was written.")
-    file.write_bytes(text.encode("utf-8"))
+    file.write_bytes(record)
     print(f"Wrote {file}")
     return 0

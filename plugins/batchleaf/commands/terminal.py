@@ -17,6 +17,11 @@ def refuse(sentence: str) -> int:
     return UNUSABLE
 
 
+def nothing_written(why: str) -> int:
+    """:func:`refuse` to write, with the reason, which begins with a small letter."""
+    return refuse(f"Nothing was written: {why}{'' if why.endswith('?') else '.'}")
+
+
 def ask(question: str) -> str:
     """What is typed; nothing where nobody types."""
     try:
@@ -25,9 +30,11 @@ def ask(question: str) -> str:
         return ""
 
 
-def somebody_types() -> bool:
-    """Is there anyone to be asked?"""
-    return sys.stdin.isatty()
+def answer(question: str, given: str | None, usual: str) -> str:
+    """What was given with the command, else what is answered to ``question``, else what is usual."""
+    if given is None and sys.stdin.isatty():
+        given = ask(f"{question} ")
+    return (given or "").strip() or usual
 
 
 def agrees(question: str) -> bool:

@@ -34,12 +34,16 @@ def start_archive(folder: Path) -> None:
 
 def write_schemas(folder: Path) -> tuple[Path, ...]:
     """Write the schema of each kind of record into the archive; returns the files."""
-    schemas = folder / SCHEMAS
-    schemas.mkdir(exist_ok=True)
-    files = tuple(schemas / f"{kind}.schema.json" for kind in KINDS)
+    (folder / SCHEMAS).mkdir(exist_ok=True)
+    files = tuple(schema_file(folder, kind) for kind in KINDS)
     for kind, file in zip(KINDS, files, strict=True):
         file.write_text(json.dumps(schema_of(kind), indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
     return files
+
+
+def schema_file(folder: Path, kind: str) -> Path:
+    """Where the schema of a kind of record lies in an archive."""
+    return folder / SCHEMAS / f"{kind}.schema.json"
 
 
 def write_keys(file: Path) -> None:

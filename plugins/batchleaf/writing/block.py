@@ -4,15 +4,20 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from typing import Final
 
 from batchleaf.records.nodes import Plain
+
+_NO_TEXT: Final = ("null", "true", "false")
+"""Words that an editor takes for something else than text (YAML 1.2, chapter 10.3.2)."""
 
 
 def quoted(text: str) -> str:
     """The text as one YAML value, in quotes only where it would mean something else without."""
     if not text.isprintable():
         return in_quotes(text)
-    if re.fullmatch(r"[^\W_](?:[^:#]|:(?=\S)|(?<=\S)#)*(?<!\s)", text):
+    plain = re.fullmatch(r"[^\W_](?:[^:#]|:(?=\S)|(?<=\S)#)*(?<!\s)", text)
+    if plain and text.lower() not in _NO_TEXT:
         return text
     return "'" + text.replace("'", "''") + "'"
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from batchleaf.records.reference import KeyRow, KeyTable, KindOfRecord, reference
-from batchleaf.writing.plain_value import quoted
+from batchleaf.writing.block import quoted
 
 _OPENING: Final = """\
 # Every key

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Container
+from collections.abc import Container, Iterable
 from typing import Final
 
 from batchleaf.records.addresses import DEVICES, OWN_FOLDERS
+from batchleaf.records.shape_problems import did_you_mean
 
 _LETTERS: Final = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "đ": "d", "þ": "th"})
 LONGEST: Final = 60
@@ -23,3 +24,8 @@ def slug_of(title: str, taken: Container[str] = ()) -> str:
     if slug not in taken:
         return slug
     return next(other for n in range(2, 10_000) if (other := f"{slug}-{n}") not in taken)
+
+
+def not_there(slug: str, batches: Iterable[str]) -> str:
+    """That no batch has this address, with the one that was perhaps meant."""
+    return f"there is no batch “{slug}”{did_you_mean(slug, batches)}"
