@@ -17,7 +17,7 @@ from batchleaf.commands.terminal import refuse
 
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
-    asked = _parser().parse_args(arguments)
+    asked = parser().parse_args(arguments)
     if asked.command == "start":
         return start(Path(asked.folder))
     root = Path(asked.archive)
@@ -41,9 +41,10 @@ def main(arguments: list[str] | None = None) -> int:
     return check(archive)
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="batchleaf", description="A page for every batch.")
-    commands = parser.add_subparsers(dest="command", required=True)
+def parser() -> argparse.ArgumentParser:
+    """All commands with their options."""
+    batchleaf = argparse.ArgumentParser(prog="batchleaf", description="A page for every batch.")
+    commands = batchleaf.add_subparsers(dest="command", required=True)
     for name, about in (
         ("check", "read all records and tell what is wrong with them"),
         ("build", "make the site aside and put it in place when it is whole"),
@@ -68,4 +69,4 @@ def _parser() -> argparse.ArgumentParser:
             command.add_argument("--yes", action="store_true", help="write without asking")
     start_help = "lay out a new archive with an example in FOLDER"
     commands.add_parser("start", help=start_help, description=start_help).add_argument("folder")
-    return parser
+    return batchleaf

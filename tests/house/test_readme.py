@@ -1,33 +1,38 @@
-"""README says what is true."""
+"""The documents say what is true: their records read, their commands are there."""
 
 from __future__ import annotations
 
+import importlib.util
 import re
-from collections.abc import Iterator
+import shlex
+import shutil
 from pathlib import Path
 
 import pytest
-from pydantic import BaseModel
+from mkdocs.config import load_config
 
+from batchleaf.cli import parser
+from batchleaf.commands.opened import open_archive
 from batchleaf.plugin import BatchleafConfig
-from batchleaf.records import written
-from batchleaf.records.yaml_text import read_yaml
+from batchleaf.telling import told
 
 ROOT = Path(__file__).parents[2]
+STARTER = ROOT / "plugins" / "batchleaf" / "writing" / "starter"
 README = (ROOT / "README.md").read_text(encoding="utf-8")
+BLOCKS = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
+DOCUMENTS = [ROOT / "README.md", ROOT / "DEVELOPERS.md", STARTER / "README.md"]
+TYPED = re.compile(r"^ {4}(python run\.py .+?)(?=  |$)|`(python run\.py [^`]+)`", re.MULTILINE)
+COMMANDS = [
+    (path.parent.name, found[1] or found[2])
+    for path in DOCUMENTS
+    for found in TYPED.finditer(path.read_text(encoding="utf-8"))
+]
 
 
-def keys() -> Iterator[str]:
-    """Every key that a record may have."""
-    for model in vars(written).values():
-        if isinstance(model, type) and issubclass(model, BaseModel):
-            yield from (field.alias or name for name, field in model.model_fields.items())
-
-
-@pytest.mark.parametrize("key", sorted(set(keys())))
-def test_every_key_of_a_record_is_in_the_readme(key: str) -> None:
-    """In an example, or in a sentence."""
-    assert re.search(rf"^ *(- )?{key}:|`{key}\b", README, re.MULTILINE)
+def test_the_readme_leads_to_every_key() -> None:
+    """The reference of keys is one step away."""
+    assert "(site_src/keys.md)" in README
+    assert (ROOT / "site_src" / "keys.md").is_file()
 
 
 @pytest.mark.parametrize("key", [name for name, _ in BatchleafConfig._schema if name != "enabled"])
@@ -36,11 +41,63 @@ def test_every_setting_is_in_the_readme(key: str) -> None:
     assert re.search(rf"^\| `{key}` \|", README, re.MULTILINE)
 
 
-def test_the_examples_of_the_readme_are_readable() -> None:
-    """Every block of YAML is a record that the reader takes."""
-    blocks = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
-    assert len(blocks) >= 2
-    for block in blocks:
-        node, problems = read_yaml(block.encode(), "README.md")
-        assert node is not None
-        assert problems == ()
+def place_of(block: str) -> str:
+    """The file of an archive that a block of the README shows."""
+    first = block.partition(":")[0]
+    return {
+        "title": "projects/wren-note-bookmarks/project.yml",
+        "supplies": "projects/inventory/drawer.yml",
+        "series": "projects/series.yml",
+        "site_name": "mkdocs.yml",
+    }[first]
+
+
+@pytest.mark.parametrize("block", BLOCKS, ids=place_of)
+def test_the_examples_of_the_readme_are_read_without_a_word(block: str, tmp_path: Path) -> None:
+    """Each is a whole file: a batch takes the place of the demo's, a drawer and a series stand alone."""
+    file = tmp_path / place_of(block)
+    shutil.copytree(ROOT / "site_src", tmp_path / "site_src")
+    shutil.copy(ROOT / "mkdocs.yml", tmp_path)
+    if file.name == "project.yml":
+        shutil.copytree(ROOT / "projects", tmp_path / "projects", ignore=shutil.ignore_patterns("*.jpg"))
+    (tmp_path / "projects").mkdir(exist_ok=True)
+    file.parent.mkdir(exist_ok=True)
+    file.write_text(block, encoding="utf-8")
+    worked = open_archive(tmp_path).worked()
+    assert [told(problem) for problem in worked.problems] == []
+    read = worked.archive
+    assert file.name == "mkdocs.yml" or [*read.projects, *read.supplies, *read.series]
+    assert load_config(str(tmp_path / "mkdocs.yml")).site_name == "Fernhollow Paper Bench"
+
+
+def test_the_readme_shows_a_file_of_each_kind() -> None:
+    """A batch, a drawer, a series, the settings."""
+    assert len({place_of(block) for block in BLOCKS}) == len(BLOCKS) == 4
+
+
+@pytest.mark.parametrize(("where", "line"), COMMANDS)
+def test_every_command_of_the_documents_is_one(
+    where: str, line: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """``run.py`` takes it, and hands on what ``batchleaf`` takes."""
+    spec = importlib.util.spec_from_file_location("run", ROOT / "run.py")
+    assert spec is not None
+    assert spec.loader is not None
+    run = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(run)
+    shutil.copytree(STARTER, tmp_path / "my paper")
+    ran: list[list[str]] = []
+
+    def keep(command: list[str]) -> int:
+        ran.append(command)
+        return 0
+
+    monkeypatch.setattr(run, "prepare", lambda _: "python")
+    monkeypatch.setattr(run, "_run", keep)
+    monkeypatch.setattr(run, "_lock", lambda: 0)
+    typed = re.sub(r"\[[^\]]*\]", "", line).replace('"C:\\My paper"', "FOLDER").replace("BATCH", "x")
+    words = [str(tmp_path / "my paper") if word == "FOLDER" else word for word in shlex.split(typed)]
+    assert run.main(words[2:]) == 0
+    for command in ran:
+        if command[1:3] == ["-m", "batchleaf"]:
+            assert parser().parse_args(command[3:]).command == words[2] or words[2] == "site"

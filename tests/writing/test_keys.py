@@ -95,22 +95,24 @@ def test_every_page_of_the_site_leads_to_it(demo_site: Served) -> None:
 
 
 def test_a_new_archive_brings_its_own(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """Beside README from the start; `keys` writes it anew there, and as a page of the site."""
+    """Beside README from the start; `schema` writes it anew, and `keys` makes a page of the site."""
     archive = tmp_path / "my paper"
     assert main(["start", str(archive)]) == 0
-    beside = archive / "KEYS.md"
+    beside, page = archive / "KEYS.md", archive / "site_src" / "keys.md"
     assert beside.read_text(encoding="utf-8") == keys_page()
     beside.write_text("old", encoding="utf-8")
+    assert main(["schema", "--archive", str(archive)]) == 0
+    assert beside.read_bytes() == keys_page().encode()
+    assert not page.exists()
     assert main(["keys", "--archive", str(archive)]) == 0
-    page = archive / "site_src" / "keys.md"
-    assert page.read_bytes() == beside.read_bytes() == keys_page().encode()
-    assert capsys.readouterr().out.splitlines()[-2:] == [f"Wrote {page}", f"Wrote {beside}"]
+    assert page.read_bytes() == keys_page().encode()
+    assert capsys.readouterr().out.splitlines()[-2:] == [f"Wrote {beside}", f"Wrote {page}"]
 
 
-def test_an_archive_without_the_reference_gets_the_page_alone(tmp_path: Path) -> None:
+def test_an_archive_without_the_reference_gets_none_unasked(tmp_path: Path) -> None:
     """Nothing is written beside README that was not there."""
     archive = tmp_path / "my paper"
     assert main(["start", str(archive)]) == 0
     (archive / "KEYS.md").unlink()
-    assert main(["keys", "--archive", str(archive)]) == 0
+    assert main(["schema", "--archive", str(archive)]) == 0
     assert not (archive / "KEYS.md").exists()

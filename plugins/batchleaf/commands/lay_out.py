@@ -20,16 +20,18 @@ def start(folder: Path) -> int:
 
 
 def schema(archive: Path) -> int:
-    """Write the schemas of all kinds of records."""
-    for file in write_schemas(archive):
+    """Write what helps while writing records anew: the schemas, and the reference of keys where it lies."""
+    beside = archive / KEYS
+    if beside.is_file():
+        write_keys(beside)
+    for file in (*write_schemas(archive), *([beside] if beside.is_file() else [])):
         print(f"Wrote {file}")
     return 0
 
 
 def keys(archive: Opened) -> int:
-    """Write the reference of keys as a page of the site, and anew beside README where it lies there."""
-    beside = archive.root / KEYS
-    for file in (archive.pages / KEYS_PAGE, *([beside] if beside.is_file() else [])):
-        write_keys(file)
-        print(f"Wrote {file}")
+    """Write the reference of keys as a page of the site."""
+    file = archive.pages / KEYS_PAGE
+    write_keys(file)
+    print(f"Wrote {file}")
     return 0

@@ -17,7 +17,7 @@ and how it is written. A key that is not needed is left out, never left empty, a
 keys is yours. What a word in capitals stands for, like `NAME`, you choose yourself: small letters,
 figures and hyphens.
 
-The command `keys` makes this page from what reads your records, so it holds for your version.
+This page is made from what reads your records, so it holds for the Batchleaf that wrote it.
 """
 _HEAD: Final = "| key | means | if left out | example |\n| --- | --- | --- | --- |"
 

@@ -1,0 +1,102 @@
+"""The README of a new archive leads from its example to a published batch with pictures."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+import html5lib
+import pytest
+from PIL import Image
+
+from batchleaf.cli import main
+from batchleaf.writing.archive import STARTER
+
+README = (STARTER / "README.md").read_text(encoding="utf-8")
+DRAWER, PARTS, MADE, PHOTOS, SERIES = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
+
+
+def answer(question: str) -> str:
+    """What the README says of the batch that it leads to."""
+    wanted = {
+        "called": "Gorse tags",
+        "month": "2026-03-01",
+        "What is one": "tag 50 x 90 mm",
+        "meant": "10",
+        "cut from": "moss-card",
+        "series": "",
+    }
+    return next(text for word, text in wanted.items() if word in question)
+
+
+def without(record: str, *keys: str) -> str:
+    """The record without what the maker writes over."""
+    return re.sub(rf"^({'|'.join(keys)}):.*\n(  .*\n)*", "", record, flags=re.MULTILINE)
+
+
+def test_a_newcomer_gets_from_start_to_a_published_batch(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """Step by step, with what stands in the README, and never a word from the check."""
+    archive = tmp_path / "my paper"
+    at = ["--archive", str(archive)]
+    monkeypatch.setattr("builtins.input", answer)
+    monkeypatch.setattr("sys.stdin.isatty", lambda: True)
+    assert main(["start", str(archive)]) == 0
+    drawer = archive / "projects" / "inventory" / "drawer.yml"
+    text = drawer.read_text(encoding="utf-8")
+    drawer.write_text(text.replace("supplies:\n", DRAWER, 1), encoding="utf-8")
+
+    assert main(["new", *at]) == 0
+    record = archive / "projects" / "gorse-tags" / "project.yml"
+    record.write_text(record.read_text(encoding="utf-8") + PARTS, encoding="utf-8")
+    assert main(["build", *at]) == 0
+    assert "1 sheet of moss card" in words_of(archive, "projects/gorse-tags")
+
+    assert main(["take", "cut", "gorse-tags", "--yes", *at]) == 0
+    taken = record.read_text(encoding="utf-8")
+    assert "cut:\n  - moss-card 1 sheet\n  - striped-paper 1 sheet\n" in taken
+    record.write_text(without(taken, "status", "makes", "cut") + MADE + PHOTOS, encoding="utf-8")
+    for name, colour in (("cover.jpg", "darkgreen"), ("02-label.jpg", "beige")):
+        Image.new("RGB", (800, 600), colour).save(record.parent / name)
+    (archive / "projects" / "series.yml").write_text(SERIES, encoding="utf-8")
+    capfd.readouterr()
+    assert main(["check", *at]) == 0
+    assert capfd.readouterr().out.count("\n") == 1
+
+    made = record.read_text(encoding="utf-8")
+    record.write_text(made.replace("status: made", "status: published"), encoding="utf-8")
+    assert main(["build", *at]) == 0
+    page = html5lib.parse(
+        (archive / "site" / "projects" / "gorse-tags" / "index.html").read_text(encoding="utf-8"),
+        namespaceHTMLElements=False,
+    )
+    pictures = [one.get("alt") for one in page.iter("img")]
+    assert pictures == [
+        "Nine tags in a fan, green with striped labels",
+        "Stick a label to each, and knot the thread through a hole at the top.",
+    ]
+    assert "9 tags from 1 sheet each of moss card and striped paper" in words_of(
+        archive, "projects/gorse-tags"
+    )
+    assert "Gorse tags" in words_of(archive, "")
+
+
+def words_of(archive: Path, address: str) -> str:
+    """All words of a page."""
+    page = archive / "site" / address / "index.html"
+    tree: Any = html5lib.parse(page.read_text(encoding="utf-8"), namespaceHTMLElements=False)
+    return " ".join("".join(tree.find(".//main").itertext()).split())
+
+
+def test_the_example_may_go(tmp_path: Path) -> None:
+    """Its folder first, and then what only it used."""
+    archive = tmp_path / "my paper"
+    assert main(["start", str(archive)]) == 0
+    for file in sorted((archive / "projects" / "first-batch").iterdir()):
+        file.unlink()
+    (archive / "projects" / "first-batch").rmdir()
+    (archive / "projects" / "inventory" / "drawer.yml").write_text(DRAWER, encoding="utf-8")
+    assert main(["check", "--archive", str(archive)]) == 0
+    assert main(["build", "--archive", str(archive)]) == 0
