@@ -13,7 +13,7 @@ from batchleaf.cli import main
 from batchleaf.records.kinds import KINDS, keys_of
 from batchleaf.records.nodes import plain
 from batchleaf.records.yaml_text import read_yaml
-from batchleaf.writing.again import TAKEN_OVER, Again, record_again
+from batchleaf.writing.again import TAKEN_OVER, Again, begun_in, record_again
 from batchleaf.writing.record_lines import CannotPartError, record_lines
 
 ROOT = Path(__file__).parents[2]
@@ -222,6 +222,16 @@ def test_a_role_is_filled_anew_in_its_own_line(papers: str, filled: str) -> None
     """However the maker wrote it, and with the remark behind it."""
     record = record_again(record_lines(papers.encode()), Again("t", "d", "1", "", {"base": "new"}), ())
     assert record == f"title: t\nformat: 1\ndate: d\nstatus: planned\nmakes: 0 of 1\n{filled}"
+
+
+def test_a_design_that_stands_alone_is_named_again() -> None:
+    """With what the old batch said besides; nothing of the design is copied into the record."""
+    old = record_lines(
+        b"title: a\ndesign: strip-bookmark\nmakes: 4 of 5\npapers:\n  water: a, b\ntime: 1 h\n"
+    )
+    record = record_again(old, Again("t", "d", begun_in(old, "12"), "tides", {"water": "c"}), ())
+    begins = "title: t\nformat: 1\ndate: d\nseries: tides\nstatus: planned\nmakes: 0 of 5\n"
+    assert record == f"{begins}design: strip-bookmark\npapers:\n  water: c\n"
 
 
 def test_lines_that_mean_something_else_elsewhere_are_refused() -> None:
