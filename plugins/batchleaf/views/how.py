@@ -94,5 +94,5 @@ each, papers, cut); from_one_sheet (part, supply, grid, through, proved); could_
 proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost, complete,
 one); batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount, complete,
 shares); minutes. Where the record says something of it: design (slug, title); extras (part, extra,
-planned); went (how many makes were kept, given, sold, a sample, used in class).
+planned); went (how many makes each way: kept, given, sold, sample, class).
 """
