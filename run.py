@@ -40,7 +40,7 @@ class Failed(Exception):
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     asked, rest = _parser().parse_known_args(arguments)
-    if rest and asked.command not in ("test", "slow", "new", "take"):
+    if rest and asked.command not in ("test", "slow", "check", "new", "take"):
         _parser().error(f"{asked.command} does not know {' '.join(rest)}")
     try:
         return _do(asked, rest)
@@ -74,13 +74,18 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", required=True)
     site = commands.add_parser("site", help="build the archive's pages into its site folder")
     site.add_argument("--serve", action="store_true", help="show the pages in the browser while you write")
-    check = commands.add_parser("check", help="read the records and say what was understood")
+    check = commands.add_parser(
+        "check", help="read the records and say what is off (--explain: what is understood)"
+    )
     start = commands.add_parser("start", help="lay out an archive of your own, with an example")
     start.add_argument("folder", type=Path, metavar="FOLDER", help="a folder that is not there yet")
     new = commands.add_parser(
         "new", help="begin the record of a batch, or of an old one made again (--from BATCH)"
     )
-    take = commands.add_parser("take", help="take cut BATCH: write the sheets that its plan needs as cut")
+    take = commands.add_parser(
+        "take",
+        help="take cut BATCH: write the sheets of its plan into it; take defaults RECORD: all it leaves out",
+    )
     keys = commands.add_parser("keys", help="write a page with every key that a record may have")
     schema = commands.add_parser("schema", help="write the schemas that help an editor help you")
     for command in (site, check, new, take, keys, schema):

@@ -8,6 +8,7 @@ from pathlib import Path
 from batchleaf.build import build_aside
 from batchleaf.commands.again import again
 from batchleaf.commands.check import check
+from batchleaf.commands.explain import explain, take_defaults
 from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
 from batchleaf.commands.opened import CannotOpenError, open_archive
@@ -37,8 +38,9 @@ def main(arguments: list[str] | None = None) -> int:
         case "new":
             return again(archive, asked) if asked.source else new(archive, asked)
         case "take":
-            return take_cut(archive, asked.batch, sure=asked.yes)
-    return check(archive)
+            take = take_cut if asked.what == "cut" else take_defaults
+            return take(archive, asked.record, sure=asked.yes)
+    return check(archive) if asked.explain is None else explain(archive, asked.explain)
 
 
 def parser() -> argparse.ArgumentParser:
@@ -55,6 +57,9 @@ def parser() -> argparse.ArgumentParser:
     ):
         command = commands.add_parser(name, help=about, description=about)
         command.add_argument("--archive", default=".", help="folder with mkdocs.yml (default: this one)")
+        if name == "check":
+            explains = "say instead what each record, or the one named, means besides what it says"
+            command.add_argument("--explain", nargs="?", const="", metavar="RECORD", help=explains)
         if name == "new":
             for option, question in QUESTIONS.items():
                 how = "append" if option == "paper" else "store"
@@ -64,8 +69,12 @@ def parser() -> argparse.ArgumentParser:
             )
             command.add_argument("--from", dest="source", metavar="BATCH", help=source)
         if name == "take":
-            command.add_argument("what", choices=["cut"], help="the sheets that its plan needs, as cut")
-            command.add_argument("batch", help="the folder of the batch")
+            what = (
+                "cut: the sheets that its plan needs, as cut; defaults: all that it leaves to be understood"
+            )
+            command.add_argument("what", choices=["cut", "defaults"], help=what)
+            record = "the folder of the batch; for defaults also a file of the drawer, like card"
+            command.add_argument("record", help=record)
             command.add_argument("--yes", action="store_true", help="write without asking")
     start_help = "lay out a new archive with an example in FOLDER"
     commands.add_parser("start", help=start_help, description=start_help).add_argument("folder")
