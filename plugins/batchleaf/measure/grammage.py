@@ -70,12 +70,13 @@ def _from_grams(text: str) -> Fraction:
 
 
 def _from_pounds(text: str, found: re.Match[str]) -> Fraction:
-    basis = found["basis"].strip().lower()
+    basis, number = found["basis"].strip().lower(), found["number"].strip()
+    if not number:
+        raise MeasureError(f"“{text.strip()}” does not say how many pounds; write for example 80 lb cover")
     if not basis:
-        number = found["number"].strip()
         raise MeasureError(
             f"“{text.strip()}” has no basis: cover, text or index? write for example {number} lb cover"
         )
     if basis not in BASIC_SIZES:
         raise MeasureError(f"“{basis}” is no basis of pounds; write cover, text, index, bristol, bond or tag")
-    return grammage_of(parse_number(found["number"]), basis)
+    return grammage_of(parse_number(number), basis)

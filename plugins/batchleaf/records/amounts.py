@@ -47,9 +47,13 @@ def _held(bundle: str, text: str, supply: Supply) -> int:
     held = supply.pad_sheets or (supply.pack if bundle == "pack" else 0)
     if held:
         return held
+    if supply.pad:
+        raise MeasureError(
+            f"“{text.strip()}”: {supply.slug} is one paper of a pad; write {supply.pad} for whole pads,"
+            f" or count {supply.units} here"
+        )
     key = "designs, like 12 x 2" if bundle == "pad" else "pack, like 25"
-    where = supply.pad or supply.slug
     raise MeasureError(
-        f"“{text.strip()}”: the drawer does not say how many a {bundle} of {where} holds;"
+        f"“{text.strip()}”: the drawer does not say how many a {bundle} of {supply.slug} holds;"
         f" write it there under {key}, or count {supply.units} here"
     )

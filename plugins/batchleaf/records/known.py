@@ -116,23 +116,27 @@ class KnownSupplies:
         supply = self._supplies.get(slug)
         if supply is not None or self._all_lost or _is_lost(slug, self._lost):
             return supply
-        if slug in self._tools:
-            report.error(
-                place, f"“{slug}” is a tool of the bench, so it is not used up; write it under tools"
-            )
-        elif own := respelt(slug, self._supplies):
-            report.error(place, f"“{slug}” is “{own}” in the drawer; write it so")
-        else:
-            hint = did_you_mean(slug, (*self._supplies, *(roles or ())))
-            where = "not in the drawer" if roles is None else "neither a role under papers nor in the drawer"
-            report.error(place, f"“{slug}” is {where}{hint}")
+        report.error(place, self._why_not(slug, roles))
         return None
+
+    def _why_not(self, slug: str, roles: Collection[str] | None) -> str:
+        pad = self._supplies.get(re.sub(r"-[0-9]+$", "", slug))
+        if pad and pad.designs:
+            return f"“{pad.slug}” has papers 1 to {pad.designs}, so there is no “{slug}”"
+        if own := respelt(slug, self._supplies):
+            return f"“{slug}” is “{own}” in the drawer; write it so"
+        if tool := slug if slug in self._tools else respelt(slug, self._tools):
+            return f"“{tool}” is a tool of the bench, so it is not used up; write it under tools"
+        hint = did_you_mean(slug, (*self._supplies, *(roles or ())))
+        where = "not in the drawer" if roles is None else "neither a role under papers nor in the drawer"
+        return f"“{slug}” is {where}{hint}"
 
     def _resembles(self, slug: str) -> bool:
         """Whether the drawer or the bench holds it, or something that it may be a slip for."""
         if slug in self._supplies or slug in self._tools or _is_lost(slug, self._lost):
             return True
-        return bool(respelt(slug, self._supplies) or did_you_mean(slug, self._supplies))
+        known = (*self._supplies, *self._tools)
+        return bool(respelt(slug, known) or did_you_mean(slug, self._supplies))
 
 
 def _is_lost(slug: str, lost: Set[str]) -> bool:

@@ -66,12 +66,12 @@ def _lines(entry: Entry, order: OrderWritten, known: KnownSupplies, settings: Se
     for i, text in enumerate(order.lines):
         place = entry.place("lines", i)
         line = report.read(place, read_order_line, text)
-        supply = known.find(line.supply, place, report) if line else None
-        if line is None or supply is None:
+        if line is None:
             continue
-        quantity = report.read(place, read_some, line.amount, supply)
         price = report.read(place, read_price, line.price, settings.currency)
-        if quantity is not None and price is not None:
+        supply = known.find(line.supply, place, report)
+        quantity = report.read(place, read_some, line.amount, supply) if supply else None
+        if supply is not None and quantity is not None and price is not None:
             yield Purchase(
                 dt.date.min, supply.slug, quantity, price.value, order.from_ or "", price.basis, place
             )

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from urllib.parse import urlsplit
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import Image, Project, StackLimit, Tool
 from batchleaf.measure.display import show_length, show_number, show_size
+from batchleaf.measure.lengths import MM_PER_INCH, Unit
 from batchleaf.views import site_map
 from batchleaf.views.pages import BenchPage, BenchShelf, ImageRow, Line, Link, ToolRow
 from batchleaf.views.terms import terms_in_words
@@ -38,17 +40,16 @@ def _sentence(tools: tuple[Tool, ...]) -> Line:
     said = f"{capitalised(number_word(len(tools)))} {'tool' if len(tools) == 1 else 'tools'}"
     if images:
         said += f", with {counted(images, 'image', 'images')} to stamp or cut"
-    return (f"{said}; with each how far it goes, and the batches that need it.",)
+    return (f"{said}.",)
 
 
 def _row(tool: Tool, figures: Figures) -> ToolRow:
     return ToolRow(
-        anchor=tool.slug,
+        anchor=site_map.tool(tool.slug),
         name=tool.name,
         about=tool.about,
-        limits=tuple(_limits(tool)),
+        facts=tuple(_facts(tool)),
         images=tuple(_image(image, tool) for image in tool.images),
-        terms=terms_in_words(tool.terms),
         link=Link(urlsplit(tool.link).netloc or tool.link, tool.link) if tool.link else None,
         used_in=tuple(
             Link(batch.project.title, site_map.href(site_map.BENCH, site_map.batch(batch.project.slug)))
@@ -58,17 +59,30 @@ def _row(tool: Tool, figures: Figures) -> ToolRow:
     )
 
 
-def _limits(tool: Tool) -> Iterator[str]:
+def _facts(tool: Tool) -> Iterator[tuple[str, str]]:
     unit = tool.length_unit
     if tool.longest_cut:
-        yield f"cuts up to {show_length(tool.longest_cut, unit)} {unit.value}"
+        yield "Longest cut", f"{show_length(tool.longest_cut, unit)} {unit.value}"
     if tool.narrowest_strip:
-        yield f"holds strips from {show_length(tool.narrowest_strip, unit)} {unit.value} on"
+        yield "Narrowest strip", f"{show_length(tool.narrowest_strip, unit)} {unit.value}"
     if tool.stack:
-        yield f"takes {listed([_stack(limit) for limit in tool.stack])}"
+        yield "At once", listed([_stack(limit) for limit in tool.stack])
     if tool.grooves:
-        grooves = listed([show_length(groove, unit) for groove in tool.grooves])
-        yield f"a groove every {grooves} {unit.value}"
+        yield "From groove to groove", listed([_groove(groove, unit) for groove in tool.grooves], "or")
+    if terms := terms_in_words(tool.terms):
+        yield "What is made may be sold", terms
+
+
+def _groove(groove: Fraction, unit: Unit) -> str:
+    """In inches or in mm, whichever says it exactly: a board often has a set of each."""
+    own = (
+        Unit.INCH
+        if 16 % (groove / MM_PER_INCH).denominator == 0
+        else unit.other
+        if unit is Unit.INCH
+        else unit
+    )
+    return f"{show_length(groove, own)} {own.value}"
 
 
 def _stack(limit: StackLimit) -> str:

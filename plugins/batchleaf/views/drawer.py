@@ -62,5 +62,5 @@ def _row(supply: Supply, figures: Figures) -> DrawerRow:
 def _about(supply: Supply) -> str:
     papers = counted(supply.designs, "paper", "papers") if supply.designs else ""
     size = f"{show_size(supply.size, supply.length_unit)} {supply.length_unit.value}" if supply.size else ""
-    weight = weight_in_words(supply) if supply.grammage else ""
+    weight = supply.pounds or (weight_in_words(supply) if supply.grammage else "")
     return ", ".join(filter(None, (papers, size, weight)))

@@ -36,6 +36,10 @@ Lengths are kept exactly, also thirds of an inch. One inch is 25.4 mm exactly (i
 
 The unit of the record is shown as written. The other unit beside it is rounded down to a sixteenth
 of an inch or half a millimetre, since a part cut too large does not fit.
+
+Pounds of paper are those of 500 sheets of the basic size of its kind: cover 20 × 26 in, text and book
+25 × 38, index 25 1/2 × 30 1/2, bristol 22 1/2 × 28 1/2, bond 17 × 22, tag 24 × 36. One pound is
+453.59237 g exactly (the same publication), so that 80 lb cover is 216 g/m².
 """
 _FROM_ONE_SHEET: Final = """
 The most parts of one size that a sheet gives by through cuts, from edge to edge of the piece in hand,
@@ -76,7 +80,16 @@ The delivery of an order is part of the cost, spread by price over its lines. Ea
 once to the smallest coin, and the remainder stays in the drawer, so that nothing is lost.
 
 A kept piece goes back with its share of the sheet’s cost, by area. A count that finds less takes the
-missing out at cost; one that finds more brings it in at none.
+missing out at cost; one that finds more brings it in at none. A rough count, such as about 9, bears the
+records out where it lies within a fifth of what they expect, or within one; then nothing moves. Beyond
+that it counts as any other.
+
+The sheets of a pad lie together and have one price. Beside it stands how many there are of each paper:
+whole pads bring in as many of each; what was taken, or came in, without a number leaves open which. A
+count of one paper first settles what was left open, and moves the pad by the rest.
+
+A gift cost nothing but its share of the delivery. What is only guessed is worked with as if it were
+known; the page of the supply says so.
 """
 _COST: Final = """
 What the batch drew from the drawer, less the pieces it kept. The cost of one is that, divided among the

@@ -54,8 +54,8 @@ def _as_bought(supply: Supply) -> Iterator[Fact]:
     if supply.usable != supply.sheet:
         trim = supply.trim
         edges = {"left": trim.left, "right": trim.right, "top": trim.top, "bottom": trim.bottom}
-        cut = [f"{show_length(length, unit)} at the {edge}" for edge, length in edges.items() if length]
-        yield "Usable", f"{show_size(supply.usable, unit)} {unit.value}, less {listed(cut)}"
+        cut = [f"{show_length(length, unit)} off the {edge}" for edge, length in edges.items() if length]
+        yield "Usable", f"{show_size(supply.usable, unit)} {unit.value}, after {listed(cut)}"
 
 
 def _sides(supply: Supply) -> Iterator[Fact]:

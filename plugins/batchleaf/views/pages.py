@@ -280,14 +280,14 @@ class ImageRow:
 
 @dataclass(frozen=True, slots=True)
 class ToolRow:
-    """One tool: what it is, how far it goes, which batches need it. ``anchor`` is its address on the page."""
+    """One tool: what it is, how far it goes, which batches need it. ``anchor`` is its place on the page."""
 
     anchor: str
     name: str
     about: str
-    limits: tuple[str, ...]
+    facts: tuple[tuple[str, str], ...]
+    """Label and text: its limits, terms of sale."""
     images: tuple[ImageRow, ...]
-    terms: str
     link: Link | None
     used_in: tuple[Link, ...]
 

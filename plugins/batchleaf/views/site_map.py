@@ -27,6 +27,11 @@ def item(slug: str) -> str:
     return f"{DRAWER}{slug}/"
 
 
+def tool(slug: str) -> str:
+    """The anchor of a tool on the page of the bench."""
+    return f"tool-{slug}"
+
+
 def series(slug: str) -> str:
     """The address of a series."""
     return f"{SERIES}{slug}/"
