@@ -14,7 +14,7 @@ from batchleaf.records.grammar import read_unit
 
 _EDGES: Final = ("left", "right", "top", "bottom")
 _DIRECTION: Final = re.compile(r"(?P<look>.*?)[,\s]*\b(?P<way>one|two|any)[\s-]?way", re.IGNORECASE)
-_MEANT_FOR_ONE: Final = re.compile(r"(?:\S+\s+){0,2}\S*(?:way|turn)\S*", re.IGNORECASE)
+_MEANT_FOR_ONE: Final = re.compile(r"(?:\S+\s+){0,2}(?:\S*ways?|turn(?:s|ed|ing)?)(?:\s+\S+)?", re.IGNORECASE)
 """What stands behind a comma and speaks of ways or turning."""
 _CANNOT_BE_A_LOOK: Final = re.compile(
     r"(?:side|both|three|four|either|every|no)[\s-]?ways?|(?:no|not|do not|don.t|may|can)?\s*turn(?:s|ed)?",
