@@ -70,7 +70,7 @@ def _named_in(taken: str, roles: Iterable[str]) -> Iterator[tuple[str, str]]:
 
 
 def _why_not(taken: str) -> str:
-    if re.search(rf"\s[0-9]+[./][0-9]+\s|[{FRACTION_SIGNS}]", taken):
+    if re.search(rf"\s[0-9]+[.,/][0-9]+\s|[{FRACTION_SIGNS}]", taken):
         return f"“{taken}” is not whole sheets; count them whole, and say what was left as kept"
     if re.search(r"\sscraps?$", taken):
         return f"“{taken}” does not say how large it is; write for example oat-card scrap 4 x 9"

@@ -8,7 +8,7 @@ from typing import Any, ClassVar, Final, Literal
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from batchleaf.measure.lengths import FRACTION_SIGNS
+from batchleaf.measure.lengths import FRACTION_SIGNS, unit_named
 from batchleaf.records.written.shape import (
     FORMAT,
     FORMAT_TOLD,
@@ -32,27 +32,39 @@ _STEPS = "One sentence each; its time in the film may lead."
 _COMMA: Final = re.compile(r"\s*(?:(?<![0-9]),|,(?![0-9]))\s*")
 """A comma between two figures belongs to a number."""
 _MEASURED: Final = re.compile(rf"[^,]*[0-9{FRACTION_SIGNS}].*")
-_NO_COMMA: Final = re.compile(
-    rf"(?P<size>.*[0-9{FRACTION_SIGNS}](?:\s*(?:mm|cm|in|inch|inches)\b)?)\s+(?P<rest>(?!(?:x|by|mm|cm|in|inch|inches)\b)[a-z].*)"
-)
+_BETWEEN: Final = re.compile(r"[x×]|\bby\b|^border\b")
+_LONGEST: Final = 400
 
 
 def part_in_one_line(text: str) -> dict[str, str]:
-    """``44 x 70, water``: size or border, then the paper, or “ready” and what is bought."""
+    """``44 x 70, water``: size or border, then the paper, or “ready” and what is bought.
+
+    Raises :class:`PydanticCustomError` for what is no such line.
+    """
     measure, *sources = _COMMA.split(text.strip(), 1)
     source = sources[0] if sources else ""
+    if len(text) > _LONGEST:
+        return {"size": text}  # too long for any value, and told so
     if measure.startswith("ready "):
         return {"ready": text.strip().removeprefix("ready ").strip()}
     if not _MEASURED.match(measure):
         raise PydanticCustomError("one_line_part", "no part in one line")
-    if found := _NO_COMMA.fullmatch(measure):
-        raise PydanticCustomError(
-            "one_line_comma", "no comma", {"better": f"{found['size']}, {found['rest']}"}
-        )
+    if not sources and (better := _with_comma(measure)):
+        raise PydanticCustomError("one_line_comma", "no comma", {"better": better})
     border = measure.removeprefix("border ")
     keys = {"size": measure} if border == measure else {"border": border.strip()}
     ready = source.removeprefix("ready ")
     return keys | ({"ready": ready.strip()} if ready != source else {"paper": source} if source else {})
+
+
+def _with_comma(text: str) -> str:
+    """``44 x 70 water`` with the comma that is missing, or nothing where none is."""
+    words = text.split()
+    for i, word in enumerate(words[1:], start=1):
+        size, rest = " ".join(words[:i]), " ".join(words[i:])
+        if word[0].isalpha() and word not in ("x", "by") and unit_named(word) is None:
+            return f"{size}, {rest}" if _BETWEEN.search(size) else ""
+    return ""
 
 
 class PartWritten(Written):
