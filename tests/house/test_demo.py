@@ -12,7 +12,20 @@ from playwright.sync_api import Page
 from batchleaf.linkcheck import broken_links, read_page
 from browsing import SUB_PATH, AxeFaults, Served, Watch
 
+ROOT: Final = Path(__file__).parents[2]
 LINKS: Final = ("href", "{http://www.w3.org/1999/xlink}href")
+
+
+ORDINARY: Final = ("first-frost-tags", "ropewalk-place-cards", "wren-note-bookmarks")
+MOST_LINES, MOST_LETTERS = 25, 900
+
+
+@pytest.mark.parametrize("batch", ORDINARY)
+def test_an_ordinary_record_is_short(batch: str) -> None:
+    """What a maker types for a batch, with the line for the editor, fits on the back of an envelope."""
+    record = (ROOT / "projects" / batch / "project.yml").read_text(encoding="utf-8")
+    assert len(record.splitlines()) <= MOST_LINES
+    assert len(record) <= MOST_LETTERS
 
 
 def _pages(site: Served) -> list[Path]:

@@ -85,7 +85,7 @@ class PartWritten(Written):
         examples=["1/8"],
     )
     on: Text | None = Field(
-        None, description="The letter of the part below it; the one before if left out.", examples=["B"]
+        None, description="The letter of the part it lies on; the one before if left out.", examples=["B"]
     )
     paper: Text | None = Field(
         None,
@@ -115,10 +115,12 @@ class PartWritten(Written):
         examples=["no"],
     )
     stamp: Text | None = Field(
-        None, description="A set of stamps, and which of its images.", examples=["tide-words 1 2 3"]
+        None,
+        description="A set of stamps, and which images by number; the set alone where it is one image.",
+        examples=["tide-words 1 2 3"],
     )
     die: Text | None = Field(
-        None, description="A set of dies, and which of its shapes.", examples=["leaf-dies 2"]
+        None, description="The same of a set of dies and its shapes.", examples=["leaf-dies 2"]
     )
 
     @model_validator(mode="before")
@@ -159,8 +161,9 @@ class ProjectWritten(Written):
     base: Text | None = Field(None, description=_BASE, examples=_BASES)
     papers: dict[Text, Text] = Field(
         default_factory=dict,
-        description="Role: the supply that fills it, or several that are dealt round.",
-        examples=[{"base": "chalk-card", "water": "shoal-pad 1 4 7"}],
+        description="Role: the supply that fills it, or several that are dealt round; of a pad its papers by"
+        " number, or any so many.",
+        examples=[{"base": "chalk-card", "water": "shoal-pad 1 4 7", "sky": "any 6 of shoal-pad"}],
     )
     parts: dict[Text, PartWritten] = Field(
         default_factory=dict,
@@ -176,8 +179,10 @@ class ProjectWritten(Written):
     )
     cut: list[Text] = Field(
         default_factory=list,
-        description="What was really cut, and what of it was kept.",
-        examples=[["chalk-card 4 sheets", "water 1 sheet each, kept 60 x 60"]],
+        description="What was really cut, by supply or role, and what of it was kept.",
+        examples=[
+            ["chalk-card 4 sheets", "water 1 sheet each, kept 60 x 60", "shoal-pad-4 2 sheets, kept 2 B"]
+        ],
     )
     time: Text | None = Field(None, description="Time at the table.", examples=["3 h 10", "45 min"])
     steps: list[Text] = Field(
@@ -191,12 +196,12 @@ class ProjectWritten(Written):
     went: list[Text] = Field(
         default_factory=list,
         description="Where finished makes went: kept, given, sold, sample or class, and where one likes"
-        " the price, the day and a word.",
+        " the day, a word, and of what was sold the price: of one with “each”, else of all.",
         examples=[["12 sold, 3.50 each, winter market, 2026-12-05", "2 kept"]],
     )
     credit: Text | None = Field(
         None,
-        description="Whose design it is, and where it was found.",
+        description="Whose design it is, and last where it was found.",
         examples=["after a fold by a friend, https://example.org/fold"],
     )
     was: list[Slug] = Field(
