@@ -113,6 +113,7 @@ class _PartsReader:
             place=line.place,
         )
         self._remember(part, source, part.folded_size)
+        self._last = letter
 
     def part(self, line: PartLine) -> None:
         """One part: remembered, or lost with its problems told."""
