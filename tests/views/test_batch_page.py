@@ -28,6 +28,7 @@ from batchleaf.facts import (
     Part,
     Project,
     Purchase,
+    Score,
     Settings,
     ShownSide,
     Status,
@@ -68,7 +69,12 @@ TRIMMER = Tool("trimmer", "the long trimmer", "trimmer", Unit.MM)
 TOOLS = (LEAF, TRIMMER, WORDS)
 DESIGN = Design("strip", "Strip card", (), credit=Credit("after a fold by a friend"))
 
-BASE = replace(part("A", 100, 90, "sea-card"), name="base", fold=Fold.SIDE)
+BASE = replace(
+    part("A", 100, 90, "sea-card"),
+    name="base",
+    fold=Fold.SIDE,
+    scores=(Score(runs_down=True, at=Fraction(50)),),
+)
 STRIP = replace(part("B", 44, 70, "shoal-pad", extra=2), name="water strip", any_of=2, side=ShownSide.BACK)
 LABEL = replace(
     part("C", 30, 12, "sea-card"), name="label", origin=Origin.BY_HAND, stamps=(ImageUse("words", (1, 2)),)
@@ -200,12 +206,20 @@ def test_sides_and_images_without_words(changed: Part, details: tuple[str, ...])
     assert page_of(card_batch(changed, cuts=(cut(1, slug="sea-card"),))).parts[0].details == details
 
 
-def test_a_box_has_its_height_in_the_finished_size() -> None:
-    """Only the base folds to what one make is; the lid is a part of it."""
-    lid = replace(part("B", 60, 60, "sea-card"), name="lid", fold=Fold.BOX)
-    box = replace(card_batch(replace(BASE, fold=Fold.BOX), lid), height=Fraction(30))
-    names = [plain(row.name) for row in page_of(box).parts]
-    assert names == ["base, folds to 50 × 90 × 30", "lid"]
+def test_box_and_lid_fold_to_what_they_measure() -> None:
+    """A blank of 60 x 60 scored at 10 from each edge has a bottom of 40 x 40 and walls of 10."""
+    walls = (
+        Score(runs_down=True, at=Fraction(10)),
+        Score(runs_down=True, at=Fraction(50)),
+        Score(runs_down=False, at=Fraction(10)),
+        Score(runs_down=False, at=Fraction(50)),
+    )
+    bottom, lid = (
+        replace(part(letter, 60, 60, "sea-card"), name=name, fold=Fold.BOX, scores=walls)
+        for letter, name in (("A", "base"), ("L", "lid"))
+    )
+    names = [plain(row.name) for row in page_of(card_batch(bottom, lid)).parts]
+    assert names == ["base, folds to 40 × 40 × 10", "lid, folds to 40 × 40 × 10"]
 
 
 def test_the_plan_says_what_to_trim_first_and_draws_what_is_left(full: BatchPage) -> None:
