@@ -19,7 +19,7 @@ figures and hyphens.
 
 This page is made from what reads your records, so it holds for the Batchleaf that wrote it.
 """
-_HEAD: Final = "| key | means | if left out | example |\n| --- | --- | --- | --- |"
+_HEAD: Final = "| key | means | example |\n| --- | --- | --- |"
 
 
 def keys_page() -> str:
@@ -53,14 +53,17 @@ def _one_line(table: KeyTable) -> Iterator[str]:
 
 
 def _row(row: KeyRow, titles: dict[str, str]) -> str:
-    usual = "must be there" if row.needed else _code(row.usual) if row.usual else "–"
-    return f"| `{row.key}` | {_meaning(row, titles)} | {usual} | {_examples(row)} |"
+    return f"| `{row.key}` | {_meaning(row, titles)} | {_examples(row)} |"
 
 
 def _meaning(row: KeyRow, titles: dict[str, str]) -> str:
     said = [_escaped(row.meaning)]
     if len(row.choices) > 1:
         said.append(f"It is {_or([_code(choice) for choice in row.choices])}.")
+    if row.needed:
+        said.append("It must be there.")
+    if row.usual:
+        said.append(f"If left out, {_code(row.usual)}.")
     if row.below:
         said.append(f"See {_link(row.below, titles)}.")
     return " ".join(said)
