@@ -37,7 +37,7 @@ from batchleaf.measure.display import show_number, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.measure.money import share
 
-__all__ = ["Balance", "Draw", "Holding", "Ledger", "Movement", "keep_ledger", "near_enough"]
+__all__ = ["Draw", "Ledger", "keep_ledger", "near_enough"]
 
 
 def keep_ledger(archive: Archive, flow: CostFlow) -> Ledger:

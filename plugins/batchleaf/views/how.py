@@ -38,7 +38,7 @@ The unit of the record is shown as written. The other unit beside it is rounded 
 of an inch or half a millimetre, since a part cut too large does not fit.
 
 Pounds of paper are those of 500 sheets of the basic size of its kind: cover 20 × 26 in, text and book
-25 × 38, index 25 1/2 × 30 1/2, bristol 22 1/2 × 28 1/2, bond 17 × 22, tag 24 × 36. One pound is
+25 × 38, index 25½ × 30½, bristol 22½ × 28½, bond 17 × 22, tag 24 × 36. One pound is
 453.59237 g exactly (the same publication), so that 80 lb cover is 216 g/m².
 """
 _FROM_ONE_SHEET: Final = """
