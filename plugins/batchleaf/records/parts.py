@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
-from batchleaf.facts import Origin, Part, ShownSide, Supply
-from batchleaf.measure.amounts import is_measured
+from batchleaf.facts import Origin, Part, ShownSide
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, parse_length, parse_size
 from batchleaf.records.bases import BaseLine, read_base
@@ -16,6 +15,7 @@ from batchleaf.records.grammar import read_count, read_extra
 from batchleaf.records.images import images_of
 from batchleaf.records.known import KnownTools
 from batchleaf.records.made_of import ANY_LETTER, BASE_LETTER, Line, MadeOf, PartLine, lettered, lid_letter
+from batchleaf.records.origins import Origins, origin_of, own_size
 from batchleaf.records.papers import NOTHING, Papers, Source
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import one_of
@@ -67,7 +67,7 @@ class _PartsReader:
     ) -> None:
         self._papers, self._tools, self._report = papers, tools, report
         self._faces: dict[str, Size] = {}
-        self._sources: dict[str, tuple[Source, Origin]] = {}
+        self._origins = Origins(report)
         self._last = ""
         self.lost = set(lost)
         self.parts: list[Part] = []
@@ -108,7 +108,7 @@ class _PartsReader:
             turns=papers.let_turn(source, ShownSide.FRONT),
             fold=base.fold,
             scores=blank.scores,
-            origin=Origin.READY if base.ready else _origin(source, papers),
+            origin=Origin.READY if base.ready else origin_of(source, papers),
             any_of=source.any_of,
             place=line.place,
         )
@@ -130,7 +130,7 @@ class _PartsReader:
         papers, shown = self._papers(line), ShownSide(line.written.side)
         before = self._report.mark()
         below = self._below(line)
-        source, origin = self._source(line, papers)
+        source, origin = self._origins.of(line, papers, self._may_be)
         size = self._size(line, below, source, papers)
         each = read(line.at("each"), read_count, written.each)
         extra = read(line.at("extra"), read_extra, written.extra)
@@ -158,7 +158,8 @@ class _PartsReader:
         return part
 
     def _remember(self, part: Part, source: Source, face: Size) -> None:
-        self._faces[part.letter], self._sources[part.letter] = face, (source, part.origin)
+        self._faces[part.letter] = face
+        self._origins.remember(part, source)
         self.parts.append(part)
 
     def _may_be(self, letter: str) -> bool:
@@ -184,7 +185,7 @@ class _PartsReader:
         if written.border:
             return self._report.read(line.at("border"), self._within, written.border, line, below)
         if written.ready:
-            return self._report.read(line.place, _own_size, tuple(papers.supplies(source)))
+            return self._report.read(line.place, own_size, tuple(papers.supplies(source)))
         if not line.mended:
             sentence = "this part has no size; write size, or border for a layer so much smaller"
             self._report.error(line.place, sentence)
@@ -202,69 +203,3 @@ class _PartsReader:
         if size.width <= 0 or size.height <= 0:
             raise MeasureError(f"a border of “{border}” leaves nothing of the part below")
         return size
-
-    def _source(self, line: PartLine, papers: Papers) -> tuple[Source, Origin]:
-        written = line.written
-        if written.paper and written.ready:
-            sentence = "both paper and ready are given; write ready alone for what is bought as it is"
-            self._report.error(line.at("ready"), sentence)
-            return NOTHING, Origin.CUT
-        if written.ready:
-            return self._ready(written.ready, line, papers), Origin.READY
-        if written.paper and written.paper.startswith("as "):
-            return self._as_before(written.paper.removeprefix("as ").strip(), line)
-        if written.paper:
-            source = papers.source(written.paper, line.at("paper")) or NOTHING
-        else:
-            source = self._named_like(line, papers)
-        return source, _origin(source, papers)
-
-    def _named_like(self, line: PartLine, papers: Papers) -> Source:
-        source = None if line.mended else papers.role(line.name)
-        if source is None and not line.mended:
-            name = line.name
-            self._report.error(
-                line.place, f"no paper is named for this part; write paper, or “{name}” under papers"
-            )
-        return source or NOTHING
-
-    def _as_before(self, letter: str, line: PartLine) -> tuple[Source, Origin]:
-        if letter not in self._sources and not self._may_be(letter):
-            self._report.error(
-                line.at("paper"), f"there is no part {letter} before this one to share a paper with"
-            )
-        return self._sources.get(letter, (NOTHING, Origin.CUT))
-
-    def _ready(self, text: str, line: PartLine, papers: Papers) -> Source:
-        place = line.at("ready")
-        source = papers.source(text, place) or NOTHING
-        if source.by_hand:
-            self._report.error(place, f"what is ready is not cut by hand; write “{text}” under paper")
-        for supply in papers.supplies(source):
-            if is_measured(supply.unit):
-                self._report.error(
-                    place, f"“{supply.slug}” is kept in {supply.units}, and what is ready is counted"
-                )
-        return replace(source, by_hand=False)
-
-
-def _origin(source: Source, papers: Papers) -> Origin:
-    """How a part comes from its papers; what is cut needs sheets."""
-    if source.by_hand:
-        return Origin.BY_HAND
-    papers.can_be_cut(source.papers, source.place)
-    return Origin.CUT
-
-
-def _own_size(supplies: tuple[Supply, ...]) -> Size | None:
-    """The size of a ready-made part whose record says none."""
-    sizes = {supply.size for supply in supplies}
-    if not supplies:
-        return None
-    if len(sizes) > 1:
-        names = " and ".join(supply.slug for supply in supplies)
-        raise MeasureError(f"{names} differ in size; write the size of this part")
-    size = sizes.pop()
-    if size is None:
-        raise MeasureError(f"“{supplies[0].slug}” has no size in the drawer; write the size of this part")
-    return size

@@ -20,8 +20,8 @@ from batchleaf.records.nodes import Node, child, place_of
 from batchleaf.records.papers import Papers, read_roles
 from batchleaf.records.parts import PartsRead, read_parts
 from batchleaf.records.report import Report
-from batchleaf.records.shape_problems import did_you_mean
-from batchleaf.records.uses import read_uses, ready_uses
+from batchleaf.records.shape_problems import closest, did_you_mean
+from batchleaf.records.uses import read_uses, ready_uses, tell_twice
 from batchleaf.records.went import read_all_went
 from batchleaf.records.written import ProjectWritten
 
@@ -79,10 +79,9 @@ class _ProjectReader:
         minutes = read(self._place("time"), parse_minutes, written.time) if written.time else None
         lines, parts, cut = self._make()
         base, status = parts.base, Status(written.status)
-        uses = (
-            *read_uses(lines.supplies, makes[0], others.supplies, report),
-            *ready_uses(parts.parts, makes[0] if status.moves_the_drawer else makes[1]),
-        )
+        uses = tuple(read_uses(lines.supplies, makes[0], others.supplies, report))
+        tell_twice(parts.parts, uses, report)
+        ready = ready_uses(parts.parts, makes[0] if status.moves_the_drawer else makes[1])
         steps = tuple(self._steps(lines))
         photos = self._one.photos.settled(written.photos, steps, self._one.node, report)
         went = tuple(self._went(makes[0]))
@@ -106,7 +105,7 @@ class _ProjectReader:
             finished_size=base.finished_size if base else None,
             parts=parts.parts,
             cut=cut,
-            uses=uses,
+            uses=(*uses, *ready),
             minutes=minutes,
             steps=steps,
             photos=photos,
@@ -139,7 +138,8 @@ class _ProjectReader:
         of_design = Papers(supplies, report, roles, may_want=True)
         parts = read_parts(lines, lambda line: own if line.own else of_design, self._others.tools, report)
         if of_design.unfilled:
-            self._tell_unfilled(tuple(of_design.unfilled))
+            idle = roles.keys() - own.asked.keys() - of_design.asked.keys()
+            self._tell_unfilled(tuple(of_design.unfilled), idle)
         return (
             lines,
             parts,
@@ -148,12 +148,15 @@ class _ProjectReader:
             ),
         )
 
-    def _tell_unfilled(self, roles: tuple[str, ...]) -> None:
+    def _tell_unfilled(self, roles: tuple[str, ...], idle: Set[str]) -> None:
+        """``idle``: roles of the batch that nobody asks for, one of them perhaps misspelt."""
         asks = "a paper for" if len(roles) == 1 else "papers for"
         names, them = " and ".join(f"“{role}”" for role in roles), "it" if len(roles) == 1 else "them"
+        slip = closest(roles[0], sorted(idle))
+        hint = f", where “{slip}” stands now" if slip else ""
         self._report.error(
             self._place("design"),
-            f"the design “{self._written.design}” asks for {asks} {names}; write {them} under papers",
+            f"the design “{self._written.design}” asks for {asks} {names}; write {them} under papers{hint}",
         )
 
     def _steps(self, lines: MadeOf) -> Iterator[Step]:

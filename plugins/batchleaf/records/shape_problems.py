@@ -17,8 +17,13 @@ from batchleaf.records.written import fields_at
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """``; did you mean “papers”?`` where something known is close, else nothing."""
-    close = _close(word, known)
-    return f"; did you mean “{close[0]}”?" if close else ""
+    close = closest(word, known)
+    return f"; did you mean “{close}”?" if close else ""
+
+
+def closest(word: str, known: Iterable[str]) -> str:
+    """What is known and spelt nearly so, or nothing."""
+    return next(iter(_close(word, known)), "")
 
 
 def one_of(words: Iterable[str]) -> str:

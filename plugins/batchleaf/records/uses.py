@@ -53,3 +53,16 @@ def ready_uses(parts: Sequence[Part], makes: int) -> Iterator[Use]:
         per_make = Fraction(part.each) if alone else None
         for supply, count in zip(part.papers, wanted, strict=True):
             yield Use(supply, Fraction(count), per_make, part.place)
+
+
+def tell_twice(parts: Sequence[Part], lines: Sequence[Use], report: Report) -> None:
+    """Tell where a line takes what a ready-made part takes already: written twice, or meant besides."""
+    ready = {supply: part for part in parts if part.origin is Origin.READY for supply in part.papers}
+    for use in lines:
+        part = ready.get(use.supply)
+        if part is not None:
+            report.notice(
+                use.place,
+                f"“{use.supply}” is taken for part {part.letter} already, and this line takes more of it;"
+                " leave it out if that is not meant",
+            )
