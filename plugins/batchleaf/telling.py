@@ -22,10 +22,12 @@ def told_in_short(archive: Archive) -> str:
     """One line of what was read."""
     counts = (
         (len(archive.projects), "batch"),
-        (len(archive.supplies), "supply"),
+        (sum(not supply.pad for supply in archive.supplies), "supply"),
+        (len(archive.tools), "tool"),
         (len(archive.purchases), "line of purchases"),
         (len(archive.counts), "count"),
         (len(archive.series), "series"),
+        (len(archive.designs), "design"),
     )
     said = [f"{count} {noun if count == 1 or noun == 'series' else _several(noun)}" for count, noun in counts]
     return f"Read {', '.join(said[:-1])} and {said[-1]}."

@@ -44,6 +44,7 @@ from batchleaf.render.html import render
 from batchleaf.views.batch import batch_page
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, Link
+from batchleaf.views.stock import batches_using
 from core.drawers import batch, bought, cut, part, size, supply
 from views.test_small import plain, said
 
@@ -269,8 +270,9 @@ def test_numbered_papers_lead_to_their_pad() -> None:
 def test_a_batch_that_used_a_numbered_paper_used_its_pad() -> None:
     """So the pad's page can say where it went."""
     worked = figures(card_batch(part("A", 50, 50, "shoal-pad-4"), cuts=(cut(1, slug="shoal-pad-4"),)))
-    assert [batch.project.slug for batch in worked.batches_using("shoal-pad")] == ["cards"]
-    assert worked.batches_using("shoal-pad-1") == ()
+    papers = {supply.slug: supply for supply in worked.archive.supplies}
+    assert [one.project.slug for one in batches_using(papers["shoal-pad"], worked)] == ["cards"]
+    assert batches_using(papers["shoal-pad-1"], worked) == ()
 
 
 def test_a_planned_batch_needs_as_many_papers_of_a_pad_as_it_says() -> None:

@@ -68,13 +68,6 @@ class Figures:
         """The batches that stand on a design, oldest first."""
         return tuple(batch for batch in self.batches.values() if batch.project.design == design)
 
-    def batches_using(self, supply: str) -> tuple[BatchFigures, ...]:
-        """The batches that drew from a supply, or from a numbered paper of it, oldest first."""
-        mine = {supply} | {one.slug for one in self.archive.supplies if one.pad == supply}
-        return tuple(
-            batch for batch in self.batches.values() if any(line.supply in mine for line in batch.cost.lines)
-        )
-
 
 def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -> Figures:
     """Facts to figures."""

@@ -103,40 +103,7 @@ def read_use(text: str) -> NamedAmount:
     return NamedAmount(supply, (whole[1] if whole else amount).strip(), in_all=bool(whole))
 
 
-def read_found(text: str) -> NamedAmount:
-    """``chalk-card 7 sheets``: what was counted of a supply, which is always all there is."""
-    found = read_use(text)
-    if found.in_all:
-        raise MeasureError(f"“{text}”: a count is always of all there is; leave out “in all”")
-    return found
-
-
 def read_step(text: str) -> tuple[str, int | None]:
     """``1:05 Cut and score``: the sentence and the seconds in the film."""
     found = re.fullmatch(r"((?:\d{1,2}:)?\d{1,2}:\d{2})\s+(.+)", text.strip())
     return (found[2], parse_film_time(found[1])) if found else (text.strip(), None)
-
-
-@dataclass(frozen=True, slots=True)
-class OrderLine:
-    """``chalk-card 25 sheets 9.75``: the price is the text after the last amount word, or empty."""
-
-    supply: str
-    amount: str
-    price: str
-
-
-def read_order_line(text: str) -> OrderLine:
-    """A line of an order: supply, amount, and after a comma what it cost.
-
-    ``chalk-card 25 sheets, 9.75`` · ``found-card 6 sheets, price unknown``
-    """
-    taken, comma, price = (piece.strip() for piece in text.partition(","))
-    supply, _, amount = taken.partition(" ")
-    if not amount:
-        raise MeasureError(f"“{text}” is no line of an order; write for example chalk-card 25 sheets, 9.75")
-    if not comma:
-        raise MeasureError(f"“{text}” has no price; write it after a comma, like chalk-card 25 sheets, 9.75")
-    if not price:
-        raise MeasureError(f"“{text}” has a comma and no price; write what it cost, or price unknown")
-    return OrderLine(supply, amount.strip(), "" if price == "price unknown" else price)

@@ -10,7 +10,7 @@ from batchleaf.core.cost import Cost
 from batchleaf.core.costing import CostLine
 from batchleaf.core.figures import BatchFigures
 from batchleaf.core.ledger import Draw
-from batchleaf.facts import Cut, Project, Supply
+from batchleaf.facts import Basis, Cut, Project, Supply
 from batchleaf.measure.display import show_size
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
@@ -117,6 +117,10 @@ def _notes(batch: BatchFigures, supplies: Supplies) -> Iterator[str]:
         yield f"{things} spoiled; the paper is shared out among the finished ones."
     if not is_whole(batch):
         yield f"Not in the sum, since the price is not known: {missing(batch, supplies)}."
+    if Basis.GUESSED in cost.batch.rests_on:
+        yield "What some of it cost is a guess."
+    if Basis.GIFT in cost.batch.rests_on:
+        yield "Some of it was a gift and cost nothing."
     if cost.not_counted:
         names = listed([supplies[slug].name for slug in cost.not_counted])
         yield f"Used without a measure, and not in the sum: {names}."
