@@ -47,6 +47,7 @@ def place_of(block: str) -> str:
     return {
         "title": "projects/wren-note-bookmarks/project.yml",
         "supplies": "projects/inventory/drawer.yml",
+        "tools": "projects/inventory/bench.yml",
         "series": "projects/series.yml",
         "site_name": "mkdocs.yml",
     }[first]
@@ -66,13 +67,56 @@ def test_the_examples_of_the_readme_are_read_without_a_word(block: str, tmp_path
     worked = open_archive(tmp_path).worked()
     assert [told(problem) for problem in worked.problems] == []
     read = worked.archive
-    assert file.name == "mkdocs.yml" or [*read.projects, *read.supplies, *read.series]
+    assert file.name == "mkdocs.yml" or [*read.projects, *read.supplies, *read.tools, *read.series]
     assert load_config(str(tmp_path / "mkdocs.yml")).site_name == "Fernhollow Paper Bench"
 
 
 def test_the_readme_shows_a_file_of_each_kind() -> None:
-    """A batch, a drawer, a series, the settings."""
-    assert len({place_of(block) for block in BLOCKS}) == len(BLOCKS) == 4
+    """A batch, a drawer, a bench, a series, the settings."""
+    assert len({place_of(block) for block in BLOCKS}) == len(BLOCKS) == 5
+
+
+def rows_of(table: str) -> list[str]:
+    """The first cell of each row of the table whose first head is ``table``."""
+    _, _, after = README.partition(f"| {table} |")
+    rows = re.findall(r"^\| `([^`]+)` \|", after.partition("\n\n")[0], re.MULTILINE)
+    assert len(rows) >= 5
+    return rows
+
+
+DRAWER = """\
+supplies:
+  chalk-card: {name: chalk card, kind: card, size: 600 x 600}
+  shoal-pad: {name: shoal pad, kind: patterned paper, size: 200 x 200, designs: 12 x 2}
+  star-sticker: {name: stars, kind: stickers, size: 18 x 18}
+"""
+RECORD = "title: Tide\ndate: 2026-03-14\nstatus: planned\nmakes: 0 of 4\n"
+
+
+def told_of(record: str, folder: Path) -> list[str]:
+    """All that is told of a batch with ``record`` and a small drawer."""
+    shutil.copytree(STARTER, folder / "paper")
+    projects = folder / "paper" / "projects"
+    shutil.rmtree(projects)
+    for name, text in (("inventory/drawer.yml", DRAWER), ("tide/project.yml", record)):
+        (projects / name).parent.mkdir(parents=True)
+        (projects / name).write_text(text, encoding="utf-8")
+    return [told(problem) for problem in open_archive(folder / "paper").worked().problems]
+
+
+@pytest.mark.parametrize("base", rows_of("base"))
+def test_every_base_of_the_readme_can_be_planned(base: str, tmp_path: Path) -> None:
+    """Written as it stands there, and cut from one large card."""
+    unit = "unit: in\n" if " in" in base else ""
+    record = f"{RECORD}{unit}base: {base}\npapers:\n  base: chalk-card\n"
+    assert told_of(record, tmp_path) == []
+
+
+def test_every_part_of_the_readme_can_be_planned(tmp_path: Path) -> None:
+    """All of them on one card."""
+    roles = "papers:\n  base: chalk-card\n  water: shoal-pad 1 4 7\n  panel: any 6 of shoal-pad\n"
+    parts = "".join(f"  {part}\n" for part in rows_of("a part"))
+    assert told_of(f"{RECORD}base: card A5, side fold\n{roles}parts:\n{parts}", tmp_path) == []
 
 
 @pytest.mark.parametrize(("where", "line"), COMMANDS)
