@@ -38,6 +38,12 @@ class Mapping:
     place: Place
     end: Place = field(default=NOWHERE, compare=False)
     flow: bool = field(default=False, compare=False)
+    by_key: dict[str, tuple[Scalar, Node]] = field(init=False, repr=False, compare=False)
+    """A drawer of thousands is asked for each of its supplies by name."""
+
+    def __post_init__(self) -> None:
+        found = {key.text: (key, value) for key, value in self.entries}
+        object.__setattr__(self, "by_key", found)
 
 
 Node = Scalar | Listing | Mapping
@@ -61,8 +67,8 @@ def child(node: Node, step: str | int) -> Node | None:
     match node:
         case Listing(items=items) if isinstance(step, int) and step < len(items):
             return items[step]
-        case Mapping(entries=entries):
-            return next((value for key, value in entries if key.text == step), None)
+        case Mapping(by_key=by_key) if isinstance(step, str) and step in by_key:
+            return by_key[step][1]
     return None
 
 
@@ -83,8 +89,6 @@ def key_place(node: Node, path: Path) -> Place:
         if below is None:
             return node.place
         node = below
-    if isinstance(node, Mapping):
-        for key, _ in node.entries:
-            if key.text == path[-1]:
-                return key.place
+    if isinstance(node, Mapping) and path[-1] in node.by_key:
+        return node.by_key[str(path[-1])][0].place
     return place_of(node, path[-1:])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from difflib import get_close_matches
-from typing import Any
+from typing import Any, Final
 
 from pydantic import BaseModel
 from pydantic_core import ErrorDetails
@@ -13,6 +13,9 @@ from batchleaf.facts import Problem
 from batchleaf.records.addresses import DEVICES, why_no_address
 from batchleaf.records.nodes import Listing, Mapping, Node, Path, Scalar, child, key_place, place_of
 from batchleaf.records.written import fields_at
+
+LONGEST_QUOTE: Final = 120
+"""Letters of a value that a sentence about it repeats."""
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
@@ -36,10 +39,20 @@ def _close(word: str, known: Iterable[str]) -> list[str]:
     return get_close_matches(word, list(known), n=1, cutoff=0.6)
 
 
+def shorten(text: str) -> str:
+    """A text as it is quoted in a sentence; nobody needs more of it to find it."""
+    return text if len(text) <= LONGEST_QUOTE else f"{text[:LONGEST_QUOTE]}…"
+
+
 def path_of(detail: ErrorDetails) -> Path:
     """The way to the faulty value; for a faulty key the way to that key."""
     path: Path = tuple(detail["loc"])
-    return path[:-1] if path and path[-1] == "[key]" else path
+    return path[:-1] if _speaks_of_a_key(detail) else path
+
+
+def _speaks_of_a_key(detail: ErrorDetails) -> bool:
+    """The validator puts ``[key]`` behind the key, and a maker may write that as a key too."""
+    return detail["loc"][1:][-1:] == ("[key]",) and detail["input"] == detail["loc"][-2]
 
 
 def shape_problems(
@@ -61,7 +74,7 @@ def shape_problems(
 
 def _problem(node: Node, model: type[BaseModel], detail: ErrorDetails) -> Problem:
     path = path_of(detail)
-    if path != tuple(detail["loc"]):
+    if _speaks_of_a_key(detail):
         return Problem(key_place(node, path), _bad_slug(str(path[-1])))
     key = str(path[-1]) if path else ""
     match detail["type"]:
@@ -76,7 +89,7 @@ def _problem(node: Node, model: type[BaseModel], detail: ErrorDetails) -> Proble
 
 def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
     named = _named(path)
-    said = value.text if isinstance(value, Scalar) else ""
+    said = shorten(value.text) if isinstance(value, Scalar) else ""
     context: dict[str, Any] = detail.get("ctx", {})
     match detail["type"]:
         case "literal_error" if path[-1] == "format":
@@ -145,7 +158,7 @@ def _kind(value: Node | None) -> str:
         case Mapping():
             return "a group of keys"
         case Scalar(text=text) if text.strip():
-            return f"“{text}”"
+            return f"“{shorten(text)}”"
     return "nothing"
 
 

@@ -21,6 +21,8 @@ from batchleaf.records.nodes import Listing, Mapping, Node, Scalar
 LARGEST: Final = 512 * 1024
 """Bytes: no record that a person writes is longer."""
 DEEPEST: Final = 12
+LONGEST_KEY: Final = 400
+"""Letters: keys are quoted whole in sentences, and names of parts are keys."""
 
 try:
     from yaml import CBaseLoader as _Loader
@@ -30,11 +32,16 @@ except ImportError:  # PyYAML built without libyaml: slower, the same events
 
 _LINE_END: Final = re.compile("\r\n|[\r\n\x85\u2028\u2029]")
 """What ends a line in YAML 1.1; Python's own splitting knows more."""
+_NOT_SHOWN: Final = re.compile("[^\t\n\r\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+"""What YAML 1.1 does not count as printable (section 5.1), and the end of a line of old mainframes."""
+_SWALLOWED: Final = re.compile(r"\s+(#[^\s#]\S*)")
+# Nothing is given back once it is read, so that a line of any length is looked through once.
+_UNSPACED: Final = re.compile(r"\s*+(?:(-)[^\s-]|(?:- )?+[\w -]++(:)[^\s:])")
 
 
 def lines_of(text: str) -> tuple[str, ...]:
-    """The lines that places count."""
-    lines = _LINE_END.split(text)
+    """The lines that places count, as they may be shown: a terminal obeys signs that nobody sees."""
+    lines = [_NOT_SHOWN.sub("\ufffd", line) for line in _LINE_END.split(text)]
     return tuple(lines[:-1] if len(lines) > 1 and not lines[-1] else lines)
 
 
@@ -57,8 +64,6 @@ def read_yaml(data: bytes, file: str) -> tuple[Node | None, tuple[Problem, ...]]
         return None, (refused.problem,)
     except yaml.MarkedYAMLError as error:
         return None, (_within(text, _syntax_problem(error, text, file)),)
-    except yaml.YAMLError as error:
-        return None, (Problem(Place(file, 1, 1), f"this is not readable as YAML: {error}".splitlines()[0]),)
     return node, tuple(reader.problems)
 
 
@@ -68,18 +73,29 @@ def _decoded(data: bytes, file: str) -> str:
         raise Refused(
             Problem(start, f"this file is larger than {LARGEST // 1024} kB; a record is a few lines")
         )
-    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")) or data[:2].count(0) == 1:
         raise Refused(Problem(start, "this file is in UTF-16; save it as UTF-8"))
     data = data.removeprefix(BOM_UTF8)
     try:
-        return data.decode()
+        text = data.decode()
     except UnicodeDecodeError as error:
-        before = data[: error.start].decode()
-        lines = _LINE_END.split(before)
-        line, column = len(lines), len(lines[-1]) + 1
-        raise Refused(
-            Problem(Place(file, line, column), "this letter is not in UTF-8; save the file as UTF-8")
-        ) from None
+        place = _end_of(data[: error.start].decode(), file)
+        raise Refused(Problem(place, "this letter is not in UTF-8; save the file as UTF-8")) from None
+    if found := _NOT_SHOWN.search(text.replace("\x85", "\n")):
+        raise Refused(Problem(_end_of(text[: found.start()], file), _cannot_be_shown(found[0])))
+    return text
+
+
+def _end_of(before: str, file: str) -> Place:
+    """Where the text goes on after ``before``."""
+    lines = _LINE_END.split(before)
+    return Place(file, len(lines), len(lines[-1]) + 1)
+
+
+def _cannot_be_shown(sign: str) -> str:
+    return (
+        f"a sign that cannot be shown stands here (U+{ord(sign):04X}); take it out, or write the line again"
+    )
 
 
 def _within(text: str, problem: Problem) -> Problem:
@@ -126,8 +142,7 @@ def _missing_space(text: str, place: Place) -> Problem | None:
     """A key or a dash that the value follows without a space, in the line or the one above it."""
     for number in (place.line, place.line - 1):
         line = next(iter(lines_of(text)[max(number - 1, 0) : number]), "")
-        found = re.match(r"\s*(-)[^\s-]|\s*(?:- )?[\w -]+(:)[^\s:]", line)
-        if found:
+        if found := _UNSPACED.match(line):
             column = found.end()
             after = "dash" if found[1] else "colon"
             return Problem(
@@ -187,7 +202,7 @@ class _Reader:
             raise Refused(Problem(place, "“!” at the start has a special meaning; put the value in quotes"))
         if isinstance(event, yaml.ScalarEvent):
             self._look_behind(event)
-            return Scalar(event.value, place, self._at(event.end_mark))
+            return Scalar(self._shown(event.value, place), place, self._at(event.end_mark))
         flow = isinstance(event, yaml.CollectionStartEvent) and bool(event.flow_style)
         if isinstance(event, yaml.SequenceStartEvent):
             items = tuple(self._items(depth))
@@ -200,14 +215,22 @@ class _Reader:
         """The parser knows where brackets close; lines below one another end with the last value."""
         return self._closed if flow or not values else values[-1].end
 
+    def _shown(self, text: str, place: Place) -> str:
+        """Quotes can hold signs by their number that no page may hold."""
+        found = _NOT_SHOWN.search(text)
+        if found is None:
+            return text
+        self.problems.append(Problem(place, _cannot_be_shown(found[0])))
+        return _NOT_SHOWN.sub("", text)
+
     def _look_behind(self, event: yaml.ScalarEvent) -> None:
         """A remark begins with “# ”; a # right before a word was rather meant as part of the value."""
         mark = event.end_mark
         if mark is None or event.style not in (None, ""):
             return
         line = self._lines[mark.line] if mark.line < len(self._lines) else ""
-        if swallowed := re.match(r"\s*(?<=\s)(#[^\s#]\S*)", line[mark.column :]):
-            place = Place(self._file, mark.line + 1, mark.column + 1 + swallowed.start(1))
+        if swallowed := _SWALLOWED.match(line, mark.column):
+            place = Place(self._file, mark.line + 1, swallowed.start(1) + 1)
             sentence = f"“{swallowed[1]}” and what follows is not read; put the whole value in quotes"
             self.problems.append(Problem(place, sentence))
 
@@ -223,6 +246,8 @@ class _Reader:
             value = self._node(next(self._events), depth + 1)
             if not isinstance(key, Scalar):
                 self.problems.append(Problem(key.place, "a key is a word, not a list"))
+            elif len(key.text) > LONGEST_KEY:
+                self.problems.append(Problem(key.place, f"a key has at most {LONGEST_KEY} letters"))
             elif key.text in seen:
                 first = seen[key.text].line
                 self.problems.append(
