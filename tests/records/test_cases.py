@@ -19,8 +19,8 @@ DRAWER = (CASES / "drawer.yml").read_text(encoding="utf-8")
 """The drawer that every case has unless it brings its own."""
 
 
-def laid_out(case: str, folder: Path) -> str:
-    """Write the files of a case below ``folder``; returns what should be told.
+def files_of(case: str) -> tuple[dict[str, str], str]:
+    """The files of a case, and what should be told of them.
 
     A case is text: each line ``=== path`` begins a file, ``=== told`` the messages.
     """
@@ -28,11 +28,17 @@ def laid_out(case: str, folder: Path) -> str:
     files = dict(zip(sections[::2], sections[1::2], strict=True))
     expected = files.pop("told")
     files.setdefault("projects/inventory/drawer.yml", DRAWER)
+    return files, expected.strip("\n")
+
+
+def laid_out(case: str, folder: Path) -> str:
+    """Write the files of a case below ``folder``; returns what should be told."""
+    files, expected = files_of(case)
     for name, text in files.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text, encoding="utf-8")
-    return expected.strip("\n")
+    return expected
 
 
 def read(folder: Path) -> Worked:
