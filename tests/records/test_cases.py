@@ -10,6 +10,7 @@ import pytest
 from batchleaf.facts import Settings
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
+from batchleaf.records.kinds import KINDS, keys_of, models_of
 from batchleaf.telling import told
 from batchleaf.workflow import Worked, read_and_work_out
 
@@ -64,3 +65,16 @@ def test_every_problem_names_a_line_that_is_there(case: str, tmp_path: Path) -> 
             lines = path.read_text(encoding="utf-8", errors="replace").splitlines() or [""]
             assert 1 <= problem.place.line <= len(lines)
             assert 1 <= problem.place.column <= len(lines[problem.place.line - 1]) + 1
+
+
+KEYS = {key.name for kind in KINDS.values() for model in models_of(kind.model) for key in keys_of(model)}
+RECORDS = "\n".join(
+    re.split(r"^=== told\n", path.read_text(encoding="utf-8"), flags=re.MULTILINE)[0]
+    for path in [CASES / "drawer.yml", *CASES.glob("*.case")]
+)
+
+
+@pytest.mark.parametrize("key", sorted(KEYS))
+def test_every_key_is_in_a_case(key: str) -> None:
+    """No key is read without a record here that has it."""
+    assert re.search(rf"(?:^|[\s{{]){re.escape(key)}:", RECORDS)
