@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 
@@ -15,8 +14,7 @@ from batchleaf.render.html import render
 from batchleaf.views.bench import bench_page
 from batchleaf.views.pages import BenchPage, DrawerPage, ItemPage
 from batchleaf.views.site import all_pages, sections_of
-from records.test_cases import laid_out, read
-from views.test_small import Pages, page, plain, said
+from views.test_small import Pages, page, plain, said, worked_out
 
 ONE_MM = Size(Fraction(1), Fraction(1))
 
@@ -24,11 +22,7 @@ ONE_MM = Size(Fraction(1), Fraction(1))
 @pytest.fixture(scope="module")
 def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
     """The archive ``pads.archive``, worked out."""
-    folder = tmp_path_factory.mktemp("pads")
-    laid_out((Path(__file__).parent / "pads.archive").read_text(encoding="utf-8"), folder)
-    worked = read(folder)
-    assert worked.figures is not None
-    return worked.figures
+    return worked_out("pads.archive", tmp_path_factory.mktemp("pads"))
 
 
 @pytest.fixture(scope="module")

@@ -41,14 +41,18 @@ def said(line: Line) -> str:
     return plain("".join(piece if isinstance(piece, str) else piece.text for piece in line))
 
 
-@pytest.fixture(scope="module")
-def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
-    """The small archive, worked out."""
-    folder = tmp_path_factory.mktemp("small")
-    laid_out((Path(__file__).parent / "small.archive").read_text(encoding="utf-8"), folder)
+def worked_out(archive: str, folder: Path) -> Figures:
+    """The figures of an archive that lies beside the tests as one text."""
+    laid_out((Path(__file__).parent / archive).read_text(encoding="utf-8"), folder)
     worked = read(folder)
     assert worked.figures is not None
     return worked.figures
+
+
+@pytest.fixture(scope="module")
+def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
+    """The small archive, worked out."""
+    return worked_out("small.archive", tmp_path_factory.mktemp("small"))
 
 
 @pytest.fixture(scope="module")
