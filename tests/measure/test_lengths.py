@@ -27,7 +27,6 @@ NBSP = "\u00a0"
         ("5 ½”", "11/2"),
         ('1/8"', "1/8"),
         ("1⁄4", "1/4"),
-        ("11/2", "11/2"),
         ("3 2/3", "11/3"),
         ("4\u00a01/4", "17/4"),
         ("4\u20091/4 inches", "17/4"),
@@ -36,7 +35,7 @@ NBSP = "\u00a0"
     ],
 )
 def test_a_length_is_read_as_the_trade_writes_it(text: str, inches: str) -> None:
-    """4-1/4 is 4.25 and not 3.75; 11/2 is 5.5; a unit that is written counts (common practice)."""
+    """4-1/4 is 4.25 and not 3.75; a unit that is written counts (common practice)."""
     assert parse_length(text, Unit.INCH) == Fraction(inches) * MM_PER_INCH
 
 
@@ -62,6 +61,10 @@ def test_a_third_of_eleven_inches_loses_nothing() -> None:
         ("1e9", "“1e9” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm"),
         ("3/4", "“3/4” is 0.75 mm, too small to cut; is “unit: in” missing, or “in” after it?"),
         ("0.1 mm", "“0.1 mm” is too small to cut; a length is at least 0.2 mm"),
+        ("11/2", "“11/2” may be 5 1/2 or 1 1/2; write the one that is meant, with a space"),
+        ("23/4 in", "“23/4” may be 5 3/4 or 2 3/4; write the one that is meant, with a space"),
+        ("9/8 in", "“9/8” is more than a whole; write 1 1/8"),
+        ("8/4 in", "“8/4” is more than a whole; write 2"),
         ("9999999", "“9999999” is not a number; write for example 4, 4.25 or 4 1/4"),
     ],
 )

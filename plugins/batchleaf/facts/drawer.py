@@ -118,6 +118,8 @@ class Supply:
     terms: Terms = NO_TERMS
     link: str = ""
     about: str = ""
+    supposed: bool = False
+    """A batch names it, and the drawer does not have it yet."""
     place: Place = field(default=NOWHERE, compare=False)
 
     def piece(self, size: Size) -> Size:
