@@ -79,11 +79,12 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         self._serving = False
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
         self._planner = remembering(PLANNER)
-        self._site = NOTHING_MADE
+        self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Remember whether somebody is watching: then a faulty record is shown, not raised."""
         self._serving = command == "serve"
+        self._last_sound = NOTHING_MADE
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read, work out, make the pictures: all before MkDocs touches the old site."""
@@ -123,15 +124,18 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         for notice in worked.notices:
             log.info(told(notice))
         if worked.figures is None:
-            return self._refused(worked.errors)
+            return self._refused(worked.errors, worked.slugs)
         site, problems = made_site(worked.figures, Store(cache))
-        return self._refused(problems) if problems else site
+        if problems:
+            return self._refused(problems, worked.slugs)
+        self._last_sound = site
+        return site
 
-    def _refused(self, problems: tuple[Problem, ...]) -> MadeSite:
+    def _refused(self, problems: tuple[Problem, ...], slugs: tuple[str, ...]) -> MadeSite:
         sentences = "\n".join(told(problem) for problem in problems)
         if self._serving:
             log.warning("The records cannot be read:\n%s", sentences)
-            return problem_site(problems)
+            return problem_site(problems, slugs, self._last_sound)
         raise PluginError(f"The records cannot be read:\n{sentences}")
 
 

@@ -26,11 +26,11 @@ def archive(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def watched(archive: Path) -> Rebuild:
-    """Builds as the live server does; returns the first page."""
+    """Builds again and again as the live server does, after one start; returns the first page."""
+    load_config(str(archive / "mkdocs.yml")).plugins.on_startup(command="serve", dirty=False)
 
     def rebuild() -> str:
         config = load_config(str(archive / "mkdocs.yml"), site_dir=str(archive / "site"))
-        config.plugins.on_startup(command="serve", dirty=False)
         build(config)
         return (archive / "site" / "index.html").read_text(encoding="utf-8")
 
@@ -57,6 +57,41 @@ def test_every_word_of_the_header_leads_somewhere_meanwhile(archive: Path, watch
     for section in ("", "drawer", "series", "how"):
         page = (archive / "site" / section / "index.html").read_text(encoding="utf-8")
         assert "projects/series.yml, line 1" in page
+
+
+def test_whoever_looks_at_a_page_is_shown_the_mistake_there_and_then_the_page(
+    archive: Path, watched: Rebuild
+) -> None:
+    """At every address of the last sound build, since a browser that waits at one is shown that one again."""
+    watched()
+    site = archive / "site"
+    addresses = {page.parent for page in (site / "projects").glob("*/index.html")}
+    addresses |= {page.parent for page in (site / "drawer").glob("*/index.html")}
+    addresses |= {page.parent for page in (site / "series").glob("*/index.html")}
+    assert {"wren-note-bookmarks", "chalk-card", "house-post"} <= {address.name for address in addresses}
+    series = archive / "projects" / "series.yml"
+    sound = series.read_text(encoding="utf-8")
+    series.write_text("series: none", encoding="utf-8")
+    watched()
+    for address in addresses:
+        assert "projects/series.yml, line 1" in (address / "index.html").read_text(encoding="utf-8")
+    series.write_text(sound, encoding="utf-8")
+    watched()
+    page = (site / "projects" / "wren-note-bookmarks" / "index.html").read_text(encoding="utf-8")
+    assert "Wren note bookmarks</h1>" in page
+
+
+def test_a_batch_that_was_never_read_shows_its_mistake_at_its_own_address(
+    archive: Path, watched: Rebuild
+) -> None:
+    """In the very first build too, whatever else lies in the folder of records."""
+    new = archive / "projects" / "moth-tags"
+    new.mkdir()
+    (new / "project.yml").write_text("title: Moth tags\n", encoding="utf-8")
+    watched()
+    page = (archive / "site" / "projects" / "moth-tags" / "index.html").read_text(encoding="utf-8")
+    assert "projects/moth-tags/project.yml, line 1" in page
+    assert not (archive / "site" / "projects" / "inventory").exists()
 
 
 def test_a_build_that_nobody_watches_raises_instead(archive: Path) -> None:
