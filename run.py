@@ -54,7 +54,7 @@ def main(arguments: list[str] | None = None) -> int:
 def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     # No match statement: an older Python must get as far as the sentence above.
     if asked.command == "site":
-        return _serve(asked.archive) if asked.serve else _batchleaf("build", asked.archive, rest)
+        return _serve(asked.archive) if asked.serve else _build(asked.archive)
     if asked.command in ("check", "new", "take", "keys", "schema"):
         return _batchleaf(asked.command, asked.archive, rest)
     if asked.command == "start":
@@ -103,6 +103,14 @@ def _parser() -> argparse.ArgumentParser:
 
 def _batchleaf(command: str, archive: Path, rest: list[str]) -> int:
     return _run([prepare("site"), "-m", "batchleaf", command, "--archive", str(archive.resolve()), *rest])
+
+
+def _build(archive: Path) -> int:
+    code = _batchleaf("build", archive, [])
+    if not code:
+        named = "" if archive.resolve() == ROOT else f' --archive "{archive}"'
+        print(f"To look at it as on the web, with search: python run.py site --serve{named}")
+    return code
 
 
 def _serve(archive: Path) -> int:

@@ -151,6 +151,19 @@ def test_archive_without_configuration(
     assert "There is no mkdocs.yml" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize("code", [0, 1])
+def test_after_a_build_the_way_to_look_at_it_is_told(
+    run: ModuleType, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], code: int
+) -> None:
+    """The last line says how to see the pages with their search; after a failure there is nothing to see."""
+    monkeypatch.setattr(run, "_batchleaf", lambda *_: code)
+    look = "To look at it as on the web, with search: python run.py site --serve"
+    assert run.main(["site"]) == code
+    assert capsys.readouterr().out == ("" if code else f"{look}\n")
+    assert run.main(["site", "--archive", "my paper"]) == code
+    assert capsys.readouterr().out == ("" if code else f'{look} --archive "my paper"\n')
+
+
 # --- the locks -----------------------------------------------------------------
 
 
