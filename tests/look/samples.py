@@ -19,6 +19,7 @@ from batchleaf.views.pages import (
     BatchPage,
     BenchPage,
     BenchShelf,
+    ComingEntry,
     CostView,
     DrawerPage,
     DrawerRow,
@@ -69,7 +70,15 @@ def plain_drawing(id_: str) -> Drawing:
 
 
 ENTRIES = tuple(
-    GalleryEntry(title, f"projects/{slug}/", picture(slug, alt) if alt else None, line, date, iso)
+    GalleryEntry(
+        title,
+        f"projects/{slug}/",
+        picture(slug, alt) if alt else None,
+        line,
+        date,
+        iso,
+        () if alt else (Box("frame", 0, 0, 210, 297), Box("part", 0, 0, 105, 148, "#e0c9a6")),
+    )
     for title, slug, alt, line, date, iso in (
         (
             "Harbour-wall cards",
@@ -138,6 +147,15 @@ ENTRIES = tuple(
     )
 )
 
+TO_COME = (
+    ComingEntry(
+        Link("Ferry-bell tags", "projects/ferry-bell/"),
+        "24 tags planned; they need 2 sheets of dune card.",
+        "3 November 2026",
+        "2026-11-03",
+    ),
+)
+
 HOME = HomePage(
     "Batches",
     (
@@ -147,6 +165,7 @@ HOME = HomePage(
     ),
     ENTRIES,
     (Link("Six Locks", "series/six-locks/"), Link("Rain or Shine", "series/rain-or-shine/")),
+    TO_COME,
 )
 
 
@@ -411,6 +430,7 @@ SERIES = SeriesPage(
     "A flight of locks, one batch for each.",
     "€",
     ENTRIES[:3],
+    TO_COME,
     (
         SeriesBatchRow(
             "1",

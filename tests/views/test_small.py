@@ -169,12 +169,36 @@ def test_a_planned_batch_says_what_it_needs_and_counts_nowhere(pages: Pages) -> 
         plan.remark for plan in fourth.plans
     ]
     home = page(pages, "", HomePage)
-    assert home.title == "Four batches"
+    assert home.title == "Three batches"
     # Used 78,000 + 124,320 of 270,000 + 180,000 mm².
     assert said(home.sentence) == (
         "20 pieces since February 2026 from 6 sheets and 2 scraps. Of all the paper cut, 45 % is in finished"
         " pieces."
     )
+
+
+def test_what_is_planned_stands_after_the_gallery(pages: Pages) -> None:
+    """On the first page and in its series: never among what was made, however late its date."""
+    for address in ("", "series/tides/"):
+        shown = pages[address]
+        assert isinstance(shown, HomePage | SeriesPage)
+        assert "Fourth" not in [entry.title for entry in shown.entries]
+        (coming,) = shown.to_come
+        assert (coming.batch.text, coming.date) == ("Fourth", "1 June 2026")
+        assert plain(coming.line) == (
+            "30 cards planned; they need 15 sheets of chalk card and 1 sheet each of fern paper and plum"
+            " paper."
+        )
+    assert [entry.title for entry in page(pages, "", HomePage).entries] == ["Third", "Second", "First"]
+
+
+def test_a_batch_without_a_photo_is_drawn(pages: Pages) -> None:
+    """Two A6 blanks of 210 x 148 on a sheet of 300 x 300; where no sheets are known, nothing is drawn."""
+    entries = {entry.title: entry for entry in page(pages, "", HomePage).entries}
+    frame, *parts = entries["Second"].stand_in
+    assert (frame.role, frame.width, frame.height) == ("frame", 300, 300)
+    assert [sorted((part.width, part.height)) for part in parts] == [[148, 210], [148, 210]]
+    assert entries["Third"].stand_in == ()
 
 
 def test_a_series_sums_what_was_made(pages: Pages) -> None:

@@ -34,6 +34,12 @@ def short_line(batch: BatchFigures, currency: Currency) -> str:
     return f"{made}, {price} each." if price else f"{made}."
 
 
+def needs_line(batch: BatchFigures, supplies: Supplies) -> str:
+    """A batch that is planned in a few words: ``24 bookmarks planned; they need 4 sheets of chalk card.``"""
+    pieces = _made(batch, supplies)
+    return f"{''.join(piece if isinstance(piece, str) else piece.text for piece in pieces)}."
+
+
 def made_or_planned(project: Project) -> str:
     """``22 bookmarks``; ``24 bookmarks planned`` before anything is cut."""
     if project.status.moves_the_drawer:
