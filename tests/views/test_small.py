@@ -164,6 +164,7 @@ def test_a_planned_batch_says_what_it_needs_and_counts_nowhere(pages: Pages) -> 
         ("plum paper", "1 sheet"),
         ("beads", "30 beads"),
     ]
+    assert fourth.cost.used_label == "Needed"
     assert fourth.paper == ""
     assert "Score every A at 105\u00a0mm along its long side before it is folded." in [
         plan.remark for plan in fourth.plans
@@ -175,6 +176,14 @@ def test_a_planned_batch_says_what_it_needs_and_counts_nowhere(pages: Pages) -> 
         "20 pieces since February 2026 from 6 sheets and 2 scraps. Of all the paper cut, 45 % is in finished"
         " pieces."
     )
+
+
+def test_a_planned_batch_says_what_the_drawer_lacks(pages: Pages) -> None:
+    """Five sheets of chalk card were counted; of the patterned papers three are left, and one is enough."""
+    fourth = page(pages, "projects/fourth/", BatchPage)
+    assert fourth.plan_notes[1:] == ("The drawer has 5 of the 15 sheets of chalk card.",)
+    for made in ("first", "second"):
+        assert "The drawer" not in " ".join(page(pages, f"projects/{made}/", BatchPage).plan_notes)
 
 
 def test_what_is_planned_stands_after_the_gallery(pages: Pages) -> None:

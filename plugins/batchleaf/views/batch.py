@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 
 from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.core.shortage import shortages
 from batchleaf.facts import Project
-from batchleaf.measure.display import NBSP, show_size
+from batchleaf.measure.display import NBSP, show_number, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.money import share
 from batchleaf.views import site_map
@@ -19,7 +20,7 @@ from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, Ste
 from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
-from batchleaf.views.sentence import Supplies, batch_sentence
+from batchleaf.views.sentence import Supplies, batch_sentence, needed_sheets
 from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
 
 
@@ -43,7 +44,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         parts_notes=part_notes(batch, supplies),
         plan_intro=_plan_intro(batch, supplies),
         plans=plan_views(batch, supplies),
-        plan_notes=_plan_notes(batch, supplies),
+        plan_notes=(*_plan_notes(batch, supplies), *_what_lacks(batch, figures, supplies)),
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings.currency),
@@ -132,6 +133,22 @@ def _idle_sheets(cutting: Cutting, supplies: Supplies) -> Iterator[str]:
         noun = ("scrap", "scraps") if cut.scrap else (supply.unit, supply.units)
         if idle:
             yield f"They do without {counted(idle, *noun)} of the {supply.name}."
+
+
+def _what_lacks(batch: BatchFigures, figures: Figures, supplies: Supplies) -> Iterator[str]:
+    """``The drawer has 8 of the 10 sheets of snow card.``, before they are cut."""
+    if batch.made:
+        return
+    for one in shortages(needed_sheets(batch), figures.ledger, supplies):
+        supply, unit = supplies[one.holding.supply], batch.project.unit
+        size = f" {show_size(one.holding.piece, unit)} {unit.value}" if one.holding.piece else ""
+        noun = ("scrap", "scraps") if size else (supply.unit, supply.units)
+        of = f"of {supply.name}{size}"
+        there = show_number(one.there, 2) if one.there else "none"
+        if one.needed == 1 and not one.there:
+            yield f"The drawer has no {noun[0]} {of}."
+        else:
+            yield f"The drawer has {there} of the {counted(one.needed, *noun)} {of}."
 
 
 def _paper(batch: BatchFigures) -> str:

@@ -18,7 +18,7 @@ from batchleaf.views.drawing.cost_strip import draw_cost_strip, rule_for
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.links import supply_link
 from batchleaf.views.pages import CostView, SupplyRow
-from batchleaf.views.sentence import Supplies
+from batchleaf.views.sentence import Supplies, needed_sheets
 from batchleaf.views.unpriced import is_counted, is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
 
@@ -47,14 +47,14 @@ def cost_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> Co
 def _needs_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> CostView:
     """What a batch that is only planned will take from the drawer."""
     project = batch.project
-    cuts = project.cut or (tuple(batch.cutting.sheets.values()) if batch.cutting else ())
+    cuts = needed_sheets(batch)
     needed = [(cut.supply, _cut_in_words(cut, supplies[cut.supply], project)) for cut in cuts]
     for use in project.uses:
         whole = use.quantity if use.per_make is None else use.per_make * project.begun
         needed.append((use.supply, "not measured" if whole is None else amount(whole, supplies[use.supply])))
     here = site_map.batch(project.slug)
     rows = tuple(SupplyRow("", supply_link(supplies[slug], here), "", used, "", "") for slug, used in needed)
-    return CostView(None, "", currency.sign, rows, "", "", "", ())
+    return CostView(None, "", currency.sign, rows, "", "", "", (), used_label="Needed")
 
 
 def _cut_in_words(cut: Cut, supply: Supply, project: Project) -> str:

@@ -154,6 +154,7 @@ class CostView:
     total_batch: str
     total_one: str
     notes: tuple[str, ...]
+    used_label: str = "Used"
 
 
 @dataclass(frozen=True, slots=True)

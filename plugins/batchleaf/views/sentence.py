@@ -67,9 +67,13 @@ def _made(batch: BatchFigures, supplies: Supplies) -> Line:
     if batch.project.cut:
         papers = papers_in_words(batch, batch.project.cut, supplies)
         return (f"{made} from ", *papers) if papers else (made,)
-    needed = tuple(batch.cutting.sheets.values()) if batch.cutting else ()
-    papers = papers_in_words(batch, needed, supplies)
+    papers = papers_in_words(batch, needed_sheets(batch), supplies)
     return (f"{made}; they need ", *papers) if papers else (made,)
+
+
+def needed_sheets(batch: BatchFigures) -> tuple[Cut, ...]:
+    """The sheets that the record states, or else those that the plan takes."""
+    return batch.project.cut or (tuple(batch.cutting.sheets.values()) if batch.cutting else ())
 
 
 def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies) -> Line:
