@@ -119,7 +119,7 @@ class Supply:
     link: str = ""
     about: str = ""
     supposed: bool = False
-    """A batch names it, and the drawer does not have it yet."""
+    """A batch names it and the drawer does not, so that its name and unit are all that is known."""
     place: Place = field(default=NOWHERE, compare=False)
 
     def piece(self, size: Size) -> Size:
