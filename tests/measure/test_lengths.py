@@ -9,7 +9,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from batchleaf.measure.display import show_length, show_number, show_other, show_other_size, show_size
+from batchleaf.measure.display import (
+    show_length,
+    show_number,
+    show_other,
+    show_other_sheet_size,
+    show_other_size,
+    show_size,
+)
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import MM_PER_INCH, Size, Unit, parse_length, parse_size
 
@@ -126,6 +133,22 @@ def test_the_other_unit_is_never_rounded_up(length: Fraction, unit: Unit) -> Non
     """A part cut too large does not fit, so the shown length is at most the true one, and close to it."""
     shown = parse_length(show_other(length, unit), Unit.MM)
     assert shown <= length < shown + MM_PER_INCH / 8
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "shown"),
+    [
+        ("12 x 12", Unit.INCH, "304.8 × 304.8 mm"),
+        ("8 1/2 x 11", Unit.INCH, "215.9 × 279.4 mm"),
+        ("305 x 305", Unit.MM, "12 × 12 in"),
+        ("210 x 297", Unit.MM, "8 1/4 × 11 11/16 in"),
+        ("297 x 420", Unit.MM, "11 11/16 × 16 9/16 in"),
+        ("14.8 x 21", Unit.CM, "5 13/16 × 8 1/4 in"),
+    ],
+)
+def test_a_sheet_as_bought_is_told_as_near_as_can_be(text: str, unit: Unit, shown: str) -> None:
+    """Nobody cuts to it: 420 mm are 16.535 in, nearer to 9/16 than to 1/2, which a part would be."""
+    assert show_other_sheet_size(parse_size(text, unit), unit).replace(NBSP, " ") == shown
 
 
 def test_less_than_a_mark_of_the_rule_is_said_so() -> None:

@@ -35,7 +35,8 @@ Lengths are kept exactly, also thirds of an inch. One inch is 25.4 mm exactly (i
 1 July 1959; NIST Special Publication 447, appendix 5).
 
 The unit of the record is shown as written. The other unit beside it is rounded down to a sixteenth
-of an inch or half a millimetre, since a part cut too large does not fit.
+of an inch or half a millimetre, since a part cut too large does not fit. A sheet as bought is no part:
+its size is told to the nearest sixteenth of an inch or tenth of a millimetre.
 
 Pounds of paper are those of 500 sheets of the basic size of its kind: cover 20 × 26 in, text and book
 25 × 38, index 25½ × 30½, bristol 22½ × 28½, bond 17 × 22, tag 24 × 36. One pound is
