@@ -17,6 +17,7 @@ from batchleaf.views.pages import (
     BatchPage,
     DrawerPage,
     HomePage,
+    HowPage,
     ItemPage,
     Line,
     Page,
@@ -92,6 +93,17 @@ def test_a_batch_with_an_unknown_price_says_at_least(pages: Pages) -> None:
         "2 tags were spoiled; the paper is shared out among the finished ones.",
         "Not in the sum, since the price is not known: the moss card.",
         "Used without a measure, and not in the sum: ink.",
+    )
+
+
+def test_shares_that_were_fitted_to_their_sum_are_explained(pages: Pages) -> None:
+    """Fern and plum cost the same, and of one tag 4 cents and 3, since 18.4 cents are 10 + 4 + 3 + 1."""
+    first = page(pages, "projects/first/", BatchPage)
+    shares = {row.supply.text: row.one for row in first.cost.rows}
+    assert (shares["fern paper"], shares["plum paper"]) == ("0.04", "0.03")
+    (cost,) = [one for one in page(pages, "how/", HowPage).sections if one.anchor == "cost"]
+    assert any(
+        "so that the column adds up" in text and "a cent more or less" in text for text in cost.paragraphs
     )
 
 

@@ -96,6 +96,10 @@ _COST: Final = """
 What the batch drew from the drawer, less the pieces it kept. The cost of one is that, divided among the
 finished ones, halves rounded up; spoiled ones are paid for by the rest.
 
+The cost of one is shared out among its supplies so that the column adds up: each share is rounded down
+to the smallest coin, and the coins left over go one each to the largest remainders. So a share may be a
+cent more or less than rounding it alone would give.
+
 Where a price is not known, the cost is at least the sum of the others, and the page names what is
 missing. What was used without a measure is named and not counted. Time is told apart.
 """
