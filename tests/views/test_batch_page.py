@@ -23,6 +23,7 @@ from batchleaf.facts import (
     Fold,
     Image,
     ImageUse,
+    KeptPiece,
     Origin,
     PaperSide,
     Part,
@@ -257,14 +258,39 @@ def test_numbered_papers_lead_to_their_pad() -> None:
     """In the parts, the sentence and the plans; they have no page of their own."""
     one = part("A", 200, 150, "shoal-pad-1", "shoal-pad-4")
     page = page_of(card_batch(one, cuts=(cut(3, slug="shoal-pad-1"), cut(3, slug="shoal-pad-4"))))
-    assert page.parts[0].papers == (
-        Link("shoal pad 1", "../../drawer/shoal-pad/"),
-        Link("shoal pad 4", "../../drawer/shoal-pad/"),
-    )
-    assert said(page.sentence) == "6 cards from 3 sheets each of shoal pad 1 and shoal pad 4. 0.10 € each."
+    assert page.parts[0].papers == (Link("shoal pad 1 and 4", "../../drawer/shoal-pad/"),)
+    assert said(page.sentence) == "6 cards from 3 sheets each of shoal pad 1 and 4. 0.10 € each."
     for line in (page.sentence, page.plans[0].instruction):
         hrefs = [piece.href for piece in line if isinstance(piece, Link) and piece.text.startswith("shoal")]
-        assert hrefs == ["../../drawer/shoal-pad/"] * 2
+        assert hrefs == ["../../drawer/shoal-pad/"]
+
+
+def test_papers_of_one_pad_are_named_together() -> None:
+    """Whatever stands between them: the name of the pad once, after the others."""
+    papers = ("shoal-pad-6", "sea-card", "shoal-pad-1", "shoal-pad-4")
+    cuts = tuple(cut(1, KeptPiece(size(50, 60), 1), slug=slug) for slug in papers)
+    page = page_of(card_batch(replace(part("A", 180, 130, *papers), name="base"), cuts=cuts))
+    assert said(page.sentence).startswith("6 cards from 1 sheet each of sea card and shoal pad 1, 4 and 6")
+    assert "Cut 1 sheet each of shoal pad 1, 4 and 6 like this, 200 × 200 mm." in [
+        said(plan.instruction) for plan in page.plans
+    ]
+    assert [plain(note) for note in page.paper_notes] == [
+        "Kept: 1 of 50 × 60 mm each (sea card and shoal pad 1, 4 and 6)."
+    ]
+    assert "One sheet of shoal pad 1, 4 or 6 gives 1 of A." in page.parts_notes
+
+
+def test_two_lines_of_one_paper_are_told_as_one() -> None:
+    """Sheets and kept pieces are added up."""
+    cuts = (
+        cut(2, KeptPiece(size(50, 60), 1), slug="shoal-pad-1"),
+        cut(4, KeptPiece(size(50, 60), 2), slug="shoal-pad-1"),
+    )
+    page = page_of(card_batch(part("A", 180, 130, "shoal-pad-1"), cuts=cuts))
+    assert [said(plan.instruction) for plan in page.plans] == [
+        "Cut 6 sheets of shoal pad 1 like this, 200 × 200 mm."
+    ]
+    assert [plain(note) for note in page.paper_notes] == ["Kept: 3 of 50 × 60 mm (shoal pad 1)."]
 
 
 def test_a_batch_that_used_a_numbered_paper_used_its_pad() -> None:

@@ -8,14 +8,16 @@ from collections.abc import Iterator, Sequence
 from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.shortage import shortages
-from batchleaf.facts import Project
+from batchleaf.facts import Project, Supply
 from batchleaf.measure.display import NBSP, show_number, show_size
 from batchleaf.measure.durations import show_film_time
+from batchleaf.measure.lengths import Size
 from batchleaf.measure.money import share
 from batchleaf.views import site_map
 from batchleaf.views.about_batch import about_batch, went_in_words
 from batchleaf.views.cautions import cautions_for
 from batchleaf.views.cost import cost_view
+from batchleaf.views.links import together
 from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
 from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
@@ -176,10 +178,17 @@ def _spoiled(project: Project) -> str:
 
 def _paper_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
     unit = batch.project.unit
+    count_of = Counter[tuple[str, Size]]()
+    for cut in batch.project.cut:
+        for piece in cut.kept:
+            count_of[cut.supply, piece.size] += piece.count
+    alike: dict[str, list[Supply]] = {}
+    for (slug, size), count in count_of.items():
+        pieces = f"{count} of {show_size(size, unit)} {unit.value}"
+        alike.setdefault(pieces, []).append(supplies[slug])
     kept = [
-        f"{piece.count} of {show_size(piece.size, unit)} {unit.value} ({supplies[cut.supply].name})"
-        for cut in batch.project.cut
-        for piece in cut.kept
+        f"{pieces}{' each' if len(papers) > 1 else ''} ({listed([paper.name for paper in together(papers)])})"
+        for pieces, papers in alike.items()
     ]
     return (f"Kept: {listed(kept)}.",) if kept else ()
 

@@ -9,7 +9,7 @@ from batchleaf.facts import Cut, Project, Supply
 from batchleaf.measure.durations import show_minutes
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
-from batchleaf.views.links import supply_link
+from batchleaf.views.links import supply_link, together
 from batchleaf.views.pages import Line, Link
 from batchleaf.views.unpriced import is_counted, is_whole, missing
 from batchleaf.views.words import capitalised, counted, joined
@@ -88,7 +88,8 @@ def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies
         slugs += [] if cut.supply in slugs else [cut.supply]
     pieces: list[Line] = []
     for taken, slugs in alike.items():
-        links: list[Line] = [(supply_link(supplies[slug], here),) for slug in slugs]
+        papers = together(supplies[slug] for slug in slugs)
+        links: list[Line] = [(supply_link(paper, here),) for paper in papers]
         planned = batch.cutting is not None and batch.cutting.plans
         each = " each" if len(slugs) > 1 else ""
         start = Link(taken, "#plan") if planned else taken
