@@ -143,6 +143,13 @@ def test_what_it_stands_on(full: BatchPage) -> None:
     ]
 
 
+def test_a_trimmer_among_the_tools_is_a_blade() -> None:
+    """Where the record says nothing of sheets."""
+    ready = card_batch(replace(STAR, papers=("stars",)))
+    assert not any("blade" in one for one in page_of(ready).cautions)
+    assert any("blade" in one for one in page_of(replace(ready, tools=("trimmer",))).cautions)
+
+
 def test_a_batch_that_stands_on_nothing_says_nothing() -> None:
     """No design, no credit, no tools, and nobody knows where it went."""
     bare = page_of(card_batch(BASE, cuts=(cut(1, slug="sea-card"),)))

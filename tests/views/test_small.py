@@ -155,6 +155,12 @@ def test_cautions_come_once_and_the_most_serious_first(pages: Pages) -> None:
     assert [caution.split()[0] for caution in cautions] == ["Small", "A", "Read"]
 
 
+def test_whoever_is_shown_a_plan_is_told_of_the_blade(pages: Pages) -> None:
+    """Before anything is cut as well; where nobody knows of any cutting, there is no such caution."""
+    assert any("blade" in one for one in page(pages, "projects/fourth/", BatchPage).cautions)
+    assert not any("blade" in one for one in page(pages, "projects/third/", BatchPage).cautions)
+
+
 def test_paper_that_the_record_does_not_state_is_not_free(figures: Figures, pages: Pages) -> None:
     """Twelve beads of a cent; what the paper cost is not known."""
     third = page(pages, "projects/third/", BatchPage)

@@ -54,7 +54,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         pictures=_other_pictures(project, prepared, here),
         went=went_in_words(project),
         neighbours=_neighbours(project, figures),
-        cautions=cautions_for(project, supplies),
+        cautions=cautions_for(batch, supplies, tools),
         figures_href=site_map.FIGURES,
         how_href=site_map.href(here, site_map.HOW),
     )
