@@ -93,6 +93,8 @@ def test_a_wrong_setting_writes_nothing(archive: Path, capsys: pytest.CaptureFix
         ("Gorse tags", "gorse-tags"),
         ("Écluse & Été", "ecluse-ete"),
         ("  --Straße 7!  ", "strasse-7"),
+        ("Sister’s thank-you cards", "sisters-thank-you-cards"),
+        ("Rock 'n' roll", "rock-n-roll"),
         ("Con", "con-batch"),
         ("Inventory", "inventory-batch"),
         ("日本", "batch"),
