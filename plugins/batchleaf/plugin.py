@@ -11,7 +11,6 @@ from pathlib import Path
 from typing import Final, Literal
 
 from mkdocs.config import config_options as c
-from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
@@ -26,6 +25,7 @@ from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
 from batchleaf.render.html import THEME, toc_tokens
+from batchleaf.settings import FILE, CurrencyCode, ToldSettings
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
@@ -49,16 +49,17 @@ PALETTE: Final = [
 ]
 
 
-class BatchleafConfig(Config):
+class BatchleafConfig(ToldSettings):
     """What a maker may set in ``mkdocs.yml``; the bare name of the plugin is enough."""
 
     projects = c.Type(str, default="projects")
     unit = c.Choice([unit.value for unit in Unit], default=Unit.MM.value)
-    currency = c.Type(str, default="EUR")
+    currency = CurrencyCode(str, default="EUR")
     cost = c.Choice([flow.value for flow in CostFlow], default=CostFlow.AVERAGE.value)
 
     def settings(self) -> Settings:
-        """The settings as facts. Raises :class:`MeasureError` for an unknown currency."""
+        """The settings as facts. Raises :class:`MeasureError` where one of them is wrong."""
+        self.check()
         return Settings(Unit(self.unit), Currency.of(self.currency), CostFlow(self.cost))
 
 
@@ -119,7 +120,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         try:
             settings = self.config.settings()
         except MeasureError as error:
-            raise PluginError(f"mkdocs.yml: {error}") from None
+            raise PluginError(f"{FILE}: {error}") from None
         worked = read_and_work_out(projects, settings, self._planner)
         for notice in worked.notices:
             log.info(told(notice))

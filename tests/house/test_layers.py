@@ -24,7 +24,19 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "made_site": {"measure", "facts", "records", "core", "views", "render", "store"},
     "linkcheck": set(),
     "build": {"linkcheck"},
-    "plugin": {"measure", "facts", "core", "views", "render", "store", "telling", "workflow", "made_site"},
+    "settings": {"measure", "records"},
+    "plugin": {
+        "measure",
+        "facts",
+        "core",
+        "views",
+        "render",
+        "settings",
+        "store",
+        "telling",
+        "workflow",
+        "made_site",
+    },
     "writing": {"measure", "facts", "records"},
     "commands": {
         "measure",
@@ -36,6 +48,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "workflow",
         "made_site",
         "writing",
+        "settings",
         "plugin",
     },
     "cli": {"commands", "build"},
@@ -44,7 +57,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
 }
 
 FOREIGN: Final[dict[str, set[str]]] = {
-    "mkdocs": {"plugin", "commands", "build"},
+    "mkdocs": {"settings", "plugin", "commands", "build"},
     "yaml": {"records"},
     "pydantic": {"records"},
     "jinja2": {"render"},
