@@ -58,7 +58,8 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     if asked.command in ("check", "new", "take", "keys", "schema"):
         return _batchleaf(asked.command, asked.archive, rest)
     if asked.command == "start":
-        return _run([prepare("site"), "-m", "batchleaf", "start", str(asked.folder.resolve())])
+        settings = ["--unit", asked.unit, "--currency", asked.currency]
+        return _run([prepare("site"), "-m", "batchleaf", "start", str(asked.folder.resolve()), *settings])
     if asked.command == "test":
         return _test(rest)
     if asked.command == "slow":
@@ -79,6 +80,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     start = commands.add_parser("start", help="lay out an archive of your own, with an example")
     start.add_argument("folder", type=Path, metavar="FOLDER", help="a folder that is not there yet")
+    start.add_argument("--unit", default="mm", help="unit of its lengths: mm, cm or in (default: mm)")
+    start.add_argument("--currency", default="EUR", metavar="CODE", help="a code of ISO 4217 (default: EUR)")
     new = commands.add_parser(
         "new", help="begin the record of a batch, or of an old one made again (--from BATCH)"
     )

@@ -51,7 +51,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "settings",
         "plugin",
     },
-    "cli": {"commands", "build"},
+    "cli": {"commands", "build", "measure"},
     "__main__": {"cli"},
     "__init__": set(),
 }
