@@ -149,10 +149,13 @@ def test_a_record_that_is_not_there(
     )
 
 
-def test_records_with_mistakes_are_not_explained(archive: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """What cannot be read means nothing yet."""
+def test_records_with_mistakes_are_checked_instead(archive: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """What cannot be read means nothing yet, so what is wrong is told as the check tells it."""
     shutil.rmtree(archive / "projects" / "inventory")
-    assert main(["check", "--archive", str(archive), "--explain"]) == 2
-    assert capsys.readouterr().err == "Nothing is explained: not all records can be read; check says why.\n"
+    assert main(["check", "--archive", str(archive)]) == 1
+    checked = capsys.readouterr()
+    assert "“grey-card” is not in the drawer" in checked.out
+    assert main(["check", "--archive", str(archive), "--explain", "low-water"]) == 1
+    assert capsys.readouterr() == checked
     assert main(["take", "--archive", str(archive), "defaults", "low-water", "--yes"]) == 2
     assert capsys.readouterr().err == "Nothing was written: not all records can be read; check says why.\n"

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Final
 
+from batchleaf.commands.check import check
 from batchleaf.commands.opened import Opened
 from batchleaf.commands.terminal import agrees, nothing_written, refuse
 from batchleaf.facts import Weight
@@ -19,10 +20,13 @@ SAYS_ALL: Final = " says all there is to say."
 
 
 def explain(archive: Opened, name: str) -> int:
-    """Print what the record called ``name`` means besides what it says; every record where that is empty."""
+    """Print what the record called ``name`` means besides what it says; every record where that is empty.
+
+    Where not all records can be read, they are checked instead.
+    """
     found = _explained(archive)
     if found is None:
-        return refuse(f"Nothing is explained: {UNREADABLE}.")
+        return check(archive)
     wanted = list(_called(name, found)) if name else list(found)
     if not wanted:
         return refuse(f"Nothing is explained: {_no_record(name)}.")
