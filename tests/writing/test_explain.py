@@ -43,6 +43,21 @@ format: 1
 unit: mm
 thing: card
 """
+ASKED = """\
+format: 1
+unit: mm
+thing: card
+base: card 210 x 148 mm, side fold
+parts:
+  B band:
+    size: 100 x 20 mm
+    on: A
+    paper: base
+    side: front
+    each: 1
+    extra: 0
+    turn: yes
+"""
 CARD = """\
 supplies:
   grey-card:
@@ -111,12 +126,12 @@ def test_writes_it_into_the_record(archive: Path, mark: bytes) -> None:
 def test_asks_first(
     archive: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Whoever does not say yes keeps the record as it is, having seen what would be written."""
+    """Whoever does not say yes keeps the record as it is, having seen the lines that would be new."""
     monkeypatch.setattr("builtins.input", lambda _: "no")
     assert main(["take", "--archive", str(archive), "defaults", "low-water"]) == 2
     assert _record(archive).read_text(encoding="utf-8") == RECORD
     told = capsys.readouterr()
-    assert LONG in told.out
+    assert told.out == ASKED
     assert told.err == "Nothing was written.\n"
 
 
