@@ -147,7 +147,10 @@ def test_a_record_from_windows_is_read_too(archive: Path) -> None:
         (
             ["base=white-crad"],
             {},
-            "Nothing was written:\n“white-crad” is not in the drawer; did you mean “white-card”?",
+            (
+                "Nothing was written:\n“white-crad” is not in the drawer; did you mean “white-card”?\n"
+                "The drawer has striped-paper, white-card"
+            ),
         ),
         (
             [],
