@@ -19,6 +19,7 @@ import contextlib
 import hashlib
 import json
 import os
+import re
 import shutil
 import socket
 import subprocess
@@ -92,13 +93,27 @@ def _parser() -> argparse.ArgumentParser:
     keys = commands.add_parser("keys", help="write a page with every key that a record may have")
     schema = commands.add_parser("schema", help="write the schemas that help an editor help you")
     for command in (site, check, new, take, keys, schema):
-        about = "folder with mkdocs.yml (default: the demo)"
-        command.add_argument("--archive", type=Path, default=ROOT, metavar="FOLDER", help=about)
+        about = "folder of the archive (default: the one you are in, else the demo)"
+        command.add_argument(
+            "--archive", type=Path, default=archive_of(Path.cwd()), metavar="FOLDER", help=about
+        )
     commands.add_parser("setup", help="make .venv for working on Batchleaf itself")
     commands.add_parser("test", help="check the code and run the quick tests; passes options to pytest")
     commands.add_parser("slow", help="run the slow tests; passes options to pytest")
     commands.add_parser("lock", help="renew the locked lists of packages from PyPI")
     return parser
+
+
+def archive_of(folder: Path) -> Path:
+    """The archive that ``folder`` is or lies in, else the demo.
+
+    A folder with another program's mkdocs.yml is none: nothing of it is to be replaced by pages.
+    """
+    for place in (folder, *folder.parents):
+        config = place / "mkdocs.yml"
+        if config.is_file() and re.search(rb"(?m)^\s*(?:- +)?batchleaf\b", config.read_bytes()):
+            return place
+    return ROOT
 
 
 # --- what the commands do ------------------------------------------------------

@@ -21,7 +21,8 @@ STARTER = ROOT / "plugins" / "batchleaf" / "writing" / "starter"
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
 DOCUMENTS = [ROOT / "README.md", ROOT / "DEVELOPERS.md", STARTER / "README.md"]
-TYPED = re.compile(r"^ {4}(python run\.py .+?)(?=  |$)|`(python run\.py [^`]+)`", re.MULTILINE)
+RUN = r"python (?:BATCHLEAF/|C:\\batchleaf\\)?run\.py"
+TYPED = re.compile(rf"^ {{4}}({RUN} .+?)(?=  |$)|`({RUN} [^`]+)`", re.MULTILINE)
 COMMANDS = [
     (path.parent.name, found[1] or found[2])
     for path in DOCUMENTS
