@@ -42,6 +42,14 @@ def test_every_setting_is_in_the_readme(key: str) -> None:
     assert re.search(rf"^\| `{key}` \|", README, re.MULTILINE)
 
 
+def test_the_readme_says_how_to_look_at_the_pages() -> None:
+    """Opened from the disk they have no search, so the first row of the table serves them."""
+    first = re.search(r"^\| to \| type \|\n\|[-| ]+\|\n\| (.+) \| `(.+)` \|$", README, re.MULTILINE)
+    assert first is not None
+    assert "look at the pages with search" in first[1]
+    assert first[2] == "python run.py site --serve"
+
+
 def place_of(block: str) -> str:
     """The file of an archive that a block of the README shows."""
     first = block.partition(":")[0]
