@@ -29,7 +29,7 @@ from batchleaf.settings import FILE, CurrencyCode, ToldSettings
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
-from batchleaf.views.pages import MovedPage
+from batchleaf.views.pages import BatchPage, MovedPage
 from batchleaf.views.site import PlacedPage, Section
 from batchleaf.workflow import read_and_work_out
 
@@ -47,6 +47,9 @@ PALETTE: Final = [
         "toggle": {"icon": "material/weather-sunny", "name": "Switch to light"},
     },
 ]
+
+FOUND_FIRST: Final = 2000
+"""A word anywhere on a batch's page counts twice as much as one in another page's title (1000)."""
 
 
 class BatchleafConfig(ToldSettings):
@@ -158,6 +161,8 @@ def _front_matter(page: PlacedPage) -> str:
     meta: dict[str, object] = {"title": page.title, "section": page.section}
     if isinstance(page.page, MovedPage):
         meta |= {"moved": page.page.href, "search": {"exclude": True}}
+    if isinstance(page.page, BatchPage):
+        meta["search"] = {"boost": FOUND_FIRST}
     # JSON is YAML, with every text in quotes.
     return f"---\n{json.dumps(meta)}\n---\n"
 

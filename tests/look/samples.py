@@ -193,12 +193,14 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             ("Made to the design Wall card; so is ", Link("Night-train cards", "../night-train/"), "."),
             (Link("After a fold by a friend", "https://example.org/fold"), "."),
             ("It takes the long trimmer and a score board.",),
+            ("Techniques: side fold, score, stamp, die-cut.",),
         ),
         parts_unit="mm",
         parts=(
             PartRow(
                 "A",
-                "base, folds to 105 × 148",
+                "base",
+                "folds to 105 × 148",
                 (Link("dune card", "../../drawer/dune/"),),
                 (),
                 "210 × 148",
@@ -209,6 +211,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             PartRow(
                 "B",
                 "panel",
+                "",
                 (Link("dune card", "../../drawer/dune/"),),
                 ("shows the back: small dots",),
                 "95 × 138",
@@ -219,6 +222,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             PartRow(
                 "C",
                 "label",
+                "",
                 (Link("dune card", "../../drawer/dune/"), Link("ember card", "../../drawer/ember/")),
                 ("stamped with high water and slack tide", "die-cut with the wave die"),
                 "44 × 26",

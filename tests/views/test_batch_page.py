@@ -134,6 +134,7 @@ def test_what_it_stands_on(full: BatchPage) -> None:
         "Words by another friend.",
         "After a fold by a friend.",
         "It takes the long trimmer and the tide words.",
+        "Techniques: side fold, score, stamp.",
     ]
     links = [piece for line in full.about for piece in line if isinstance(piece, Link)]
     assert links == [
@@ -151,8 +152,8 @@ def test_a_trimmer_among_the_tools_is_a_blade() -> None:
 
 
 def test_a_batch_that_stands_on_nothing_says_nothing() -> None:
-    """No design, no credit, no tools, and nobody knows where it went."""
-    bare = page_of(card_batch(BASE, cuts=(cut(1, slug="sea-card"),)))
+    """No design, no credit, no tools, no fold, and nobody knows where it went."""
+    bare = page_of(card_batch(replace(BASE, fold=Fold.NONE, scores=()), cuts=(cut(1, slug="sea-card"),)))
     assert (bare.about, bare.went) == ((), "")
     html = render(bare)
     assert "Whereabouts" not in html
@@ -169,13 +170,14 @@ def test_two_batches_of_a_design_name_each_other() -> None:
 def test_every_part_with_what_is_said_of_it(full: BatchPage) -> None:
     """Six of each, eighteen stars, and two strips on top; what is ready-made is not cut."""
     rows = [
-        (row.letter, row.name, [link.text for link in row.papers], row.details, row.cut) for row in full.parts
+        (row.letter, row.name, plain(row.folded), [link.text for link in row.papers], row.details, row.cut)
+        for row in full.parts
     ]
-    assert [(*row[:1], plain(row[1]), *row[2:]) for row in rows] == [
-        ("A", "base, folds to 50 × 90", ["sea card"], (), "6"),
-        ("B", "water strip", ["any 2 of shoal pad"], ("shows the back: dots",), "8"),
-        ("C", "label", ["scraps of sea card"], ("stamped with high water and slack tide",), "6"),
-        ("D", "star", ["star sticker"], ("ready-made",), ""),
+    assert rows == [
+        ("A", "base", "folds to 50 × 90", ["sea card"], (), "6"),
+        ("B", "water strip", "", ["any 2 of shoal pad"], ("shows the back: dots",), "8"),
+        ("C", "label", "", ["scraps of sea card"], ("stamped with high water and slack tide",), "6"),
+        ("D", "star", "", ["star sticker"], ("ready-made",), ""),
     ]
 
 
@@ -227,8 +229,8 @@ def test_box_and_lid_fold_to_what_they_measure() -> None:
         replace(part(letter, 60, 60, "sea-card"), name=name, fold=Fold.BOX, scores=walls)
         for letter, name in (("A", "base"), ("L", "lid"))
     )
-    names = [plain(row.name) for row in page_of(card_batch(bottom, lid)).parts]
-    assert names == ["base, folds to 40 × 40 × 10", "lid, folds to 40 × 40 × 10"]
+    names = [(row.name, plain(row.folded)) for row in page_of(card_batch(bottom, lid)).parts]
+    assert names == [("base", "folds to 40 × 40 × 10"), ("lid", "folds to 40 × 40 × 10")]
 
 
 def test_the_plan_says_what_to_trim_first_and_draws_what_is_left(full: BatchPage) -> None:

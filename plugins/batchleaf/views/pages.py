@@ -90,11 +90,13 @@ class HomePage:
 class PartRow:
     """One part in the parts table; ``other_size`` is the size in the other unit.
 
-    ``details`` say what the table does not measure: "shows the back: dots".
+    ``folded`` says its size once it is folded, ``details`` what the table does not
+    measure: "shows the back: dots".
     """
 
     letter: str
     name: str
+    folded: str
     papers: tuple[Link, ...]
     details: tuple[str, ...]
     size: str

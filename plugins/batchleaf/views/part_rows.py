@@ -24,7 +24,8 @@ def part_rows(project: Project, supplies: Supplies, tools: Tools) -> tuple[PartR
     return tuple(
         PartRow(
             letter=part.letter,
-            name=_name(part, project),
+            name=part.name,
+            folded=f"folds to {folded_in_words(part, project.unit)}" if part.scores else "",
             papers=_papers(part, supplies, site_map.batch(project.slug)),
             details=tuple(_details(part, supplies, tools)),
             size=show_size(part.size, project.unit),
@@ -34,11 +35,6 @@ def part_rows(project: Project, supplies: Supplies, tools: Tools) -> tuple[PartR
         )
         for part in project.parts
     )
-
-
-def _name(part: Part, project: Project) -> str:
-    """``base, folds to 105 × 148``; a box has its height besides."""
-    return f"{part.name}, folds to {folded_in_words(part, project.unit)}" if part.scores else part.name
 
 
 def _count(part: Part, project: Project) -> int:
