@@ -31,7 +31,7 @@ def cost_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> Co
     lines = sorted(cost.lines, key=lambda line: (-line.one, -line.cost.known))
     letters = dict(zip([line.supply for line in lines], string.ascii_lowercase * 4, strict=False))
     shown = is_counted(cost) and cost.one is not None
-    strip = _strip(lines, letters, project, currency) if shown and cost.one else None
+    strip = _strip(lines, letters, batch, supplies, currency) if shown and cost.one else None
     return CostView(
         strip=strip,
         strip_caption=_caption(cost.one or 0, currency) if strip else "",
@@ -64,16 +64,20 @@ def _cut_in_words(cut: Cut, supply: Supply, project: Project) -> str:
 
 
 def _strip(
-    lines: Sequence[CostLine], letters: dict[str, str], project: Project, currency: Currency
+    lines: Sequence[CostLine],
+    letters: dict[str, str],
+    batch: BatchFigures,
+    supplies: Supplies,
+    currency: Currency,
 ) -> Drawing:
-    shares = tuple((letters[line.supply], line.one) for line in lines if line.one)
-    total = sum(share for _, share in shares)
-    said = listed([f"{letter} {currency.show(share)}" for letter, share in shares])
+    shown = [line for line in lines if line.one]
+    total = sum(line.one for line in shown)
+    said = [f"{letters[one.supply]}, {supplies[one.supply].name}, {currency.show(one.one)}" for one in shown]
     return draw_cost_strip(
-        shares,
+        tuple((letters[line.supply], line.one) for line in shown),
         id="cost-strip",
-        title=f"The cost of one {project.thing}, {currency.show_with_sign(total)}, as a strip",
-        description=f"{said}.",
+        title=f"The cost of one {batch.project.thing}, {currency.show_with_sign(total)}, as a strip",
+        description=f"{'; '.join(said)}.",
         digits=currency.digits,
     )
 
