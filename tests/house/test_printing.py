@@ -48,6 +48,7 @@ def _squeezed(text: str) -> str:
     return "".join(unicodedata.normalize("NFKC", text).split())
 
 
+@pytest.mark.slow
 def test_every_kind_of_page_prints_whole(
     demo_site: Served, page: Page, pdftotext: str, tmp_path: Path
 ) -> None:

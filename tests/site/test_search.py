@@ -25,10 +25,10 @@ plugins: [search, batchleaf]
 """
 FOUND: Final = (
     "<p>1 February 2026 · first of Twelve Tides</p> "
-    "<p>3 cards from 3 sheets of dune card and 1 sheet of tide paper; these sheets could have given 4. "
-    "0.57 € each.</p> "
+    "<p>3 cards from 3 sheets of dune card and 1 sheet of tide paper; these sheets could have given 6. "
+    "0.62 € each.</p> "
     "<p>Lit from behind, they glimmer.</p>"
-    "<p>Made to the design Oriel card. It takes the rocker blade and the sea words. "
+    "<p>Made to the design Oriel card. It takes the rocker blade and sea words. "
     "Techniques: gate fold, score, stamp, punch, weave.</p> "
     "base dune card; oriel tide paper shows the back: small shells; "
     "sill dune card stamped with slack water; "
@@ -143,6 +143,13 @@ def test_a_technique_finds_batches_first(demo_site: Served, page: Page) -> None:
     batches = [href for href in found if href.startswith("projects/")]
     assert len(batches) >= 2
     assert found[: len(batches)] == batches
+
+
+def test_pages_opened_from_a_folder_show_no_field(demo_site: Served, page: Page) -> None:
+    """Browsers give a file nothing to search in: what would find nothing is not offered."""
+    page.goto((demo_site.folder / "index.html").as_uri())
+    expect(page.locator("h1")).to_be_visible()
+    expect(page.locator(".md-search__input")).to_be_hidden()
 
 
 def _labels(site: Served) -> set[str]:
