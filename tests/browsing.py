@@ -97,8 +97,11 @@ def _stage(path: Path) -> str:
 
 
 def texts_of(element: Any) -> Iterator[str]:
-    """The text of an element as it is read: without drawings, scripts and what is hidden from all."""
-    if element.tag in (f"{SVG}svg", "script", "style", "noscript") or element.get("hidden") is not None:
+    """The text of an element as it is read: without drawings, scripts, dialogs and what is hidden from all."""
+    if (
+        element.tag in (f"{SVG}svg", "script", "style", "noscript", "dialog")
+        or element.get("hidden") is not None
+    ):
         return
     yield element.text or ""
     for child in element:

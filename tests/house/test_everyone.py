@@ -202,7 +202,8 @@ def test_who_wants_no_motion_gets_none(demo_site: Served, page: Page) -> None:
 # --- without scripts --------------------------------------------------------------------
 
 UNSEEN: Final = """() => {
-  const meant = "[hidden], .said, title, desc, script, style, noscript, picture source";
+  // A dialog opens by a script, and shows what a link leads to without one.
+  const meant = "[hidden], dialog, .said, title, desc, script, style, noscript, picture source";
   const own = (e) => [...e.childNodes].some((n) => n.nodeType === 3 && n.data.trim());
   const gone = (e) => !e.checkVisibility({opacityProperty: true, visibilityProperty: true})
     || !e.getClientRects().length;
