@@ -97,7 +97,7 @@ def _stage(path: Path) -> str:
 
 
 def texts_of(element: Any) -> Iterator[str]:
-    """The text of an element as it is read: without drawings, scripts, dialogs and what is hidden from all."""
+    """The text of an element as it is read: no drawings, scripts, dialogs, nothing hidden from all."""
     if (
         element.tag in (f"{SVG}svg", "script", "style", "noscript", "dialog")
         or element.get("hidden") is not None
