@@ -225,3 +225,10 @@ def test_an_empty_key_stands_in_a_line_that_is_there() -> None:
     node, _ = read_yaml(b"?\n", "x.yml")
     assert isinstance(node, Mapping)
     assert [key.place.line for key, _ in node.entries] == [1]
+
+
+@pytest.mark.parametrize("text", ['title: "Kite" ' + "x" * 3000 + "\n", "k" * 3000 + ": v\n  a: b\n"])
+def test_a_long_line_is_not_said_again(text: str) -> None:
+    """Its place is enough; a sentence stays one that is read."""
+    _, [problem] = read_yaml(text.encode(), "x.yml")
+    assert len(problem.sentence) < 200

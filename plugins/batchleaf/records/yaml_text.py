@@ -21,6 +21,8 @@ from batchleaf.records.nodes import Listing, Mapping, Node, Scalar
 LARGEST: Final = 512 * 1024
 """Bytes: no record that a person writes is longer."""
 DEEPEST: Final = 12
+SHOWN_AGAIN: Final = 100
+"""Letters: what is longer is not said again in a sentence."""
 LONGEST_KEY: Final = 400
 """Letters: keys are quoted whole in sentences, and names of parts are keys."""
 
@@ -146,7 +148,11 @@ def _stray_colon(lines: Sequence[str], place: Place) -> str:
         return 'curly quotes do not hold a value together; type straight ones, like "…"'
     above = next((other for other in reversed(lines[: place.line - 1]) if other.strip()), "")
     below_value = re.match(r"(\s*+)([^\s#-][^:]*+): ++[^\s#]", above)
-    if below_value and len(line) - len(line.lstrip()) > len(below_value[1]):
+    if (
+        below_value
+        and len(below_value[2]) <= SHOWN_AGAIN
+        and len(line) - len(line.lstrip()) > len(below_value[1])
+    ):
         return (
             f"nothing can stand below “{below_value[2]}”, whose value stands behind its colon; begin this"
             f" line where “{below_value[2]}” begins, or move that value down here, key by key"
@@ -160,7 +166,8 @@ def _half_quoted(lines: Sequence[str], place: Place) -> str:
     found = re.match(r"\s*+(?:- ++|[^:\"\s][^:\"]*+: ++)(\"[^\"]*+\".*\S)", line)
     if found is None or "'" in found[1]:
         return ""
-    return f"what begins with a quote has to end with it; write single quotes around all of it, '{found[1]}'"
+    whole = f", '{found[1]}'" if len(found[1]) <= SHOWN_AGAIN else ""
+    return f"what begins with a quote has to end with it; write single quotes around all of it{whole}"
 
 
 def _missing_space(text: str, place: Place) -> Problem | None:
