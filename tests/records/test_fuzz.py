@@ -15,7 +15,7 @@ import shutil
 import signal
 import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from fractions import Fraction
 from functools import cache, partial
@@ -95,18 +95,27 @@ def is_a_sentence(text: str) -> bool:
     return one_line and len(text) < LONGEST_SENTENCE and "cannot be read (" not in text
 
 
-def is_at_its_place(problem: Problem, folder: Path) -> bool:
-    """The file is there, and in a text the line and the column too."""
-    path = folder / problem.place.file
-    if not problem.place.file or not path.exists():
-        return False
+def lines_in(path: Path) -> tuple[int, ...]:
+    """The length of each line of a text, which the places of problems count."""
     text = path.read_bytes().decode("utf-8-sig", errors="replace") if path.is_file() else ""
     lines = re.split("\r\n|[\r\n\x85\u2028\u2029]", text)
     lines = lines[:-1] if lines[1:] and not lines[-1] else lines
-    return (
-        1 <= problem.place.line <= len(lines)
-        and 1 <= problem.place.column <= len(lines[problem.place.line - 1]) + 1
-    )
+    return tuple(map(len, lines))
+
+
+def are_at_their_places(problems: Iterable[Problem], folder: Path) -> bool:
+    """Each file is there, and in a text the line and the column too."""
+    seen: dict[str, tuple[int, ...]] = {}
+    for problem in problems:
+        file, line = problem.place.file, problem.place.line
+        if file not in seen:
+            if not file or not (folder / file).exists():
+                return False
+            seen[file] = lines_in(folder / file)
+        lines = seen[file]
+        if not (1 <= line <= len(lines) and 1 <= problem.place.column <= lines[line - 1] + 1):
+            return False
+    return True
 
 
 # --- the promises ----------------------------------------------------------------
@@ -129,8 +138,8 @@ def check_archive(archive: tuple[Files, Settings], folder: Path) -> None:
         worked = read_and_work_out(folder / "projects", its_settings, planner())
     for problem in worked.problems:
         assert is_a_sentence(problem.sentence), problem
-        assert is_at_its_place(problem, folder), problem
         assert told(problem).splitlines()[0].endswith(problem.sentence)
+    assert are_at_their_places(worked.problems, folder), worked.problems
     assert (worked.figures is None) == bool(worked.errors)
 
 
