@@ -161,7 +161,8 @@ def test_two_batches_of_a_design_name_each_other() -> None:
 def test_every_part_with_what_is_said_of_it(full: BatchPage) -> None:
     """Six of each, eighteen stars, and two strips on top; what is ready-made is not cut."""
     rows = [
-        (row.letter, row.name, [link.text for link in row.papers], row.details, row.cut) for row in full.parts
+        (row.letter, row.name, [said((paper,)) for paper in row.papers], row.details, row.cut)
+        for row in full.parts
     ]
     assert [(*row[:1], plain(row[1]), *row[2:]) for row in rows] == [
         ("A", "base, folds to 50 × 90", ["sea card"], (), "6"),

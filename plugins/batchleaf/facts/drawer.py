@@ -118,6 +118,8 @@ class Supply:
     terms: Terms = NO_TERMS
     link: str = ""
     about: str = ""
+    named: bool = True
+    """False: readers are not to know which it is. It goes by its kind, and has no page."""
     place: Place = field(default=NOWHERE, compare=False)
 
     def piece(self, size: Size) -> Size:

@@ -26,7 +26,7 @@ def home_page(figures: Figures, prepared: Prepared) -> HomePage:
     word = number_word(len(batches))
     return HomePage(
         title=f"{capitalised(word)} {'batch' if len(batches) == 1 else 'batches'}",
-        sentence=_sentence(tuple(batch for batch in batches if batch.made)),
+        sentence=_sentence(tuple(batch for batch in batches if batch.made), figures),
         entries=tuple(gallery_entry(batch, figures, prepared, site_map.HOME) for batch in reversed(batches)),
         series=tuple(
             Link(one.title, site_map.href(site_map.HOME, site_map.series(one.slug)))
@@ -48,9 +48,9 @@ def gallery_entry(batch: BatchFigures, figures: Figures, prepared: Prepared, her
     )
 
 
-def _sentence(batches: tuple[BatchFigures, ...]) -> Line:
+def _sentence(batches: tuple[BatchFigures, ...], figures: Figures) -> Line:
     if not batches:
-        return ("Nothing has been made yet.",)
+        return ("Nothing has been made yet." if figures.ledger else "Nothing is published yet.",)
     made = sum(batch.project.finished for batch in batches)
     since = month_and_year(min(batch.project.date for batch in batches))
     papers = [batch.paper for batch in batches if batch.paper]

@@ -19,7 +19,7 @@ from batchleaf.measure.display import show_length, show_other, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
-from batchleaf.views.links import supply_link
+from batchleaf.views.links import supply_named
 from batchleaf.views.pages import Line, PlanView, SettingRow
 from batchleaf.views.scoring import how_to_score
 from batchleaf.views.words import counted, joined, listed
@@ -107,7 +107,7 @@ def _instruction(
     for plan, cut in zip(group.plans, cuts, strict=True):
         supply = supplies[cut.supply]
         noun = ("scrap", "scraps") if cut.scrap else (supply.unit, supply.units)
-        alike.setdefault(counted(plan.times, *noun), []).append((supply_link(supply, here),))
+        alike.setdefault(counted(plan.times, *noun), []).append((supply_named(supply, here),))
     pieces: list[Line] = [
         (f"{times}{' each' if len(names) > 1 else ''} of ", *joined(names, ", ", " and "))
         for times, names in alike.items()
