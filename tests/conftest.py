@@ -8,6 +8,7 @@ import os
 import shutil
 import threading
 from collections.abc import Iterator
+from contextlib import contextmanager
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from importlib.resources import files
 from pathlib import Path
@@ -17,6 +18,7 @@ from urllib.parse import urlsplit
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from batchleaf.edition import VARIABLE, Edition
 from browsing import SUB_PATH, AxeFaults, Served, Watch
 
 ROOT: Final = Path(__file__).resolve().parent.parent
@@ -59,7 +61,22 @@ class _Below(SimpleHTTPRequestHandler):
 @pytest.fixture(scope="session")
 def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """The demo archive, built once for the address it is then served from."""
-    folder = tmp_path_factory.mktemp("demo") / "site"
+    with _demo_served(tmp_path_factory.mktemp("demo") / "site") as served:
+        yield served
+
+
+@pytest.fixture(scope="session")
+def public_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """The same in its public edition."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv(VARIABLE, Edition.PUBLIC.value)
+        with _demo_served(tmp_path_factory.mktemp("demo") / "public") as served:
+            patch.undo()
+            yield served
+
+
+@contextmanager
+def _demo_served(folder: Path) -> Iterator[Served]:
     handler = functools.partial(_Below, directory=str(folder))
     with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
         url = f"http://127.0.0.1:{server.server_address[1]}{SUB_PATH}"

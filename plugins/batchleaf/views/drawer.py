@@ -14,14 +14,14 @@ from batchleaf.views import site_map
 from batchleaf.views.item_facts import weight_in_words
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
 from batchleaf.views.stock import batches_using, stock_of, worth_in_words
-from batchleaf.views.words import capitalised, counted, money, number_of, number_word
+from batchleaf.views.words import capitalised, counted, in_batches, money, number_of, number_word
 
 
 def supplies_page(figures: Figures) -> DrawerPage:
     """All supplies, by kind; the papers of a pad stand on its own page."""
     supplies = _on_shelves(figures)
     batches = [batch for batch in figures.batches.values() if batch.used]
-    used = f", used in {counted(len(batches), 'batch', 'batches')}" if batches else ""
+    used = f", used {in_batches(len(batches))}" if batches else ""
     return DrawerPage(
         title="Supplies",
         sentence=(f"{_how_many(supplies)}{used}.",),

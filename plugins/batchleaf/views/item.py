@@ -24,7 +24,7 @@ from batchleaf.views.movements import movement_rows
 from batchleaf.views.pages import Aside, ItemPage, Line, Link, PadPaperRow
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.stock import Stock, batches_using, papers_in, stock_of, worth_in_words
-from batchleaf.views.words import capitalised, counted, listed, money, number_of
+from batchleaf.views.words import capitalised, counted, in_batches, listed, money, number_of
 
 
 def item_page(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage:
@@ -42,7 +42,7 @@ def _described(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage
         drawer=Link("Supplies", site_map.href(here, site_map.DRAWER)),
         pad=_pad_link(supply, figures, here),
         kind=supply.kind,
-        sentence=(f"Used in {counted(len(used_in), 'batch', 'batches')}.",) if used_in else (),
+        sentence=(f"Used {in_batches(len(used_in))}.",) if used_in else (),
         swatches=supply.colours,
         facts=tuple(facts_of(supply)),
         link=Link(urlsplit(supply.link).netloc or supply.link, supply.link) if supply.link else None,

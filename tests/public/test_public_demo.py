@@ -1,0 +1,91 @@
+"""The public edition of the demo as it is served: whole, sound, and plain to all."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Literal
+
+import html5lib
+import pytest
+from playwright.sync_api import Page
+
+from batchleaf.facts import Settings, Status
+from batchleaf.linkcheck import broken_links
+from batchleaf.measure.lengths import Unit
+from batchleaf.measure.money import Currency
+from batchleaf.workflow import read_and_work_out
+from browsing import SUB_PATH, AxeFaults, Served, Watch
+
+ROOT = Path(__file__).parents[2]
+
+
+def _pages(site: Served) -> list[Path]:
+    return sorted(site.folder.rglob("*.html"))
+
+
+def _address(site: Served, path: Path) -> str:
+    return site.url + path.relative_to(site.folder).as_posix().removesuffix("index.html")
+
+
+def test_every_link_leads_somewhere(public_demo: Served) -> None:
+    """None leads to what is private, and so is not there."""
+    assert broken_links(public_demo.folder, SUB_PATH) == ()
+
+
+def test_every_link_within_the_site_is_relative(public_demo: Served) -> None:
+    """So the folder can be put anywhere; only the page for lost addresses must know where it is."""
+    for path in _pages(public_demo):
+        tree = html5lib.parse(path.read_text(encoding="utf-8"), namespaceHTMLElements=False)
+        links = [element.get(name) or "" for element in tree.iter() for name in ("href", "src")]
+        assert path.name == "404.html" or not [link for link in links if link.startswith("/")]
+
+
+def test_the_pages_made_from_records_are_sound_html(public_demo: Served) -> None:
+    """A strict parser finds no fault in any body."""
+    for path in _pages(public_demo):
+        if body := re.search(
+            r'<div class="made .*?(?=</div>\s*</main>|</div>\s*<script)', path.read_text("utf-8"), re.S
+        ):
+            page = f"<!doctype html><html><head><title>x</title></head><body>{body[0]}</body></html>"
+            html5lib.HTMLParser(strict=True).parse(page)
+
+
+def test_batches_are_those_that_are_published(public_demo: Served) -> None:
+    """The demo has some that are not."""
+    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")))
+    by_status = {one.slug: one.status for one in worked.archive.projects}
+    there = {slug for slug in by_status if (public_demo.folder / "projects" / slug).exists()}
+    assert there == {slug for slug, status in by_status.items() if status is Status.PUBLISHED}
+    assert there != set(by_status)
+
+
+def test_no_page_scrolls_sideways_on_a_phone(public_demo: Served, page: Page, watch: Watch) -> None:
+    """320 px wide; and none asks another host or complains."""
+    page.set_viewport_size({"width": 320, "height": 700})
+    for path in _pages(public_demo):
+        page.goto(_address(public_demo, path))
+        assert page.evaluate("document.documentElement.scrollWidth") <= 320, path
+    assert watch.other_hosts == []
+    assert watch.errors == []
+
+
+def _of_each_kind(site: Served) -> Iterator[Path]:
+    """The fullest page of each kind that differs from the private edition."""
+    for pattern in ("index.html", "projects/*/index.html", "drawer/*/index.html", "series/*/index.html"):
+        yield max(site.folder.glob(pattern), key=lambda path: path.stat().st_size)
+    yield from (site.folder / name / "index.html" for name in ("drawer", "bench", "how"))
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_pages_are_plain_to_all(
+    public_demo: Served, page: Page, axe_faults: AxeFaults, scheme: Literal["light", "dark"]
+) -> None:
+    """On the fullest page of each kind axe-core finds no fault."""
+    page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+    faults: dict[str, tuple[str, ...]] = {}
+    for path in _of_each_kind(public_demo):
+        page.goto(_address(public_demo, path))
+        faults[path.relative_to(public_demo.folder).as_posix()] = axe_faults(page)
+    assert {name: found for name, found in faults.items() if found} == {}
