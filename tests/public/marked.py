@@ -58,6 +58,7 @@ NUMBERS: Final = (
     *("13577", "13591", "13999", "1873.11", "1759.13", "1871.31", "1291.7", "1181.3", "17.31", "19.37"),
     *("2347", "239 up to", "1987", "3907", "977", "7877", "6007.13", "1202.37", "719.53", "7919.37"),
     *("811.43", "7853", "3511.61", "1103.41", "1223", "31 h", "59:47", "#7e57a1"),
+    *("600713.97", "351161.19", "110341.47"),
 )
 """Marks in numbers, as they are written."""
 
@@ -195,7 +196,7 @@ supplies:
     opening:
       date: 1987-01-02
       amount: 7877 sheets
-      worth: about 6007.13
+      worth: about 600713.97
       scraps:
         - 2 of 1202.37 x 19.37 mm, worth 719.53
   open-pad:
@@ -231,8 +232,8 @@ purchases:
     from: vexqu-shop
     lines:
       - open-card 1223 sheets, 7919.37
-      - open-ribbon 7853 m, 3511.61
-      - open-pad 1 pad, about 1103.41
+      - open-ribbon 7853 m, 351161.19
+      - open-pad 1 pad, about 110341.47
     delivery: 811.43
 counts:
   - date: 1987-09-30
