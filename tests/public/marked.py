@@ -314,6 +314,8 @@ plugins:
 }
 
 MAKER, COMMENT = 0x010F, 0x9286
+PHOTOS: Final = ((0, 90, 120), (60, 90, 120), (120, 90, 120), (180, 90, 120), (200, 190, 120))
+"""The colour of the photo of each batch: those of :data:`STATUSES`, and last the published one."""
 
 
 def lay_out(root: Path, settings: str = "") -> Path:
@@ -334,8 +336,8 @@ def lay_out(root: Path, settings: str = "") -> Path:
         folder = root / "projects" / f"{MARK}-{status}"
         _write(folder / "project.yml", record)
         _write(folder / "notes.md", f"Vexqu-notes-{status}.\n")
-        _photo(folder / "vexqu-photo.jpg", (day * 60, 90, 120), f"vexqu-exif-{status}")
-    _photo(root / "projects" / "open-cards" / "cover.jpg", (200, 190, 120), "vexqu-exif-open")
+        _photo(folder / "vexqu-photo.jpg", PHOTOS[day], f"vexqu-exif-{status}")
+    _photo(root / "projects" / "open-cards" / "cover.jpg", PHOTOS[-1], "vexqu-exif-open")
     return root
 
 

@@ -7,13 +7,11 @@ from dataclasses import fields, is_dataclass, replace
 from typing import Any, Final
 
 import pytest
-from mkdocs.exceptions import PluginError
 
 from batchleaf.core.batch_cutting import PLANNER
 from batchleaf.core.figures import Figures
 from batchleaf.edition import VARIABLE, Edition, edition_in
 from batchleaf.facts import Status
-from batchleaf.plugin import BatchleafPlugin
 from batchleaf.views.batch import batch_page
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
@@ -192,10 +190,7 @@ def test_the_edition_is_private_unless_it_is_said(environment: dict[str, str], e
     assert edition_in(environment) is edition
 
 
-def test_a_word_that_is_no_edition_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
-    """And nothing is built, so that no slip makes a private site of a public one."""
-    monkeypatch.setenv(VARIABLE, "Public")
-    plugin = BatchleafPlugin()
-    assert plugin.load_config({}) == ([], [])
-    with pytest.raises(PluginError, match="says “Public”; say private or public, or leave it out"):
-        plugin._made(None, None)  # type: ignore[arg-type]
+def test_a_word_that_is_no_edition_is_told() -> None:
+    """So that no slip makes a private site of a public one."""
+    with pytest.raises(ValueError, match="says “Public”; say private or public, or leave it out"):
+        edition_in({VARIABLE: "Public"})

@@ -11,13 +11,14 @@ from pathlib import Path
 from typing import Any, Final
 
 import pytest
+from PIL import Image
 from pydantic import BaseModel
 
 from batchleaf.commands.opened import open_archive
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.measure.display import NBSP, show_number
 from batchleaf.records.kinds import KINDS, Held, keys_of, models_of, word_of
-from public.marked import FATES, FIXED, MARK, NUMBERS, Fate, lay_out
+from public.marked import FATES, FIXED, MARK, NUMBERS, PHOTOS, Fate, lay_out
 from records.seeds import kind_in, tree_in
 
 MODELS: Final = {model for kind in KINDS.values() for model in models_of(kind.model)}
@@ -253,11 +254,23 @@ def test_nothing_on_hand_is_public(figures: Figures, public: Files, private: Fil
     assert len([one for one in there if where(show_number(one, 2), private)]) > len(there) / 2
 
 
-def test_only_photos_of_published_batches_are_public(public: Files, private: Files) -> None:
-    """One photo, at 480 px and at its own 700, in two formats."""
-    photos = [name for name in public if name.startswith("photos/")]
-    assert len(photos) == 4
-    assert len([name for name in private if name.startswith("photos/")]) == 5 * 4
+def colours_in(folder: Path) -> set[tuple[int, ...]]:
+    """Which photos of the archive are below ``folder``: each is of one colour."""
+    found = set()
+    for path in sorted(folder.rglob("photos/*")):
+        with Image.open(path) as image:
+            middle = image.convert("RGB").getpixel((image.width // 2, image.height // 2))
+        assert isinstance(middle, tuple)
+        found.add(
+            min(PHOTOS, key=lambda colour: sum(abs(a - b) for a, b in zip(colour, middle, strict=True)))
+        )
+    return found
+
+
+def test_only_photos_of_published_batches_are_public(archive: Path) -> None:
+    """By what they show, whatever their files are called."""
+    assert colours_in(archive / "public") == {PHOTOS[-1]}
+    assert colours_in(archive / "site") == set(PHOTOS)
 
 
 def test_pages_are_those_of_what_is_published(public: Files) -> None:
