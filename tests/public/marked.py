@@ -314,7 +314,13 @@ plugins:
 }
 
 MAKER, COMMENT = 0x010F, 0x9286
-PHOTOS: Final = ((0, 90, 120), (60, 90, 120), (120, 90, 120), (180, 90, 120), (200, 190, 120))
+PHOTOS: Final[tuple[tuple[int, ...], ...]] = (
+    (0, 90, 120),
+    (60, 90, 120),
+    (120, 90, 120),
+    (180, 90, 120),
+    (200, 190, 120),
+)
 """The colour of the photo of each batch: those of :data:`STATUSES`, and last the published one."""
 
 
@@ -346,7 +352,7 @@ def _write(path: Path, text: str) -> None:
     path.write_text(text, encoding="utf-8")
 
 
-def _photo(path: Path, colour: tuple[int, int, int], hidden: str) -> None:
+def _photo(path: Path, colour: tuple[int, ...], hidden: str) -> None:
     exif = Image.Exif()
     exif[MAKER] = exif[COMMENT] = hidden
     Image.new("RGB", (700, 500), colour).save(path, exif=exif, comment=f"{hidden}-comment".encode())

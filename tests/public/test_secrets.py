@@ -256,7 +256,7 @@ def test_nothing_on_hand_is_public(figures: Figures, public: Files, private: Fil
 
 def colours_in(folder: Path) -> set[tuple[int, ...]]:
     """Which photos of the archive are below ``folder``: each is of one colour."""
-    found = set()
+    found: set[tuple[int, ...]] = set()
     for path in sorted(folder.rglob("photos/*")):
         with Image.open(path) as image:
             middle = image.convert("RGB").getpixel((image.width // 2, image.height // 2))
