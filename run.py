@@ -19,6 +19,7 @@ import contextlib
 import hashlib
 import json
 import os
+import re
 import shutil
 import socket
 import subprocess
@@ -54,11 +55,12 @@ def main(arguments: list[str] | None = None) -> int:
 def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     # No match statement: an older Python must get as far as the sentence above.
     if asked.command == "site":
-        return _serve(asked.archive) if asked.serve else _batchleaf("build", asked.archive, rest)
+        return _serve(asked.archive) if asked.serve else _build(asked.archive)
     if asked.command in ("publish", "check", "new", "take", "keys", "schema"):
         return _batchleaf(asked.command, asked.archive, rest)
     if asked.command == "start":
-        return _run([prepare("site"), "-m", "batchleaf", "start", str(asked.folder.resolve())])
+        settings = ["--unit", asked.unit, "--currency", asked.currency]
+        return _run([prepare("site"), "-m", "batchleaf", "start", str(asked.folder.resolve()), *settings])
     if asked.command == "test":
         return _test(rest)
     if asked.command == "slow":
@@ -80,6 +82,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     start = commands.add_parser("start", help="lay out an archive of your own, with an example")
     start.add_argument("folder", type=Path, metavar="FOLDER", help="a folder that is not there yet")
+    start.add_argument("--unit", default="mm", help="unit of its lengths: mm, cm or in (default: mm)")
+    start.add_argument("--currency", default="EUR", metavar="CODE", help="a code of ISO 4217 (default: EUR)")
     new = commands.add_parser(
         "new", help="begin the record of a batch, or of an old one made again (--from BATCH)"
     )
@@ -90,8 +94,10 @@ def _parser() -> argparse.ArgumentParser:
     keys = commands.add_parser("keys", help="write a page with every key that a record may have")
     schema = commands.add_parser("schema", help="write the schemas that help an editor help you")
     for command in (site, publish, check, new, take, keys, schema):
-        about = "folder with mkdocs.yml (default: the demo)"
-        command.add_argument("--archive", type=Path, default=ROOT, metavar="FOLDER", help=about)
+        about = "folder of the archive (default: the one you are in, else the demo)"
+        command.add_argument(
+            "--archive", type=Path, default=archive_of(Path.cwd()), metavar="FOLDER", help=about
+        )
     commands.add_parser("setup", help="make .venv for working on Batchleaf itself")
     commands.add_parser("test", help="check the code and run the quick tests; passes options to pytest")
     commands.add_parser("slow", help="run the slow tests; passes options to pytest")
@@ -99,11 +105,31 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
+def archive_of(folder: Path) -> Path:
+    """The archive that ``folder`` is or lies in, else the demo.
+
+    A folder with another program's mkdocs.yml is none: nothing of it is to be replaced by pages.
+    """
+    for place in (folder, *folder.parents):
+        config = place / "mkdocs.yml"
+        if config.is_file() and re.search(rb"(?m)^\s*(?:- +)?batchleaf\b", config.read_bytes()):
+            return place
+    return ROOT
+
+
 # --- what the commands do ------------------------------------------------------
 
 
 def _batchleaf(command: str, archive: Path, rest: list[str]) -> int:
     return _run([prepare("site"), "-m", "batchleaf", command, "--archive", str(archive.resolve()), *rest])
+
+
+def _build(archive: Path) -> int:
+    code = _batchleaf("build", archive, [])
+    if not code:
+        named = "" if archive.resolve() == ROOT else f' --archive "{archive}"'
+        print(f"To look at it as on the web, with search: python run.py site --serve{named}")
+    return code
 
 
 def _serve(archive: Path) -> int:

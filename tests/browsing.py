@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import json
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 from urllib.parse import urlsplit
 
+import html5lib
 from playwright.sync_api import ConsoleMessage, Error, Page, Request
 
-SUB_PATH: Final = "/paper/"
+SUB_PATH: Final = "/some/deep/path/"
 """A site must work below a path, as it does on most hosts; so it is served there."""
+SVG: Final = "{http://www.w3.org/2000/svg}"
+"""The namespace of drawings, as a parser of HTML tells their elements from the page's own."""
 AxeFaults = Callable[[Page], tuple[str, ...]]
 """Asks about a page; each fault is a line of text."""
 
@@ -22,6 +26,87 @@ class Served:
 
     folder: Path
     url: str
+
+    def pages(self) -> list[Path]:
+        """Every page of the site."""
+        return sorted(self.folder.rglob("*.html"))
+
+    def name(self, path: Path) -> str:
+        """A page as the site's own links name it: its address below the site's root."""
+        return path.relative_to(self.folder).as_posix().removesuffix("index.html")
+
+    def visit(self, page: Page, name: str) -> None:
+        """Open a page; one that has moved is followed to where it leads."""
+        page.goto(self.url + name)
+        if is_moved(self.file(name)):
+            page.wait_for_url(lambda url: url != self.url + name)
+
+    def stay(self, page: Page, name: str) -> None:
+        """Open a page and stay there, though it has moved: its own text is looked at."""
+        file = self.file(name)
+        if is_moved(file):
+            # Nothing comes from the new address, so that the browser stays where it is.
+            there = (file.parent / moved_to(file)).resolve().relative_to(self.folder.resolve()).as_posix()
+            page.route(f"{self.url}{there}/", lambda route: route.fulfill(status=204))
+        page.goto(self.url + name)
+
+    def file(self, name: str) -> Path:
+        """The file behind a page's address."""
+        return self.folder / (f"{name}index.html" if name.endswith("/") or not name else name)
+
+    def kinds(self) -> dict[str, str]:
+        """One page of each kind, the fullest where there are several: kind → address."""
+        largest = sorted(self.pages(), key=lambda path: (-path.stat().st_size, path))
+        found: dict[str, str] = {}
+        for path in largest:
+            found.setdefault(_kind(path, self.name(path)), self.name(path))
+        return found
+
+
+def parsed(path: Path) -> Any:
+    """A page as a browser reads it."""
+    return html5lib.parse(path.read_text(encoding="utf-8"), namespaceHTMLElements=False)
+
+
+def is_moved(path: Path) -> bool:
+    """Whether the page only leads on to another address."""
+    return 'http-equiv="refresh"' in path.read_text(encoding="utf-8")
+
+
+def moved_to(path: Path) -> str:
+    """Where a moved page leads, as it says it."""
+    refresh = next(e for e in parsed(path).iter("meta") if e.get("http-equiv") == "refresh")
+    return str(refresh.get("content")).partition("url=")[2]
+
+
+def _kind(path: Path, name: str) -> str:
+    """The page's own name at the top; of pages that lie side by side what they are."""
+    folder = name.partition("/")[0]
+    if name.count("/") < 2:
+        return name or "home"
+    if folder == "projects":
+        return "moved" if is_moved(path) else f"batch {_stage(path)}"
+    if folder == "drawer":
+        return "pad" if 'id="papers"' in path.read_text(encoding="utf-8") else "item"
+    return f"one of {folder}"
+
+
+def _stage(path: Path) -> str:
+    status = json.loads((path.parent / "figures.json").read_text(encoding="utf-8"))["status"]
+    return "made" if status in ("made", "published") else "planned"
+
+
+def texts_of(element: Any) -> Iterator[str]:
+    """The text of an element as it is read: no drawings, scripts, dialogs, nothing hidden from all."""
+    if (
+        element.tag in (f"{SVG}svg", "script", "style", "noscript", "dialog")
+        or element.get("hidden") is not None
+    ):
+        return
+    yield element.text or ""
+    for child in element:
+        yield from texts_of(child)
+        yield child.tail or ""
 
 
 @dataclass

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import functools
-import json
 import os
 import shutil
 import threading
@@ -12,7 +11,7 @@ from contextlib import contextmanager
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from importlib.resources import files
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, Literal
 from urllib.parse import urlsplit
 
 import pytest
@@ -22,7 +21,6 @@ from batchleaf.edition import VARIABLE, Edition
 from browsing import SUB_PATH, AxeFaults, Served, Watch
 
 ROOT: Final = Path(__file__).resolve().parent.parent
-WCAG: Final = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")
 BROWSERS: Final = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome")
 ARGUMENTS: Final = (
     "--disable-gpu",
@@ -61,8 +59,8 @@ class _Below(SimpleHTTPRequestHandler):
 @pytest.fixture(scope="session")
 def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """The demo archive, built once for the address it is then served from."""
-    with _demo_served(tmp_path_factory.mktemp("demo") / "site") as served:
-        yield served
+    with _served(ROOT, tmp_path_factory.mktemp("demo") / "site", "build") as site:
+        yield site
 
 
 @pytest.fixture(scope="session")
@@ -70,17 +68,29 @@ def public_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """The same in its public edition."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv(VARIABLE, Edition.PUBLIC.value)
-        with _demo_served(tmp_path_factory.mktemp("demo") / "public") as served:
+        with _served(ROOT, tmp_path_factory.mktemp("demo") / "public", "build") as site:
             patch.undo()
-            yield served
+            yield site
+
+
+@pytest.fixture(scope="session")
+def faulty_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """What a maker sees while writing, when a record of the demo cannot be read."""
+    archive = tmp_path_factory.mktemp("faulty")
+    shutil.copytree(ROOT / "projects", archive / "projects", ignore=shutil.ignore_patterns("*.jpg"))
+    shutil.copytree(ROOT / "site_src", archive / "site_src")
+    shutil.copy(ROOT / "mkdocs.yml", archive)
+    (archive / "projects" / "series.yml").write_text("series: none\nseires: two\n", encoding="utf-8")
+    with _served(archive, archive / "site", "serve") as site:
+        yield site
 
 
 @contextmanager
-def _demo_served(folder: Path) -> Iterator[Served]:
+def _served(archive: Path, folder: Path, command: Literal["build", "serve"]) -> Iterator[Served]:
     handler = functools.partial(_Below, directory=str(folder))
     with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
         url = f"http://127.0.0.1:{server.server_address[1]}{SUB_PATH}"
-        _build(ROOT / "mkdocs.yml", folder, url)
+        _build(archive / "mkdocs.yml", folder, url, command)
         thread = threading.Thread(target=server.serve_forever, daemon=True)
         thread.start()
         yield Served(folder, url)
@@ -88,13 +98,14 @@ def _demo_served(folder: Path) -> Iterator[Served]:
         thread.join()
 
 
-def _build(config_file: Path, site_dir: Path, site_url: str) -> None:
+def _build(config_file: Path, site_dir: Path, site_url: str, command: Literal["build", "serve"]) -> None:
     # Only within Python can an archive be built for another address than its own.
     from mkdocs.commands.build import build
     from mkdocs.config import load_config
 
-    config = load_config(str(config_file), site_dir=str(site_dir), site_url=site_url, strict=True)
-    config.plugins.on_startup(command="build", dirty=False)
+    strict = command == "build"
+    config = load_config(str(config_file), site_dir=str(site_dir), site_url=site_url, strict=strict)
+    config.plugins.on_startup(command=command, dirty=False)
     build(config)
     config.plugins.on_shutdown()
 
@@ -143,9 +154,13 @@ def page(browser: Browser, watch: Watch) -> Iterator[Page]:
 
 @pytest.fixture(scope="session")
 def axe_faults() -> AxeFaults:
-    """Asks axe-core about a page: each fault of WCAG 2.0 to 2.2, A and AA, as a line of text."""
+    """Asks axe-core about a page with every rule it has: each fault as a line of text.
+
+    That is WCAG 2.0 to 2.2 up to AAA, best practices, and what is still on trial.
+    """
     script = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
-    ask = f"axe.run(document, {{runOnly: {{type: 'tag', values: {json.dumps(WCAG)}}}}})"
+    every_rule = "Object.fromEntries(axe.getRules().map(({ruleId}) => [ruleId, {enabled: true}]))"
+    ask = f"axe.run(document, {{resultTypes: ['violations'], rules: {every_rule}}})"
 
     def faults(page: Page) -> tuple[str, ...]:
         page.evaluate(script)

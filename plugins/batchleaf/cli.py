@@ -15,6 +15,7 @@ from batchleaf.commands.opened import CannotOpenError, open_archive
 from batchleaf.commands.take import take_cut
 from batchleaf.commands.terminal import refuse
 from batchleaf.edition import Edition
+from batchleaf.measure.lengths import Unit
 
 _EDITIONS = {"build": Edition.PRIVATE, "publish": Edition.PUBLIC}
 
@@ -23,7 +24,7 @@ def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     asked = parser().parse_args(arguments)
     if asked.command == "start":
-        return start(Path(asked.folder))
+        return start(Path(asked.folder), asked.unit, asked.currency)
     root = Path(asked.archive)
     if not (root / "mkdocs.yml").is_file():
         return refuse(f"There is no mkdocs.yml in {root}; name the archive’s folder.")
@@ -82,5 +83,8 @@ def parser() -> argparse.ArgumentParser:
             command.add_argument("record", help=record)
             command.add_argument("--yes", action="store_true", help="write without asking")
     start_help = "lay out a new archive with an example in FOLDER"
-    commands.add_parser("start", help=start_help, description=start_help).add_argument("folder")
+    begin = commands.add_parser("start", help=start_help, description=start_help)
+    begin.add_argument("folder")
+    begin.add_argument("--unit", default=Unit.MM.value, help="unit of lengths: mm, cm or in (default: mm)")
+    begin.add_argument("--currency", default="EUR", help="a code of ISO 4217 (default: EUR)")
     return batchleaf

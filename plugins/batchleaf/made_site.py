@@ -37,7 +37,7 @@ def made_site(figures: Figures, store: Store) -> tuple[MadeSite, tuple[Problem, 
     """The site of an archive, and the pictures that could not be read."""
     ready = prepared_photos(figures.archive.projects, store)
     if ready.problems:
-        return problem_site(ready.problems), ready.problems
+        return NOTHING_MADE, ready.problems
     pages = tuple(all_pages(figures, ready.prepared, prose_html))
     data = tuple(all_data(figures))
     return MadeSite(pages, _bodies(pages), data, ready.files, sections_of(figures)), ()
@@ -48,10 +48,20 @@ def prepared_photos(projects: Sequence[Project], store: Store) -> ReadyPhotos:
     return prepare([photo for project in projects for photo in project.photos], store)
 
 
-def problem_site(problems: tuple[Problem, ...]) -> MadeSite:
-    """One page with the problems at the address of each section, so that no link of the header is dead."""
+def problem_site(
+    problems: tuple[Problem, ...], slugs: Sequence[str] = (), before: MadeSite = NOTHING_MADE
+) -> MadeSite:
+    """The problems at every address that somebody may be looking at.
+
+    These are the sections, the batches ``slugs`` and all that the sound site ``before``
+    had: a browser that waits there is shown its page again after the repair.
+    """
     page = problems_page(problems)
-    pages = tuple(PlacedPage(address, page.title, section, page) for _, address, section in SECTIONS)
+    sections = {address: section for _, address, section in SECTIONS}
+    for slug in slugs:
+        sections[site_map.batch(slug)] = "batches"
+    sections |= {placed.address: placed.section for placed in before.pages}
+    pages = tuple(PlacedPage(address, page.title, section, page) for address, section in sections.items())
     return MadeSite(pages, _bodies(pages), (), (), SECTIONS)
 
 

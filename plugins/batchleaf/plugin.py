@@ -12,7 +12,6 @@ from pathlib import Path
 from typing import Final, Literal
 
 from mkdocs.config import config_options as c
-from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
@@ -28,11 +27,12 @@ from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
 from batchleaf.render.html import THEME, toc_tokens
+from batchleaf.settings import FILE, CurrencyCode, ToldSettings
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
 from batchleaf.views.edition import Told, public_edition
-from batchleaf.views.pages import MovedPage
+from batchleaf.views.pages import BatchPage, MovedPage
 from batchleaf.views.site import PlacedPage, Section
 from batchleaf.workflow import read_and_work_out
 
@@ -51,19 +51,23 @@ PALETTE: Final = [
     },
 ]
 
+FOUND_FIRST: Final = 2000
+"""A word anywhere on a batch's page counts twice as much as one in another page's title (1000)."""
 
-class BatchleafConfig(Config):
+
+class BatchleafConfig(ToldSettings):
     """What a maker may set in ``mkdocs.yml``; the bare name of the plugin is enough."""
 
     projects = c.Type(str, default="projects")
     unit = c.Choice([unit.value for unit in Unit], default=Unit.MM.value)
-    currency = c.Type(str, default="EUR")
+    currency = CurrencyCode(str, default="EUR")
     cost = c.Choice([flow.value for flow in CostFlow], default=CostFlow.AVERAGE.value)
     public_cost = c.Type(bool, default=True)
     public_supplies = c.Type(bool, default=True)
 
     def settings(self) -> Settings:
-        """The settings as facts. Raises :class:`MeasureError` for an unknown currency."""
+        """The settings as facts. Raises :class:`MeasureError` where one of them is wrong."""
+        self.check()
         return Settings(Unit(self.unit), Currency.of(self.currency), CostFlow(self.cost))
 
     def told(self) -> Told:
@@ -88,11 +92,12 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         self._serving = False
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
         self._planner = remembering(PLANNER)
-        self._site = NOTHING_MADE
+        self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Remember whether somebody is watching: then a faulty record is shown, not raised."""
         self._serving = command == "serve"
+        self._last_sound = NOTHING_MADE
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read, work out, make the pictures: all before MkDocs touches the old site."""
@@ -127,24 +132,27 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         try:
             settings = self.config.settings()
         except MeasureError as error:
-            raise PluginError(f"mkdocs.yml: {error}") from None
+            raise PluginError(f"{FILE}: {error}") from None
         edition = _edition()
         worked = read_and_work_out(projects, settings, self._planner)
         for notice in worked.notices:
             log.info(told(notice))
         if worked.figures is None:
-            return self._refused(worked.errors)
+            return self._refused(worked.errors, worked.slugs)
         figures = worked.figures
         if edition is Edition.PUBLIC:
             figures = public_edition(figures, self.config.told(), self._planner)
         site, problems = made_site(figures, Store(cache))
-        return self._refused(problems) if problems else site
+        if problems:
+            return self._refused(problems, worked.slugs)
+        self._last_sound = site
+        return site
 
-    def _refused(self, problems: tuple[Problem, ...]) -> MadeSite:
+    def _refused(self, problems: tuple[Problem, ...], slugs: tuple[str, ...]) -> MadeSite:
         sentences = "\n".join(told(problem) for problem in problems)
         if self._serving:
             log.warning("The records cannot be read:\n%s", sentences)
-            return problem_site(problems)
+            return problem_site(problems, slugs, self._last_sound)
         raise PluginError(f"The records cannot be read:\n{sentences}")
 
 
@@ -173,6 +181,8 @@ def _front_matter(page: PlacedPage) -> str:
     meta: dict[str, object] = {"title": page.title, "section": page.section}
     if isinstance(page.page, MovedPage):
         meta |= {"moved": page.page.href, "search": {"exclude": True}}
+    if isinstance(page.page, BatchPage):
+        meta["search"] = {"boost": FOUND_FIRST}
     # JSON is YAML, with every text in quotes.
     return f"---\n{json.dumps(meta)}\n---\n"
 

@@ -1,16 +1,19 @@
-"""The demo archive as it is served: sound links, quiet pages, no other host."""
+"""The demo archive as it is served from below a path: sound links, quiet pages, no other host."""
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
-from typing import Final, Literal
+from typing import Any, Final
+from urllib.parse import urlsplit
+from xml.etree import ElementTree as ET
 
 import html5lib
 import pytest
 from playwright.sync_api import Page
 
 from batchleaf.linkcheck import broken_links, read_page
-from browsing import SUB_PATH, AxeFaults, Served, Watch
+from browsing import SUB_PATH, Served, Watch, is_moved, parsed
 
 ROOT: Final = Path(__file__).parents[2]
 LINKS: Final = ("href", "{http://www.w3.org/1999/xlink}href")
@@ -28,27 +31,6 @@ def test_an_ordinary_record_is_short(batch: str) -> None:
     assert len(record) <= MOST_LETTERS
 
 
-def _pages(site: Served) -> list[Path]:
-    return sorted(site.folder.rglob("*.html"))
-
-
-def _fullest_of_each_kind(site: Served) -> list[Path]:
-    """The pages at the top, and of those that lie side by side the largest."""
-    kinds: dict[Path, Path] = {}
-    for path in sorted(_pages(site), key=_size):
-        inside = path.relative_to(site.folder)
-        kinds[inside if len(inside.parts) < 3 else inside.parent.parent] = path
-    return list(kinds.values())
-
-
-def _size(path: Path) -> int:
-    return path.stat().st_size
-
-
-def _address(site: Served, path: Path) -> str:
-    return site.url + path.relative_to(site.folder).as_posix().removesuffix("index.html")
-
-
 def test_every_link_leads_somewhere(demo_site: Served) -> None:
     """No page of the demo links to a page, picture or place that is not there."""
     assert broken_links(demo_site.folder, SUB_PATH) == ()
@@ -56,10 +38,9 @@ def test_every_link_leads_somewhere(demo_site: Served) -> None:
 
 def test_the_link_check_overlooks_nothing(demo_site: Served) -> None:
     """On every page it reads the links and names that a full HTML parser reads (html5lib)."""
-    for path in _pages(demo_site):
-        text = path.read_text(encoding="utf-8")
-        elements = list(html5lib.parse(text, namespaceHTMLElements=False).iter())
-        read = read_page(text)
+    for path in demo_site.pages():
+        read = read_page(path.read_text(encoding="utf-8"))
+        elements = list(parsed(path).iter())
         assert read.links == {
             href.strip() for e in elements for name in LINKS if (href := e.get(name)) is not None
         }
@@ -67,22 +48,62 @@ def test_the_link_check_overlooks_nothing(demo_site: Served) -> None:
         assert {e.get("src") for e in elements if e.get("src")} <= read.files
 
 
+def test_every_page_is_html_without_a_fault(demo_site: Served) -> None:
+    """A strict parser of the HTML standard takes every page (html5lib)."""
+    for path in demo_site.pages():
+        html5lib.HTMLParser(strict=True).parse(path.read_text(encoding="utf-8"))
+
+
+def _leads_nowhere(site: Served, name: str) -> bool:
+    """Whether an address below the root, with its fragment, is no page or no place on it."""
+    address, _, fragment = name.partition("#")
+    file = site.file(address)
+    return not file.is_file() or (
+        fragment != "" and fragment not in read_page(file.read_text(encoding="utf-8")).names
+    )
+
+
+def test_every_result_of_the_search_leads_somewhere(demo_site: Served) -> None:
+    """Each entry of the index names a page, and a place on it where it names one."""
+    docs = index(demo_site)
+    assert docs
+    assert [doc["location"] for doc in docs if _leads_nowhere(demo_site, doc["location"])] == []
+
+
+def index(site: Served) -> list[Any]:
+    """The entries of a site's search index."""
+    entries: list[Any] = json.loads((site.folder / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    return entries
+
+
+def test_the_list_of_pages_for_robots_is_sound(demo_site: Served) -> None:
+    """Each address of ``sitemap.xml`` is the site's own and leads to a page."""
+    tree = ET.parse(demo_site.folder / "sitemap.xml")
+    found = [e.text or "" for e in tree.iter("{http://www.sitemaps.org/schemas/sitemap/0.9}loc")]
+    assert found
+    assert [address for address in found if not address.startswith(demo_site.url)] == []
+    assert [one for one in found if _leads_nowhere(demo_site, one.removeprefix(demo_site.url))] == []
+
+
+def test_no_link_names_the_place_where_the_site_lies(demo_site: Served) -> None:
+    """Links are relative, so that a built site may be moved; but for the page of what is not found."""
+    for path in demo_site.pages():
+        for link in read_page(path.read_text(encoding="utf-8")).links:
+            if path.name != "404.html" and urlsplit(link).path.startswith(SUB_PATH):
+                assert link == demo_site.url + demo_site.name(path), "only as the page's own address"
+
+
 def test_no_page_asks_another_host_or_complains(demo_site: Served, page: Page, watch: Watch) -> None:
     """Every page loads from the site alone, with nothing on the console."""
-    for path in _pages(demo_site):
-        page.goto(_address(demo_site, path))
+    for path in demo_site.pages():
+        demo_site.visit(page, demo_site.name(path))
     assert watch.other_hosts == []
     assert watch.errors == []
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_pages_are_plain_to_all(
-    demo_site: Served, page: Page, axe_faults: AxeFaults, scheme: Literal["light", "dark"]
-) -> None:
-    """On the fullest page of each kind axe-core finds no fault."""
-    page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
-    faults: dict[str, tuple[str, ...]] = {}
-    for path in _fullest_of_each_kind(demo_site):
-        page.goto(_address(demo_site, path))
-        faults[path.relative_to(demo_site.folder).as_posix()] = axe_faults(page)
-    assert {name: found for name, found in faults.items() if found} == {}
+def test_an_old_address_leads_on(demo_site: Served, page: Page) -> None:
+    """Who comes to where a batch was sees it at once where it is."""
+    old = demo_site.name(next(path for path in demo_site.pages() if is_moved(path)))
+    demo_site.visit(page, old)
+    assert page.url.startswith(f"{demo_site.url}projects/")
+    assert page.locator("#steps").count() == 1

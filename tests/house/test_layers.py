@@ -25,6 +25,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "made_site": {"measure", "facts", "records", "core", "views", "render", "store"},
     "linkcheck": set(),
     "build": {"edition", "linkcheck"},
+    "settings": {"measure", "records"},
     "plugin": {
         "measure",
         "facts",
@@ -32,6 +33,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "edition",
         "views",
         "render",
+        "settings",
         "store",
         "telling",
         "workflow",
@@ -48,15 +50,16 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "workflow",
         "made_site",
         "writing",
+        "settings",
         "plugin",
     },
-    "cli": {"commands", "build", "edition"},
+    "cli": {"commands", "build", "edition", "measure"},
     "__main__": {"cli"},
     "__init__": set(),
 }
 
 FOREIGN: Final[dict[str, set[str]]] = {
-    "mkdocs": {"plugin", "commands", "build"},
+    "mkdocs": {"settings", "plugin", "commands", "build"},
     "yaml": {"records"},
     "pydantic": {"records"},
     "jinja2": {"render"},

@@ -21,7 +21,8 @@ STARTER = ROOT / "plugins" / "batchleaf" / "writing" / "starter"
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
 DOCUMENTS = [ROOT / "README.md", ROOT / "DEVELOPERS.md", STARTER / "README.md"]
-TYPED = re.compile(r"^ {4}(python run\.py .+?)(?=  |$)|`(python run\.py [^`]+)`", re.MULTILINE)
+RUN = r"python (?:BATCHLEAF/|C:\\batchleaf\\)?run\.py"
+TYPED = re.compile(rf"^ {{4}}({RUN} .+?)(?=  |$)|`({RUN} [^`]+)`", re.MULTILINE)
 COMMANDS = [
     (path.parent.name, found[1] or found[2])
     for path in DOCUMENTS
@@ -39,6 +40,14 @@ def test_the_readme_leads_to_every_key() -> None:
 def test_every_setting_is_in_the_readme(key: str) -> None:
     """With its meaning, in the table of settings."""
     assert re.search(rf"^\| `{key}` \|", README, re.MULTILINE)
+
+
+def test_the_readme_says_how_to_look_at_the_pages() -> None:
+    """Opened from the disk they have no search, so the first row of the table serves them."""
+    first = re.search(r"^\| to \| type \|\n\|[-| ]+\|\n\| (.+) \| `(.+)` \|$", README, re.MULTILINE)
+    assert first is not None
+    assert "look at the pages with search" in first[1]
+    assert first[2] == "python run.py site --serve"
 
 
 def place_of(block: str) -> str:

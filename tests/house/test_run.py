@@ -151,6 +151,58 @@ def test_archive_without_configuration(
     assert "There is no mkdocs.yml" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize("code", [0, 1])
+def test_after_a_build_the_way_to_look_at_it_is_told(
+    run: ModuleType, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], code: int
+) -> None:
+    """The last line says how to see the pages with their search; after a failure there is nothing to see."""
+    monkeypatch.setattr(run, "_batchleaf", lambda *_: code)
+    look = "To look at it as on the web, with search: python run.py site --serve"
+    assert run.main(["site"]) == code
+    assert capsys.readouterr().out == ("" if code else f"{look}\n")
+    assert run.main(["site", "--archive", "my paper"]) == code
+    assert capsys.readouterr().out == ("" if code else f'{look} --archive "my paper"\n')
+
+
+@pytest.mark.parametrize(
+    "settings",
+    [
+        "plugins:\n  - search\n  - batchleaf\n",
+        "plugins:\n  - batchleaf:\n",
+        "plugins:\n  batchleaf: {unit: mm}\n",
+    ],
+)
+def test_the_archive_is_the_one_you_are_in(
+    run: ModuleType, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, settings: str
+) -> None:
+    """In its folder or below nothing has to be named; what is named counts everywhere."""
+    ran: list[list[str]] = []
+    monkeypatch.setattr(run, "prepare", lambda _: "python")
+    monkeypatch.setattr(run, "_run", ran.append)
+    mine, other = tmp_path / "my paper", tmp_path / "other"
+    for folder in (mine, other):
+        (folder / "projects").mkdir(parents=True)
+        (folder / "mkdocs.yml").write_text(settings, encoding="utf-8")
+    for inside in (mine, mine / "projects"):
+        monkeypatch.chdir(inside)
+        run.main(["check", "--explain", "x"])
+        assert ran.pop()[3:] == ["check", "--archive", str(mine), "--explain", "x"]
+        run.main(["site", "--serve"])
+        assert ran.pop()[-2:] == ["--config-file", str(mine / "mkdocs.yml")]
+        run.main(["site", "--archive", str(other)])
+        assert ran.pop()[3:] == ["build", "--archive", str(other)]
+
+
+def test_the_demo_is_taken_where_there_is_no_archive(
+    run: ModuleType, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The pages of a site that another program makes are never replaced by ours."""
+    monkeypatch.chdir(tmp_path)
+    assert run.archive_of(Path.cwd()) == run.ROOT
+    (tmp_path / "mkdocs.yml").write_text("site_name: My batchleaf notes\n", encoding="utf-8")
+    assert run.archive_of(Path.cwd()) == run.ROOT
+
+
 # --- the locks -----------------------------------------------------------------
 
 

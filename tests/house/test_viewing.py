@@ -30,7 +30,7 @@ def test_a_request_to_another_host_is_seen(page: Page, watch: Watch) -> None:
 def test_nothing_is_served_beside_the_site(page: Page, demo_site: Served) -> None:
     """The test's server answers below the site's path alone, so that a link out of it is noticed."""
     inside = page.goto(demo_site.url)
-    beside = page.goto(demo_site.url.removesuffix("paper/"))
+    beside = page.goto(demo_site.url.removesuffix("path/"))
     assert inside is not None
     assert beside is not None
     assert (inside.status, beside.status) == (200, 404)

@@ -19,6 +19,7 @@ from batchleaf.views.pages import (
     BatchPage,
     BenchPage,
     BenchShelf,
+    ComingEntry,
     CostView,
     DrawerPage,
     DrawerRow,
@@ -69,7 +70,15 @@ def plain_drawing(id_: str) -> Drawing:
 
 
 ENTRIES = tuple(
-    GalleryEntry(title, f"projects/{slug}/", picture(slug, alt) if alt else None, line, date, iso)
+    GalleryEntry(
+        title,
+        f"projects/{slug}/",
+        picture(slug, alt) if alt else None,
+        line,
+        date,
+        iso,
+        () if alt else (Box("frame", 0, 0, 210, 297), Box("part", 0, 0, 105, 148, "#e0c9a6")),
+    )
     for title, slug, alt, line, date, iso in (
         (
             "Harbour-wall cards",
@@ -138,6 +147,15 @@ ENTRIES = tuple(
     )
 )
 
+TO_COME = (
+    ComingEntry(
+        Link("Ferry-bell tags", "projects/ferry-bell/"),
+        "24 tags planned; they need 2 sheets of dune card.",
+        "3 November 2026",
+        "2026-11-03",
+    ),
+)
+
 HOME = HomePage(
     "Batches",
     (
@@ -147,6 +165,7 @@ HOME = HomePage(
     ),
     ENTRIES,
     (Link("Six Locks", "series/six-locks/"), Link("Rain or Shine", "series/rain-or-shine/")),
+    TO_COME,
 )
 
 
@@ -174,12 +193,14 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             ("Made to the design Wall card; so is ", Link("Night-train cards", "../night-train/"), "."),
             (Link("After a fold by a friend", "https://example.org/fold"), "."),
             ("It takes the long trimmer and a score board.",),
+            ("Techniques: side fold, score, stamp, die-cut.",),
         ),
         parts_unit="mm",
         parts=(
             PartRow(
                 "A",
-                "base, folds to 105 × 148",
+                "base",
+                "folds to 105 × 148",
                 (Link("dune card", "../../drawer/dune/"),),
                 (),
                 "210 × 148",
@@ -190,6 +211,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             PartRow(
                 "B",
                 "panel",
+                "",
                 (Link("dune card", "../../drawer/dune/"),),
                 ("shows the back: small dots",),
                 "95 × 138",
@@ -200,6 +222,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             PartRow(
                 "C",
                 "label",
+                "",
                 (Link("dune card", "../../drawer/dune/"), Link("ember card", "../../drawer/ember/")),
                 ("stamped with high water and slack tide", "die-cut with the wave die"),
                 "44 × 26",
@@ -411,6 +434,7 @@ SERIES = SeriesPage(
     "A flight of locks, one batch for each.",
     "€",
     ENTRIES[:3],
+    TO_COME,
     (
         SeriesBatchRow(
             "1",

@@ -12,6 +12,7 @@ import pytest
 
 from batchleaf.render.html import render, toc_tokens
 from batchleaf.views.pages import BatchPage, Page
+from browsing import SVG
 from look.samples import pages
 
 PAYLOAD = "\"><script>alert(1)</script>&amp;'{{ 7*7 }}"
@@ -105,10 +106,10 @@ def test_drawings_say_what_they_show(page: Page) -> None:
     """Each drawing is named and described, and its labels stay out of the search."""
     tree = parsed(render(page))
     parents = {child: parent for parent in tree.iter() for child in parent}
-    for drawing in (node for node in tree.iter("svg") if node.attrib.get("role") == "img"):
+    for drawing in (node for node in tree.iter(f"{SVG}svg") if node.attrib.get("role") == "img"):
         named = drawing.attrib["aria-labelledby"].split()
-        assert [drawing.find(tag).attrib["id"] for tag in ("title", "desc")] == named
-        assert all("".join(drawing.find(tag).itertext()).strip() for tag in ("title", "desc"))
+        assert [drawing.find(SVG + tag).attrib["id"] for tag in ("title", "desc")] == named
+        assert all("".join(drawing.find(SVG + tag).itertext()).strip() for tag in ("title", "desc"))
         assert "data-search-exclude" in parents[drawing].attrib
 
 

@@ -110,7 +110,7 @@ def test_pages_by_hand_stand_in_the_text_column(site: Path) -> None:
 
 
 def test_light_and_dark_have_words(site: Path) -> None:
-    """The switch is a word, and each of its settings is named."""
+    """The switch is a word, and each of its settings is named by the word that leads to it."""
     switch = tree(site, "index.html").find(".//form[@class='palette']")
     assert [label.text for label in switch.iter("label")] == ["Dark", "Light"]
-    assert [choice.attrib["aria-label"] for choice in switch.iter("input")] == ["Dark", "Light"]
+    assert [choice.attrib["aria-label"] for choice in switch.iter("input")] == ["Light", "Dark"]

@@ -49,6 +49,9 @@ def test_things_have_their_plural(one: str, several: str) -> None:
     ("text", "minutes"),
     [
         ("3 h 10", 190),
+        ("3:10", 190),
+        ("3.5 h", 210),
+        ("0.25 hours", 15),
         ("3 h", 180),
         ("50 min", 50),
         ("2 h 50 min", 170),

@@ -9,7 +9,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from batchleaf.measure.display import show_length, show_number, show_other, show_other_size, show_size
+from batchleaf.measure.display import (
+    show_length,
+    show_number,
+    show_other,
+    show_other_sheet_size,
+    show_other_size,
+    show_size,
+)
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import MM_PER_INCH, Size, Unit, parse_length, parse_size
 
@@ -27,7 +34,6 @@ NBSP = "\u00a0"
         ("5 ½”", "11/2"),
         ('1/8"', "1/8"),
         ("1⁄4", "1/4"),
-        ("11/2", "11/2"),
         ("3 2/3", "11/3"),
         ("4\u00a01/4", "17/4"),
         ("4\u20091/4 inches", "17/4"),
@@ -36,7 +42,7 @@ NBSP = "\u00a0"
     ],
 )
 def test_a_length_is_read_as_the_trade_writes_it(text: str, inches: str) -> None:
-    """4-1/4 is 4.25 and not 3.75; 11/2 is 5.5; a unit that is written counts (common practice)."""
+    """4-1/4 is 4.25 and not 3.75; a unit that is written counts (common practice)."""
     assert parse_length(text, Unit.INCH) == Fraction(inches) * MM_PER_INCH
 
 
@@ -62,6 +68,10 @@ def test_a_third_of_eleven_inches_loses_nothing() -> None:
         ("1e9", "“1e9” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm"),
         ("3/4", "“3/4” is 0.75 mm, too small to cut; is “unit: in” missing, or “in” after it?"),
         ("0.1 mm", "“0.1 mm” is too small to cut; a length is at least 0.2 mm"),
+        ("11/2", "“11/2” may be 5 1/2 or 1 1/2; write the one that is meant, with a space"),
+        ("23/4 in", "“23/4” may be 5 3/4 or 2 3/4; write the one that is meant, with a space"),
+        ("9/8 in", "“9/8” is more than a whole; write 1 1/8"),
+        ("8/4 in", "“8/4” is more than a whole; write 2"),
         ("9999999", "“9999999” is not a number; write for example 4, 4.25 or 4 1/4"),
     ],
 )
@@ -123,6 +133,22 @@ def test_the_other_unit_is_never_rounded_up(length: Fraction, unit: Unit) -> Non
     """A part cut too large does not fit, so the shown length is at most the true one, and close to it."""
     shown = parse_length(show_other(length, unit), Unit.MM)
     assert shown <= length < shown + MM_PER_INCH / 8
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "shown"),
+    [
+        ("12 x 12", Unit.INCH, "304.8 × 304.8 mm"),
+        ("8 1/2 x 11", Unit.INCH, "215.9 × 279.4 mm"),
+        ("305 x 305", Unit.MM, "12 × 12 in"),
+        ("210 x 297", Unit.MM, "8 1/4 × 11 11/16 in"),
+        ("297 x 420", Unit.MM, "11 11/16 × 16 9/16 in"),
+        ("14.8 x 21", Unit.CM, "5 13/16 × 8 1/4 in"),
+    ],
+)
+def test_a_sheet_as_bought_is_told_as_near_as_can_be(text: str, unit: Unit, shown: str) -> None:
+    """Nobody cuts to it: 420 mm are 16.535 in, nearer to 9/16 than to 1/2, which a part would be."""
+    assert show_other_sheet_size(parse_size(text, unit), unit).replace(NBSP, " ") == shown
 
 
 def test_less_than_a_mark_of_the_rule_is_said_so() -> None:

@@ -30,6 +30,7 @@ LENGTHS = st.builds(
         ("92.5", Unit.MM, "92.5 mm"),
         ("210", Unit.MM, "210 mm"),
         ("4 1/3 in", Unit.MM, "110 1/15 mm"),
+        ("105 mm", Unit.INCH, "105 mm"),
         ("20", Unit.CM, "20 cm"),
     ],
 )

@@ -17,7 +17,8 @@ from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, DrawerPage, HomePage, HowPage, ItemPage
 from batchleaf.views.site import all_pages, sections_of
-from views.test_batch_page import FULL, OTHERS, SETTINGS, figures
+from core.drawers import cut, part
+from views.test_batch_page import BASE, FULL, OTHERS, SETTINGS, figures
 from views.test_small import said
 
 PUBLISHED: Final = replace(FULL, status=Status.PUBLISHED)
@@ -153,6 +154,17 @@ def test_without_supplies_papers_go_by_their_kind(private: Figures) -> None:
     assert "Supplies" not in [title for title, _, _ in sections_of(unnamed)]
 
 
+def test_without_supplies_papers_of_a_pad_have_each_a_number_of_its_kind() -> None:
+    """They are not named together, since the number of a paper says nothing beside that of its kind."""
+    strip = replace(part("B", 44, 70, "shoal-pad-2"), papers=("shoal-pad-2", "shoal-pad-5"))
+    batch = replace(PUBLISHED, parts=(BASE, strip), cut=(cut(1, slug="sea-card"),), design="")
+    together = batch_page(figures(batch).batches["cards"], figures(batch), {}, "")
+    assert said(together.parts[1].papers[:1]) == "shoal pad 2 and 5"
+    unnamed = public_edition(figures(batch), Told(supplies=False), PLANNER)
+    apart = batch_page(unnamed.batches["cards"], unnamed, {}, "")
+    assert apart.parts[1].papers == ("card 3", "card 4")
+
+
 def test_without_cost_no_money_is_told(private: Figures) -> None:
     """Not in a sentence, not in the numbers, and it is not explained either."""
     free = public_edition(private, Told(cost=False), PLANNER)
@@ -169,7 +181,7 @@ def test_where_nothing_is_published_nothing_is_there() -> None:
     assert sorted(pages) == ["", "how/", "series/"]
     home = pages[""]
     assert isinstance(home, HomePage)
-    assert (home.title, said(home.sentence)) == ("No batches", "Nothing is published yet.")
+    assert (home.title, said(home.sentence)) == ("Batches", "Nothing is published yet.")
 
 
 def test_a_batch_that_was_not_counted_says_no_cost() -> None:

@@ -293,3 +293,10 @@ def test_nothing_of_money_or_of_the_drawer_is_spoken_of(public: Files) -> None:
         if name.startswith(("drawer/", "series/", "projects/")):
             for word in (b"on hand", b"worth", b"movements", b"kept pieces", b"batch, \xe2\x82\xac"):
                 assert word not in data, f"{word!r} in {name}"
+
+
+def test_what_is_to_come_is_not_public(public: Files, private: Files) -> None:
+    """Neither that it is planned nor what the drawer lacks for it; the private edition says both."""
+    for words in ('id="to-come"', "the drawer has"):
+        assert where(words, private)
+        assert where(words, public) == []

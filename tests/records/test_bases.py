@@ -52,6 +52,10 @@ from records.test_facts import inches, mm
         ("card 8 1/2 x 5 1/2 in, gate fold", "card", inches("17/2", "11/2"), inches("17/4", "11/2")),
         ("card 16 x 6 in, accordion of 4", "card", inches("16", "6"), inches("4", "6")),
         ("place card 100 x 120, tent", "place card", mm("100", "120"), mm("100", "60")),
+        # What a piece folds to is its finished size, the way round that is written.
+        ("card folds to 4 1/4 x 5 1/2 in, side fold", "card", inches("17/2", "11/2"), inches("17/4", "11/2")),
+        ("card folds to 5 1/2 x 4 1/4 in, top fold", "card", inches("11/2", "17/2"), inches("11/2", "17/4")),
+        ("card folds to 74 x 105, accordion of 4", "card", mm("296", "105"), mm("74", "105")),
     ],
 )  # fmt: skip
 def test_a_base_is_measured_or_named(text: str, thing: str, blank: Size, finished: Size) -> None:
@@ -164,6 +168,9 @@ def test_a_lid_by_hand() -> None:
     """A box 60 x 60 x 30 is 120 x 120 flat; a lid of 15 has 1.5 mm of room (common practice): 91.5 x 91.5."""
     base = read_base("gift box 60 x 60 x 30 mm, lid 15", Unit.INCH)
     assert base.lid is not None
+    small = read_base("box 3 x 3 x 1 1/2, lid 3/4", Unit.INCH)
+    assert small.lid is not None
+    assert small.lid.size == inches("73/16", "73/16"), "3 and 1/16 of room and twice 3/4"
     assert (base.thing, base.size, base.lid.size) == ("gift box", mm("120", "120"), mm("91.5", "91.5"))
 
 

@@ -132,7 +132,7 @@ MODULES: Final = [
 ]
 SHEET: Final = Size(Fraction(200), Fraction(300))
 BESIDE_TEXT: Final[dict[Any, st.SearchStrategy[Any]]] = {
-    str: short_texts(),
+    str: short_texts().map(lambda text: text[:400]),
     Unit: st.sampled_from(list(Unit)),
     Currency: st.sampled_from(["EUR", "JPY", "KWD"]).map(Currency.of),
     Size: st.just(SHEET),

@@ -47,8 +47,8 @@ def mm(width: str, height: str) -> Size:
         "4.25” × 5.5 mm",
         "4 1/4\u00a0in by 5.5\u2009mm",
         "4\t1/4 in x\t5.5 mm",
-        "17/4 in x 11/2 mm",
-        "17⁄4 inches X 0.55 cm",
+        "4 1/4 in x 5 1/2 mm",
+        "4 1⁄4 inches X 0.55 cm",
     ],
 )
 def test_a_size_has_many_spellings(size: str, tmp_path: Path) -> None:

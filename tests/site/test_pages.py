@@ -63,13 +63,17 @@ def test_figures_json_says_what_the_page_says(demo_site: Served, figures: Any) -
         ]
 
 
-def test_the_gallery_shows_every_batch_newest_first(demo_site: Served, figures: Any) -> None:
-    """The home page leads to each batch, the latest at the top."""
+def test_home_leads_to_every_batch(demo_site: Served, figures: Any) -> None:
+    """What was made is in the gallery, the latest at the top; what is planned in a list after it."""
     tree = html5lib.parse((demo_site.folder / "index.html").read_text("utf-8"), namespaceHTMLElements=False)
     gallery = next(e for e in tree.iter("ol") if "gallery" in (e.get("class") or ""))
-    assert [a.get("href") for a in gallery.iter("a")] == [
-        f"projects/{slug}/" for slug in reversed(list(figures.batches))
-    ]
+    coming = next(e for e in tree.iter("ul") if "coming" in (e.get("class") or ""))
+    made = [f"projects/{slug}/" for slug, batch in figures.batches.items() if batch.made]
+    planned = [f"projects/{slug}/" for slug, batch in figures.batches.items() if not batch.made]
+    assert made
+    assert planned
+    assert [a.get("href") for a in gallery.iter("a")] == made[::-1]
+    assert [a.get("href") for a in coming.iter("a")] == planned
 
 
 def test_every_number_is_explained_in_figures_documentation(demo_site: Served, figures: Any) -> None:

@@ -72,6 +72,16 @@ def _with(image: Image.Image, exif: Image.Exif) -> Image.Image:
     return Image.open(out)
 
 
+def test_one_photo_under_two_names_is_handed_over_once(tmp_path: Path) -> None:
+    """Both are shown, from the same files."""
+    photos = [saved(corner_picture(), tmp_path, name) for name in ("01-cut.jpg", "cover.jpg")]
+    ready = prepare(photos, Store(tmp_path / "cache"))
+    names = [file.name for file in ready.files]
+    assert len(names) == len(set(names)) == 2
+    first, second = (ready.prepared[photo.path] for photo in photos)
+    assert first == second
+
+
 def test_nothing_personal_is_left_in_a_photo(tmp_path: Path) -> None:
     """Camera, position, comment and description are in no published byte."""
     exif = Image.Exif()

@@ -23,6 +23,7 @@ from batchleaf.facts import (
     Fold,
     Image,
     ImageUse,
+    KeptPiece,
     Origin,
     PaperSide,
     Part,
@@ -133,6 +134,7 @@ def test_what_it_stands_on(full: BatchPage) -> None:
         "Words by another friend.",
         "After a fold by a friend.",
         "It takes the long trimmer and the tide words.",
+        "Techniques: side fold, score, stamp.",
     ]
     links = [piece for line in full.about for piece in line if isinstance(piece, Link)]
     assert links == [
@@ -142,9 +144,16 @@ def test_what_it_stands_on(full: BatchPage) -> None:
     ]
 
 
+def test_a_trimmer_among_the_tools_is_a_blade() -> None:
+    """Where the record says nothing of sheets."""
+    ready = card_batch(replace(STAR, papers=("stars",)))
+    assert not any("blade" in one for one in page_of(ready).cautions)
+    assert any("blade" in one for one in page_of(replace(ready, tools=("trimmer",))).cautions)
+
+
 def test_a_batch_that_stands_on_nothing_says_nothing() -> None:
-    """No design, no credit, no tools, and nobody knows where it went."""
-    bare = page_of(card_batch(BASE, cuts=(cut(1, slug="sea-card"),)))
+    """No design, no credit, no tools, no fold, and nobody knows where it went."""
+    bare = page_of(card_batch(replace(BASE, fold=Fold.NONE, scores=()), cuts=(cut(1, slug="sea-card"),)))
     assert (bare.about, bare.went) == ((), "")
     html = render(bare)
     assert "Whereabouts" not in html
@@ -161,14 +170,21 @@ def test_two_batches_of_a_design_name_each_other() -> None:
 def test_every_part_with_what_is_said_of_it(full: BatchPage) -> None:
     """Six of each, eighteen stars, and two strips on top; what is ready-made is not cut."""
     rows = [
-        (row.letter, row.name, [said((paper,)) for paper in row.papers], row.details, row.cut)
+        (
+            row.letter,
+            row.name,
+            plain(row.folded),
+            [said((paper,)) for paper in row.papers],
+            row.details,
+            row.cut,
+        )
         for row in full.parts
     ]
-    assert [(*row[:1], plain(row[1]), *row[2:]) for row in rows] == [
-        ("A", "base, folds to 50 × 90", ["sea card"], (), "6"),
-        ("B", "water strip", ["any 2 of shoal pad"], ("shows the back: dots",), "8"),
-        ("C", "label", ["scraps of sea card"], ("stamped with high water and slack tide",), "6"),
-        ("D", "star", ["star sticker"], ("ready-made",), ""),
+    assert rows == [
+        ("A", "base", "folds to 50 × 90", ["sea card"], (), "6"),
+        ("B", "water strip", "", ["any 2 of shoal pad"], ("shows the back: dots",), "8"),
+        ("C", "label", "", ["scraps of sea card"], ("stamped with high water and slack tide",), "6"),
+        ("D", "star", "", ["star sticker"], ("ready-made",), ""),
     ]
 
 
@@ -220,8 +236,8 @@ def test_box_and_lid_fold_to_what_they_measure() -> None:
         replace(part(letter, 60, 60, "sea-card"), name=name, fold=Fold.BOX, scores=walls)
         for letter, name in (("A", "base"), ("L", "lid"))
     )
-    names = [plain(row.name) for row in page_of(card_batch(bottom, lid)).parts]
-    assert names == ["base, folds to 40 × 40 × 10", "lid, folds to 40 × 40 × 10"]
+    names = [(row.name, plain(row.folded)) for row in page_of(card_batch(bottom, lid)).parts]
+    assert names == [("base", "folds to 40 × 40 × 10"), ("lid", "folds to 40 × 40 × 10")]
 
 
 def test_the_plan_says_what_to_trim_first_and_draws_what_is_left(full: BatchPage) -> None:
@@ -258,14 +274,39 @@ def test_numbered_papers_lead_to_their_pad() -> None:
     """In the parts, the sentence and the plans; they have no page of their own."""
     one = part("A", 200, 150, "shoal-pad-1", "shoal-pad-4")
     page = page_of(card_batch(one, cuts=(cut(3, slug="shoal-pad-1"), cut(3, slug="shoal-pad-4"))))
-    assert page.parts[0].papers == (
-        Link("shoal pad 1", "../../drawer/shoal-pad/"),
-        Link("shoal pad 4", "../../drawer/shoal-pad/"),
-    )
-    assert said(page.sentence) == "6 cards from 3 sheets each of shoal pad 1 and shoal pad 4. 0.10 € each."
+    assert page.parts[0].papers == (Link("shoal pad 1 and 4", "../../drawer/shoal-pad/"),)
+    assert said(page.sentence) == "6 cards from 3 sheets each of shoal pad 1 and 4. 0.10 € each."
     for line in (page.sentence, page.plans[0].instruction):
         hrefs = [piece.href for piece in line if isinstance(piece, Link) and piece.text.startswith("shoal")]
-        assert hrefs == ["../../drawer/shoal-pad/"] * 2
+        assert hrefs == ["../../drawer/shoal-pad/"]
+
+
+def test_papers_of_one_pad_are_named_together() -> None:
+    """Whatever stands between them: the name of the pad once, after the others."""
+    papers = ("shoal-pad-6", "sea-card", "shoal-pad-1", "shoal-pad-4")
+    cuts = tuple(cut(1, KeptPiece(size(50, 60), 1), slug=slug) for slug in papers)
+    page = page_of(card_batch(replace(part("A", 180, 130, *papers), name="base"), cuts=cuts))
+    assert said(page.sentence).startswith("6 cards from 1 sheet each of sea card and shoal pad 1, 4 and 6")
+    assert "Cut 1 sheet each of shoal pad 1, 4 and 6 like this, 200 × 200 mm." in [
+        said(plan.instruction) for plan in page.plans
+    ]
+    assert [plain(note) for note in page.paper_notes] == [
+        "Kept: 1 of 50 × 60 mm each (sea card and shoal pad 1, 4 and 6)."
+    ]
+    assert "One sheet of shoal pad 1, 4 or 6 gives 1 of A." in page.parts_notes
+
+
+def test_two_lines_of_one_paper_are_told_as_one() -> None:
+    """Sheets and kept pieces are added up."""
+    cuts = (
+        cut(2, KeptPiece(size(50, 60), 1), slug="shoal-pad-1"),
+        cut(4, KeptPiece(size(50, 60), 2), slug="shoal-pad-1"),
+    )
+    page = page_of(card_batch(part("A", 180, 130, "shoal-pad-1"), cuts=cuts))
+    assert [said(plan.instruction) for plan in page.plans] == [
+        "Cut 6 sheets of shoal pad 1 like this, 200 × 200 mm."
+    ]
+    assert [plain(note) for note in page.paper_notes] == ["Kept: 3 of 50 × 60 mm (shoal pad 1)."]
 
 
 def test_a_batch_that_used_a_numbered_paper_used_its_pad() -> None:

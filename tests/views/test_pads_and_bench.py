@@ -74,7 +74,7 @@ def test_a_pad_tells_what_it_is(pages: Pages) -> None:
     pad = page(pages, "drawer/shoal-pad/", ItemPage)
     assert pad.swatches == ("#c3d6cf", "#2f4858")
     assert [(label, plain(text)) for label, text in pad.facts] == [
-        ("As bought", "150 × 160 mm, about 5 7/8 × 6 1/4 in"),
+        ("As bought", "150 × 160 mm, about 5 7/8 × 6 5/16 in"),
         ("Usable", "150 × 150 mm, after 10 off the bottom"),
         ("A pad holds", "3 papers, 2 sheets of each"),
         ("Front", "small fish; one-way: it has an up, so parts are not turned on it"),

@@ -17,6 +17,7 @@ from batchleaf.views.pages import (
     BatchPage,
     DrawerPage,
     HomePage,
+    HowPage,
     ItemPage,
     Line,
     Page,
@@ -95,6 +96,17 @@ def test_a_batch_with_an_unknown_price_says_at_least(pages: Pages) -> None:
     )
 
 
+def test_shares_that_were_fitted_to_their_sum_are_explained(pages: Pages) -> None:
+    """Fern and plum cost the same, and of one tag 4 cents and 3, since 18.4 cents are 10 + 4 + 3 + 1."""
+    first = page(pages, "projects/first/", BatchPage)
+    shares = {row.supply.text: row.one for row in first.cost.rows}
+    assert (shares["fern paper"], shares["plum paper"]) == ("0.04", "0.03")
+    (cost,) = [one for one in page(pages, "how/", HowPage).sections if one.anchor == "cost"]
+    assert any(
+        "so that the column adds up" in text and "a cent more or less" in text for text in cost.paragraphs
+    )
+
+
 def test_its_paper_is_accounted_for_to_a_hundred_per_cent(pages: Pages) -> None:
     """Cut 2 x 90,000 + 2 x 40,000 + 2 x 5,000; in ten tags 10 x (5,400 + 1,500 + 900); kept 2 x 10,000."""
     first = page(pages, "projects/first/", BatchPage)
@@ -143,6 +155,12 @@ def test_cautions_come_once_and_the_most_serious_first(pages: Pages) -> None:
     assert [caution.split()[0] for caution in cautions] == ["Small", "A", "Read"]
 
 
+def test_whoever_is_shown_a_plan_is_told_of_the_blade(pages: Pages) -> None:
+    """Before anything is cut as well; where nobody knows of any cutting, there is no such caution."""
+    assert any("blade" in one for one in page(pages, "projects/fourth/", BatchPage).cautions)
+    assert not any("blade" in one for one in page(pages, "projects/third/", BatchPage).cautions)
+
+
 def test_paper_that_the_record_does_not_state_is_not_free(figures: Figures, pages: Pages) -> None:
     """Twelve beads of a cent; what the paper cost is not known."""
     third = page(pages, "projects/third/", BatchPage)
@@ -164,17 +182,50 @@ def test_a_planned_batch_says_what_it_needs_and_counts_nowhere(pages: Pages) -> 
         ("plum paper", "1 sheet"),
         ("beads", "30 beads"),
     ]
+    assert fourth.cost.used_label == "Needed"
     assert fourth.paper == ""
     assert "Score every A at 105\u00a0mm along its long side before it is folded." in [
         plan.remark for plan in fourth.plans
     ]
     home = page(pages, "", HomePage)
-    assert home.title == "Four batches"
+    assert home.title == "Three batches"
     # Used 78,000 + 124,320 of 270,000 + 180,000 mm².
     assert said(home.sentence) == (
         "20 pieces since February 2026 from 6 sheets and 2 scraps. Of all the paper cut, 45 % is in finished"
         " pieces."
     )
+
+
+def test_a_planned_batch_says_what_the_drawer_lacks(pages: Pages) -> None:
+    """Five sheets of chalk card were counted; of the patterned papers three are left, and one is enough."""
+    fourth = page(pages, "projects/fourth/", BatchPage)
+    assert fourth.plan_notes[1:] == ("The drawer has 5 of the 15 sheets of chalk card.",)
+    for made in ("first", "second"):
+        assert "The drawer" not in " ".join(page(pages, f"projects/{made}/", BatchPage).plan_notes)
+
+
+def test_what_is_planned_stands_after_the_gallery(pages: Pages) -> None:
+    """On the first page and in its series: never among what was made, however late its date."""
+    for address in ("", "series/tides/"):
+        shown = pages[address]
+        assert isinstance(shown, HomePage | SeriesPage)
+        assert "Fourth" not in [entry.title for entry in shown.entries]
+        (coming,) = shown.to_come
+        assert (coming.batch.text, coming.date) == ("Fourth", "1 June 2026")
+        assert plain(coming.line) == (
+            "30 cards planned; they need 15 sheets of chalk card and 1 sheet each of fern paper and plum"
+            " paper."
+        )
+    assert [entry.title for entry in page(pages, "", HomePage).entries] == ["Third", "Second", "First"]
+
+
+def test_a_batch_without_a_photo_is_drawn(pages: Pages) -> None:
+    """Two A6 blanks of 210 x 148 on a sheet of 300 x 300; where no sheets are known, nothing is drawn."""
+    entries = {entry.title: entry for entry in page(pages, "", HomePage).entries}
+    frame, *parts = entries["Second"].stand_in
+    assert (frame.role, frame.width, frame.height) == ("frame", 300, 300)
+    assert [sorted((part.width, part.height)) for part in parts] == [[148, 210], [148, 210]]
+    assert entries["Third"].stand_in == ()
 
 
 def test_a_series_sums_what_was_made(pages: Pages) -> None:

@@ -147,7 +147,10 @@ def test_a_record_from_windows_is_read_too(archive: Path) -> None:
         (
             ["base=white-crad"],
             {},
-            "Nothing was written:\n“white-crad” is not in the drawer; did you mean “white-card”?",
+            (
+                "Nothing was written:\n“white-crad” is not in the drawer; did you mean “white-card”?\n"
+                "The drawer has striped-paper, white-card"
+            ),
         ),
         (
             [],
@@ -166,6 +169,12 @@ def test_what_does_not_fit_writes_nothing(
     assert sorted(archive.rglob("*")) == before
 
 
+BELOW = (
+    "line 2: nothing can stand below “title”, whose value stands behind its colon; begin this line where"
+    " “title” begins, or move that value down here, key by key"
+)
+
+
 @pytest.mark.parametrize(
     ("data", "says"),
     [
@@ -176,7 +185,7 @@ def test_what_does_not_fit_writes_nothing(
         (OLD.encode("utf-16"), "line 1: this file is in UTF-16; save it as UTF-8"),
         (
             b"title: a\n title: b\n",
-            "line 2: a colon stands inside a value here; put the whole value in quotes",
+            BELOW,
         ),
         (
             b"{title: a}\n",
@@ -184,7 +193,7 @@ def test_what_does_not_fit_writes_nothing(
         ),
         (
             b"title: a\n unit: |+\n",
-            "line 2: a colon stands inside a value here; put the whole value in quotes",
+            BELOW,
         ),
     ],
 )

@@ -74,6 +74,7 @@ def test_a_wrong_answer_writes_nothing(archive: Path, capsys: pytest.CaptureFixt
         "Nothing was written:",
         "“50 by” is not a size; write two lengths with x between, like 44 x 70",
         "“white-crad” is not in the drawer; did you mean “white-card”?",
+        "The drawer has striped-paper, white-card",
     ]
     assert not (archive / "projects" / "gorse-tags").exists()
 
@@ -93,6 +94,8 @@ def test_a_wrong_setting_writes_nothing(archive: Path, capsys: pytest.CaptureFix
         ("Gorse tags", "gorse-tags"),
         ("Écluse & Été", "ecluse-ete"),
         ("  --Straße 7!  ", "strasse-7"),
+        ("Sister’s thank-you cards", "sisters-thank-you-cards"),
+        ("Rock 'n' roll", "rock-n-roll"),
         ("Con", "con-batch"),
         ("Inventory", "inventory-batch"),
         ("日本", "batch"),

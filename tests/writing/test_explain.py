@@ -43,6 +43,21 @@ format: 1
 unit: mm
 thing: card
 """
+ASKED = """\
+format: 1
+unit: mm
+thing: card
+base: card 210 x 148 mm, side fold
+parts:
+  B band:
+    size: 100 x 20 mm
+    on: A
+    paper: base
+    side: front
+    each: 1
+    extra: 0
+    turn: yes
+"""
 CARD = """\
 supplies:
   grey-card:
@@ -111,12 +126,12 @@ def test_writes_it_into_the_record(archive: Path, mark: bytes) -> None:
 def test_asks_first(
     archive: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Whoever does not say yes keeps the record as it is, having seen what would be written."""
+    """Whoever does not say yes keeps the record as it is, having seen the lines that would be new."""
     monkeypatch.setattr("builtins.input", lambda _: "no")
     assert main(["take", "--archive", str(archive), "defaults", "low-water"]) == 2
     assert _record(archive).read_text(encoding="utf-8") == RECORD
     told = capsys.readouterr()
-    assert LONG in told.out
+    assert told.out == ASKED
     assert told.err == "Nothing was written.\n"
 
 
@@ -149,10 +164,13 @@ def test_a_record_that_is_not_there(
     )
 
 
-def test_records_with_mistakes_are_not_explained(archive: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """What cannot be read means nothing yet."""
+def test_records_with_mistakes_are_checked_instead(archive: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """What cannot be read means nothing yet, so what is wrong is told as the check tells it."""
     shutil.rmtree(archive / "projects" / "inventory")
-    assert main(["check", "--archive", str(archive), "--explain"]) == 2
-    assert capsys.readouterr().err == "Nothing is explained: not all records can be read; check says why.\n"
+    assert main(["check", "--archive", str(archive)]) == 1
+    checked = capsys.readouterr()
+    assert "“grey-card” is not in the drawer" in checked.out
+    assert main(["check", "--archive", str(archive), "--explain", "low-water"]) == 1
+    assert capsys.readouterr() == checked
     assert main(["take", "--archive", str(archive), "defaults", "low-water", "--yes"]) == 2
     assert capsys.readouterr().err == "Nothing was written: not all records can be read; check says why.\n"

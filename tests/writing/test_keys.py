@@ -15,7 +15,7 @@ from batchleaf.cli import main
 from batchleaf.records.kinds import KINDS, keys_of, models_of
 from batchleaf.records.written import Written
 from batchleaf.writing.keys_page import keys_page
-from browsing import Served
+from browsing import SUB_PATH, Served
 
 ROOT = Path(__file__).parents[2]
 MODELS = sorted({model for kind in KINDS.values() for model in models_of(kind.model)}, key=str)
@@ -92,7 +92,7 @@ def test_every_page_of_the_site_leads_to_it(demo_site: Served) -> None:
         tree: Any = html5lib.parse(page.read_text(encoding="utf-8"), namespaceHTMLElements=False)
         links = {one.text: one.get("href") for one in tree.find(".//footer").iter("a")}
         assert {"About the bench", "Every key"} <= set(links)
-        way = links["Every key"].replace("/paper/", f"{demo_site.folder.as_posix()}/")
+        way = links["Every key"].replace(SUB_PATH, f"{demo_site.folder.as_posix()}/")
         assert (page.parent / way / "index.html").is_file()
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,8 @@ import pytest
 from PIL import Image
 
 from batchleaf.cli import main
+from batchleaf.commands.opened import open_archive
+from batchleaf.measure.lengths import Size
 from batchleaf.writing.archive import STARTER
 
 README = (STARTER / "README.md").read_text(encoding="utf-8")
@@ -35,15 +38,19 @@ def without(record: str, *keys: str) -> str:
     return re.sub(rf"^({'|'.join(keys)}):.*\n(  .*\n)*", "", record, flags=re.MULTILINE)
 
 
+@pytest.mark.parametrize("settings", [[], ["--unit", "in", "--currency", "USD"]])
 def test_a_newcomer_gets_from_start_to_a_published_batch(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capfd: pytest.CaptureFixture[str],
+    settings: list[str],
 ) -> None:
-    """Step by step, with what stands in the README, and never a word from the check."""
+    """Step by step, with what stands in the README, and never a word from the check, on any continent."""
     archive = tmp_path / "my paper"
     at = ["--archive", str(archive)]
     monkeypatch.setattr("builtins.input", answer)
     monkeypatch.setattr("sys.stdin.isatty", lambda: True)
-    assert main(["start", str(archive)]) == 0
+    assert main(["start", str(archive), *settings]) == 0
     drawer = archive / "projects" / "inventory" / "drawer.yml"
     text = drawer.read_text(encoding="utf-8")
     drawer.write_text(text.replace("supplies:\n", DRAWER, 1), encoding="utf-8")
@@ -100,3 +107,44 @@ def test_the_example_may_go(tmp_path: Path) -> None:
     (archive / "projects" / "inventory" / "drawer.yml").write_text(DRAWER, encoding="utf-8")
     assert main(["check", "--archive", str(archive)]) == 0
     assert main(["build", "--archive", str(archive)]) == 0
+
+
+@pytest.mark.parametrize("unit", ["mm", "cm", "in"])
+@pytest.mark.parametrize("currency", ["EUR", "usd", "JPY", "BHD"])
+def test_the_example_means_the_same_everywhere(
+    unit: str, currency: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Whatever the unit and the currency, also one without cents or with a thousand of them."""
+    archive = tmp_path / "my paper"
+    assert main(["start", str(archive), "--unit", unit, "--currency", currency]) == 0
+    capsys.readouterr()
+    opened = open_archive(archive)
+    assert opened.settings.unit.value == unit
+    assert opened.settings.currency.code == currency.upper()
+    assert opened.worked().problems == ()
+    (batch,) = opened.worked().archive.projects
+    assert batch.finished_size == Size(Fraction(50), Fraction(140))
+    text = (archive / "mkdocs.yml").read_text(encoding="utf-8")
+    assert f"unit: {unit} " in text
+    assert f"currency: {currency.upper()} " in text
+
+
+def test_the_example_builds_in_inches_and_dollars(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    """Without a word of warning."""
+    archive = tmp_path / "my paper"
+    assert main(["start", str(archive), "--unit", "in", "--currency", "USD"]) == 0
+    assert main(["build", "--archive", str(archive)]) == 0
+    assert "WARNING" not in capfd.readouterr().err
+    assert "$" in words_of(archive, "projects/first-batch")
+
+
+def test_settings_that_are_none_lay_nothing_out(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Each is told in the words that a wrong one in mkdocs.yml is told in."""
+    archive = tmp_path / "my paper"
+    assert main(["start", str(archive), "--unit", "inch", "--currency", "dollars"]) == 2
+    assert capsys.readouterr().err.splitlines() == [
+        "Nothing was written:",
+        "“inch” is no unit; write mm, cm or in",
+        "“dollars” is no currency; write a code of ISO 4217 such as EUR or USD",
+    ]
+    assert not archive.exists()

@@ -5,12 +5,12 @@ from __future__ import annotations
 import argparse
 from collections.abc import Mapping
 
-from batchleaf.commands.new import QUESTIONS, USUALLY_MEANT, new_file, today, write_new
+from batchleaf.commands.new import USUALLY_MEANT, begin, common, trial_of
 from batchleaf.commands.opened import Opened
-from batchleaf.commands.terminal import answer, nothing_written
+from batchleaf.commands.terminal import UNUSABLE, Question, Said, nothing_written
 from batchleaf.writing.again import Again, begun_in, left_behind, old_record, record_again, roles_of
-from batchleaf.writing.record import first_lines
 from batchleaf.writing.record_lines import CannotPartError, RecordLines
+from batchleaf.writing.trial import Trial
 
 
 def again(archive: Opened, asked: argparse.Namespace) -> int:
@@ -19,34 +19,49 @@ def again(archive: Opened, asked: argparse.Namespace) -> int:
         if asked.base:
             return nothing_written("the base comes from the old batch; leave out --base")
         old = old_record(archive.projects, asked.source)
-        new = _answers(old, asked)
-        file = new_file(archive, new.title)
-        record = record_again(old, new, first_lines(archive.root, file))
+        return _again(archive, old, asked)
     except CannotPartError as error:
         return nothing_written(str(error))
-    code = write_new(archive, file, record)
-    left = left_behind(old, new)
-    if left and not code:
-        print(f"Left with the old batch: {', '.join(left)}")
-    return code
 
 
-def _answers(old: RecordLines, asked: argparse.Namespace) -> Again:
-    roles = roles_of(old)
+def _again(archive: Opened, old: RecordLines, asked: argparse.Namespace) -> int:
+    trial, roles = trial_of(archive), roles_of(old)
     given = _given(asked.paper or [], roles)
-    begun = begun_in(old, USUALLY_MEANT)
-    title = str(old.values.get("title", ""))
-    return Again(
-        title=answer(f"{QUESTIONS['title']} Leave empty for {title}.", asked.title, title),
-        date=answer(QUESTIONS["date"], asked.date, today()),
-        makes=answer(f"{QUESTIONS['makes']} Leave empty for {begun}.", asked.makes, begun),
-        papers={role: new for role, text in roles.items() if (new := _filled(role, text, given)) != text},
-        series=answer(QUESTIONS["series"], asked.series, ""),
+    title = str(old.values.get("title", "")) or None
+    *first, series = common(trial, asked, begun_in(old, USUALLY_MEANT), title)
+    papers = [_fills(trial, role, text, given.get(role)) for role, text in roles.items()]
+    said = begin(
+        archive,
+        (*first, *papers, series),
+        lambda said, lines: record_again(old, _new(said, roles), lines),
+        once_more=papers,
     )
+    if said is None:
+        return UNUSABLE
+    if left := left_behind(old, _new(said, roles)):
+        print(f"Left with the old batch: {', '.join(left)}")
+    return 0
 
 
-def _filled(role: str, text: str, given: Mapping[str, str]) -> str:
-    return answer(f"Which supply fills “{role}”? Leave empty for {text}.", given.get(role), text)
+def _fills(trial: Trial, role: str, text: str, given: str | None) -> Question:
+    name = _question(role)
+    asked = f"Which supply fills “{role}”? Leave empty for {text}."
+    return Question(name, asked, given, lambda said: trial.told_of_paper(said[name]), text)
+
+
+def _question(role: str) -> str:
+    return f"paper of {role}"
+
+
+def _new(said: Said, roles: Mapping[str, str]) -> Again:
+    papers = {role: said[_question(role)] for role in roles}
+    return Again(
+        title=said["title"],
+        date=said["date"],
+        makes=said["makes"],
+        papers={role: new for role, new in papers.items() if new != roles[role]},
+        series=said["series"],
+    )
 
 
 def _given(papers: list[str], roles: Mapping[str, str]) -> dict[str, str]:

@@ -7,22 +7,26 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Final
 
+from batchleaf.commands.check import check
 from batchleaf.commands.opened import Opened
 from batchleaf.commands.terminal import agrees, nothing_written, refuse
 from batchleaf.facts import Weight
 from batchleaf.records.archive import read_archive
 from batchleaf.records.explaining.archive import Explained, explained
-from batchleaf.writing.write_out import explanation, written_out
+from batchleaf.writing.write_out import explanation, new_lines, written_out
 
 UNREADABLE: Final = "not all records can be read; check says why"
 SAYS_ALL: Final = " says all there is to say."
 
 
 def explain(archive: Opened, name: str) -> int:
-    """Print what the record called ``name`` means besides what it says; every record where that is empty."""
+    """Print what the record called ``name`` means besides what it says; every record where that is empty.
+
+    Where not all records can be read, they are checked instead.
+    """
     found = _explained(archive)
     if found is None:
-        return refuse(f"Nothing is explained: {UNREADABLE}.")
+        return check(archive)
     wanted = list(_called(name, found)) if name else list(found)
     if not wanted:
         return refuse(f"Nothing is explained: {_no_record(name)}.")
@@ -47,7 +51,7 @@ def take_defaults(archive: Opened, name: str, *, sure: bool) -> int:
     file = archive.projects.parent / one.file
     mark, text = _parted(file.read_bytes())
     long = written_out(text, one.node, one.understood)
-    print(long)
+    print("\n".join(new_lines(one.understood)))
     if not sure and not agrees(f"Write this into {file}?"):
         return refuse("Nothing was written.")
     file.write_bytes(mark + long.encode())

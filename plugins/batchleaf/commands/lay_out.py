@@ -6,13 +6,19 @@ from pathlib import Path
 
 from batchleaf.commands.opened import Opened
 from batchleaf.commands.terminal import refuse
+from batchleaf.plugin import BatchleafConfig
 from batchleaf.writing.archive import KEYS, KEYS_PAGE, NotEmptyError, start_archive, write_keys, write_schemas
 
 
-def start(folder: Path) -> int:
+def start(folder: Path, unit: str, currency: str) -> int:
     """Lay out a new archive."""
+    said = BatchleafConfig()
+    said.load_dict({"unit": unit, "currency": currency})
+    said.validate()
+    if said.mistakes:
+        return refuse("\n".join(["Nothing was written:", *said.mistakes]))
     try:
-        start_archive(folder)
+        start_archive(folder, unit=said.unit, currency=said.currency)
     except NotEmptyError as error:
         return refuse(f"{error}.")
     print(f"A small archive with one example is in {folder}; read its README.md first.")

@@ -12,6 +12,7 @@ from mkdocs.exceptions import ConfigurationError
 from batchleaf.facts import Settings
 from batchleaf.measure.errors import MeasureError
 from batchleaf.plugin import BatchleafPlugin, cache_folder, projects_folder
+from batchleaf.settings import FILE
 from batchleaf.workflow import Worked, read_and_work_out
 
 
@@ -42,7 +43,7 @@ def open_archive(root: Path) -> Opened:
         plugin = _plugin_of(config)
         settings = plugin.config.settings()
     except (ConfigurationError, MeasureError) as error:
-        raise CannotOpenError(f"mkdocs.yml: {error}") from None
+        raise CannotOpenError(f"{FILE}: {error}") from None
     return Opened(
         root=root,
         projects=projects_folder(config, plugin.config),

@@ -189,7 +189,8 @@ class _Book:
         unexplained = replace(moment, kind=Kind.UNEXPLAINED)
         pile = self._pile(holding)
         there = self._there(holding)
-        if quantity > there:
+        # What the drawer does not name is told already, with what to write.
+        if quantity > there and not self._supplies[holding.supply].supposed:
             self._problems.append(self._shortage(project, holding, quantity, there, place))
         if quantity > pile.quantity:
             self._come_in(unexplained, holding, quantity - pile.quantity, UNKNOWN)

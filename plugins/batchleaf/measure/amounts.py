@@ -25,6 +25,23 @@ _MEASURED: Final[dict[str, tuple[str, Fraction]]] = {
 """Unit → what it measures, and how much of that in the smallest unit."""
 
 
+_SPELT: Final = {
+    "millimetre": "mm", "millimeter": "mm", "centimetre": "cm", "centimeter": "cm",
+    "metre": "m", "meter": "m", "inch": "in", "inche": "in", '"': "in", "”": "in", "″": "in",
+    "foot": "ft", "feet": "ft", "′": "ft", "yard": "yd", "litre": "l", "liter": "l",
+    "millilitre": "ml", "milliliter": "ml", "gram": "g", "kilogram": "kg",
+}  # fmt: skip
+"""Other words and signs for a unit, without the s of the plural."""
+
+
+def _unit_of(word: str) -> str:
+    """The unit that a word means: ``inches`` is ``in``; a word that is none stays as it is."""
+    return _SPELT.get(word.lower().rstrip(".").removesuffix("s"), word.rstrip("."))
+
+
+_WORD: Final = r"(?:[^\W\d_][\w-]*\.?|[\"”″′])"
+
+
 def is_measured(unit: str) -> bool:
     """True for a metre or a gram, False for a counted thing such as a sheet."""
     return unit in _MEASURED
@@ -43,23 +60,27 @@ def plural(noun: str) -> str:
 
 def unit_in(text: str) -> str:
     """The unit that an amount is written in, in the singular; nothing where it names none."""
-    word = re.search(r"[^\W\d_][\w-]*$", one_spelling(text))
-    if word is None:
+    found = re.search(rf"{_WORD}$", one_spelling(text))
+    if found is None:
         return ""
-    return word[0] if is_measured(word[0]) else word[0].removesuffix("s")
+    word = _unit_of(found[0])
+    return word if is_measured(word) else word.removesuffix("s")
 
 
 def parse_amount(text: str, unit: str, units: str) -> Fraction:
-    """How many of ``unit`` the text says; no unit in the text means the supply's own.
+    """How many of ``unit`` the text says; what is counted may go without its word.
 
     ``140 mm`` of something kept in metres is 7/50. Raises :class:`MeasureError`.
     """
-    found = re.fullmatch(r"(?P<number>[0-9.][0-9./ -]*?)\s*(?P<word>[^\W\d_][\w-]*)?", one_spelling(text))
+    found = re.fullmatch(rf"(?P<number>[0-9.][0-9./ -]*?)\s*(?P<word>{_WORD})?", one_spelling(text))
     if found is None:
         raise MeasureError(f"“{text.strip()}” is no amount; write for example 4 {units}")
-    number, word = parse_number(found["number"]), found["word"] or unit
-    if word in (unit, units):
+    number, word = parse_number(found["number"]), _unit_of(found["word"] or unit)
+    if found["word"] is None and is_measured(unit):
+        raise MeasureError(f"“{text.strip()}” has no unit; write what it is in, like {text.strip()} {unit}")
+    if word in (unit, units) or found["word"] in (unit, units):
         return number
     if is_measured(word) and is_measured(unit) and _MEASURED[word][0] == _MEASURED[unit][0]:
         return number * _MEASURED[word][1] / _MEASURED[unit][1]
-    raise MeasureError(f"“{text.strip()}” is in {word}, and this supply is kept in {units}")
+    how_many = f"; write how many {units} that is" if is_measured(unit) and not is_measured(word) else ""
+    raise MeasureError(f"“{text.strip()}” is in {word}, and this supply is kept in {units}{how_many}")

@@ -14,6 +14,8 @@ from batchleaf.measure.lengths import Size, Unit
 
 RULE_STEP: Final = {Unit.INCH: Fraction(1, 16), Unit.MM: Fraction(1, 2), Unit.CM: Fraction(1, 20)}
 """The finest division that a maker's rule carries, in its own unit."""
+SHEET_STEP: Final = {Unit.INCH: Fraction(1, 16), Unit.MM: Fraction(1, 10), Unit.CM: Fraction(1, 100)}
+"""How closely the size of a sheet as bought is told, in its own unit."""
 _EXACT_BOTTOMS: Final = frozenset({1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64})
 MINUS: Final = "\u2212"
 NBSP: Final = "\u00a0"
@@ -54,6 +56,16 @@ def show_other_size(size: Size, unit: Unit) -> str:
     return f"{width}{NBSP}×{NBSP}{height}{NBSP}{other.value}"
 
 
+def show_other_sheet_size(size: Size, unit: Unit) -> str:
+    """``304.8 × 304.8 mm``: a sheet as bought in the other unit, to the nearest sixteenth or tenth.
+
+    Nobody cuts to it, so it is not rounded down as parts are.
+    """
+    other = unit.other
+    width, height = _nearest(size.width, other), _nearest(size.height, other)
+    return f"{width}{NBSP}×{NBSP}{height}{NBSP}{other.value}"
+
+
 def rounded_down(inside: Fraction, unit: Unit) -> Fraction:
     """``inside`` (already in ``unit``) down to the nearest mark of the rule."""
     step = RULE_STEP[unit]
@@ -72,6 +84,12 @@ def show_number(number: Fraction, places: int = 4) -> str:
 def show_share(part: Fraction, whole: Fraction) -> str:
     """``part`` of ``whole`` in per cent, rounded half up: ``85 %``."""
     return f"{int(part * 100 / whole + Fraction(1, 2))}{NBSP}%" if whole else f"0{NBSP}%"
+
+
+def _nearest(length: Fraction, unit: Unit) -> str:
+    step = SHEET_STEP[unit]
+    marks = (length / unit.in_mm / step + Fraction(1, 2)) // 1
+    return _mixed(marks * step) if unit is Unit.INCH else _decimal(marks * step)
 
 
 def _on_rule(length: Fraction, unit: Unit) -> str:

@@ -3,12 +3,20 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 from batchleaf.measure.errors import MeasureError
 
 
 def parse_minutes(text: str) -> int:
-    """``3 h 10``, ``3 h``, ``50 min`` or ``2 h 50 min`` in whole minutes. Raises :class:`MeasureError`."""
+    """``3 h 10``, ``3:10``, ``3.5 h``, ``50 min`` or ``2 h 50 min`` in whole minutes.
+
+    Raises :class:`MeasureError`.
+    """
+    if clock := re.fullmatch(r"(\d{1,3}):([0-5]\d)(?:\s*h(?:ours?)?)?", text.strip(), re.IGNORECASE):
+        return int(clock[1]) * 60 + int(clock[2])
+    if part := re.fullmatch(r"(\d{1,3})\.(\d{1,2})\s*h(?:ours?)?", text.strip(), re.IGNORECASE):
+        return int(part[1]) * 60 + round(Fraction(int(part[2]), 10 ** len(part[2])) * 60)
     found = re.fullmatch(
         r"(?:(\d{1,3})\s*(?:h|hours?))?\s*(?:(\d{1,4})\s*(?:min|minutes?)?)?", text.strip(), re.IGNORECASE
     )

@@ -97,14 +97,14 @@ def one_spelling(text: str) -> str:
 
 
 def _split_unit(plain: str) -> tuple[str, str]:
-    found = re.fullmatch(r"(?P<number>[0-9./ -]*[0-9])\s*(?P<unit>[^0-9\s./-]*)", plain)
+    found = re.fullmatch(r"(?P<number>[0-9./ -]*[0-9])\s*(?P<unit>[^0-9\s./-]*)\.?", plain)
     if found is None:
         raise MeasureError(f"“{plain}” is not a length; write for example 4 1/4 in, 4.25 in or 108 mm")
-    return found["number"], found["unit"].lower().rstrip(".")
+    return found["number"], found["unit"].lower()
 
 
 def parse_number(text: str) -> Fraction:
-    """A plain number or mixed fraction: ``4``, ``4.25``, ``4 1/4``, ``4-1/4``, ``4¼``, ``11/2``.
+    """A plain number or mixed fraction: ``4``, ``4.25``, ``4 1/4``, ``4-1/4``, ``4¼``.
 
     Raises :class:`MeasureError` with a sentence for the maker.
     """
@@ -119,7 +119,19 @@ def parse_number(text: str) -> Fraction:
         return Fraction(int((whole or "0") + places), 10 ** len(places))
     if int(found["bottom"]) == 0:
         raise MeasureError(f"“{text.strip()}” divides by nothing")
+    if found["whole"] is None and int(found["top"]) >= int(found["bottom"]) > 1:
+        raise MeasureError(_which_of_two(text.strip(), found["top"], found["bottom"]))
     return int(found["whole"] or 0) + Fraction(int(found["top"]), int(found["bottom"]))
+
+
+def _which_of_two(text: str, top: str, bottom: str) -> str:
+    """``11/2`` is five and a half, and as often a space is missing: one and a half."""
+    whole, part = divmod(int(top), int(bottom))
+    as_read = f"{whole} {part}/{bottom}" if part else str(whole)
+    spaced = f"{top[:-1]} {top[-1]}/{bottom}"
+    if len(top) > 1 and 0 < int(top[-1]) < int(bottom):
+        return f"“{text}” may be {as_read} or {spaced}; write the one that is meant, with a space"
+    return f"“{text}” is more than a whole; write {as_read}"
 
 
 def parse_length(text: str, unit: Unit) -> Fraction:

@@ -30,11 +30,18 @@ def spell_length(length: Fraction, unit: Unit) -> str:
 
     Raises :class:`ValueError` for a length that no unit holds in six figures.
     """
-    for one in (unit, *Unit):
+    # An A6 card in inches has fractions that nobody reads; its millimetres are whole.
+    units = sorted((unit, *Unit), key=lambda one: not _is_on_a_rule(length / one.in_mm))
+    for one in units:
         spelt = spell_number(length / one.in_mm, one)
         if spelt is not None:
             return f"{spelt} {one.value}"
     raise ValueError(f"{length} mm has no exact spelling")
+
+
+def _is_on_a_rule(number: Fraction) -> bool:
+    """Whether a rule has a mark for it, or two decimals say it."""
+    return number.denominator <= 64 or number.denominator == 100
 
 
 def spell_size(size: Size, unit: Unit) -> str:

@@ -34,9 +34,18 @@ def read_amount(text: str, supply: Supply) -> Fraction:
     return parse_number(bundled["number"]) * _held(bundled["bundle"].lower(), text, supply)
 
 
+def read_come_in(text: str, supply: Supply) -> Fraction:
+    """As :func:`read_amount`; of a pad a number alone does not say whether pads or sheets came."""
+    number = text.strip()
+    if supply.designs and re.fullmatch(r"[0-9]+", number):
+        pads, sheets = ("pad", supply.unit) if number == "1" else ("pads", supply.units)
+        raise MeasureError(f"“{number}” does not say of what; write {number} {pads}, or {number} {sheets}")
+    return read_amount(text, supply)
+
+
 def read_some(text: str, supply: Supply) -> Fraction:
-    """As :func:`read_amount`, above nothing."""
-    quantity = read_amount(text, supply)
+    """As :func:`read_come_in`, above nothing."""
+    quantity = read_come_in(text, supply)
     if not quantity:
         raise MeasureError(f"“{text}” is nothing; leave the line out")
     return quantity

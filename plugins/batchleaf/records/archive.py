@@ -198,9 +198,7 @@ class _ArchiveReader:
         return None if record.problems else design
 
     def _project_facts(self, others: Others) -> Iterator[Project]:
-        for folder in sorted(self._projects.iterdir()):
-            if not folder.is_dir() or folder.name in OWN_FOLDERS or folder.name.startswith((".", "_")):
-                continue
+        for folder in _batch_folders(self._projects):
             project = self._project(folder, others)
             if project is not None:
                 yield project
@@ -232,6 +230,20 @@ class _ArchiveReader:
             self._report.error(place, f"{why_not}; it is the name of this folder")
             return False
         return self._lies_within(folder / "project.yml")
+
+
+def batch_slugs(projects: Path) -> tuple[str, ...]:
+    """The folders of ``projects`` that are to be batches, whether their records can be read or not."""
+    return tuple(folder.name for folder in _batch_folders(projects) if not why_no_address(folder.name))
+
+
+def _batch_folders(projects: Path) -> list[Path]:
+    folders = projects.iterdir() if projects.is_dir() else ()
+    return sorted(
+        folder
+        for folder in folders
+        if folder.is_dir() and folder.name not in OWN_FOLDERS and not folder.name.startswith((".", "_"))
+    )
 
 
 def _record_files(folder: Path) -> list[Path]:

@@ -1,7 +1,7 @@
 """What ``base`` says: ``card A6, side fold``, ``box 60 x 60 x 30, lid 15``.
 
-A measured size is that of the blank, a named one that of the finished piece;
-the three measures of a box are those of the box.
+A measured size is that of the blank, unless it “folds to” it; a named one is that
+of the finished piece, and the three measures of a box are those of the box.
 """
 
 from __future__ import annotations
@@ -14,13 +14,35 @@ from typing import Final
 
 from batchleaf.facts import Fold, Score, folded_size
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import FRACTION_SIGNS, Size, Unit, parse_length, parse_lengths, unit_named
-from batchleaf.records.folds import FOLD_WORDS, Blank, Form, blank_size, box_blank, read_form, scores_of
+from batchleaf.measure.lengths import (
+    FRACTION_SIGNS,
+    MM_PER_INCH,
+    Size,
+    Unit,
+    parse_length,
+    parse_lengths,
+    parse_size,
+    unit_named,
+)
+from batchleaf.records.folds import (
+    FOLD_WORDS,
+    Blank,
+    Form,
+    blank_size,
+    box_blank,
+    read_form,
+    scores_of,
+    unfolded,
+)
 from batchleaf.records.shape_problems import did_you_mean
 from batchleaf.records.standard_sizes import NAMED, OWN, envelope_of
 
-LID_ROOM: Final = Fraction(3, 2)
-"""How much longer and wider than the box its lid is, in mm: common practice for card."""
+LID_ROOM: Final = {Unit.MM: Fraction(3, 2), Unit.CM: Fraction(3, 2), Unit.INCH: MM_PER_INCH / 16}
+"""How much longer and wider than the box its lid is, in mm: common practice."""
+CARD_MAKERS: Final = {
+    "a2": "; a card for an A2 envelope is quarter-letter",
+    "a9": "; a card for an A9 envelope is half-letter",
+}
 FLAT: Final = Form(Fold.NONE)
 
 
@@ -69,6 +91,7 @@ _BETWEEN_WORDS: Final = re.compile(r"(?<![0-9]),|,(?![0-9])")
 _MEASURED: Final = re.compile(
     rf"(?P<thing>[^0-9{FRACTION_SIGNS}.]+?)\s+(?P<measures>[0-9{FRACTION_SIGNS}.].*)"
 )
+_FOLDED: Final = re.compile(r"(?P<thing>\S.*?)\s+folds\s+to\s+(?P<measures>\S.*)", re.IGNORECASE)
 _KIND: Final = re.compile(
     r"(?P<ready>ready-made)|(?P<lid>lid\b.*)|(?P<room>room\b.*)|(?P<form>.+)", re.IGNORECASE
 )
@@ -82,12 +105,33 @@ def read_base(text: str, unit: Unit) -> BaseLine:
     what, *rest = (piece.strip() for piece in _BETWEEN_WORDS.split(text))
     _check_comma(what)
     words = _words(rest)
+    if folded := _FOLDED.fullmatch(what):
+        return _by_finished(what, folded["thing"], folded["measures"], words, unit)
     if measured := _MEASURED.fullmatch(what):
         return _measured(what, measured["thing"], measured["measures"], words, unit)
     _check_no_lid(what, words)
     thing, finished = _named(what)
     form = read_form(words.form) if words.form else FLAT
     return _flat_base(thing, blank_size(finished, form), form, words)
+
+
+def _by_finished(what: str, thing: str, measures: str, words: _Words, unit: Unit) -> BaseLine:
+    """What it measures once folded, and how it is folded."""
+    _check_no_lid(what, words)
+    if not words.form:
+        raise MeasureError(f"“{what}” does not say how it folds; write for example {what}, side fold")
+    form = read_form(words.form)
+    return _flat_base(thing, unfolded(parse_size(measures, unit), form), form, words)
+
+
+def _check_says_fold(what: str, thing: str, words: _Words) -> None:
+    """A thing that is called folded, and lies flat as far as the record says."""
+    bare = re.sub(r"\b(?:(?:gate|side|top|half)[ -]?)?fold(?:ed|ing)?\b", " ", thing, flags=re.IGNORECASE)
+    if bare != thing and not words.form:
+        example = f"{' '.join(bare.split()) or 'card'} 8 1/2 x 5 1/2 in, side fold"
+        raise MeasureError(
+            f"“{what}” does not say how it folds; write for example {example}, with the size before folding"
+        )
 
 
 def _check_comma(what: str) -> None:
@@ -124,6 +168,7 @@ def _measured(what: str, thing: str, measures: str, words: _Words, unit: Unit) -
                 raise MeasureError(
                     f"“{what}” has no height; write length, width and height, like box 60 x 60 x 30"
                 )
+            _check_says_fold(what, thing, words)
             form = read_form(words.form) if words.form else FLAT
             return _flat_base(thing, Size(width, height), form, words)
     raise MeasureError(
@@ -151,7 +196,7 @@ def _box(thing: str, bottom: Blank, words: _Words, unit: Unit) -> BaseLine:
 
 def _lid(bottom: Size, words: _Words, unit: Unit) -> Blank:
     """A shallow box that goes over the other with a little room."""
-    room = _after_word(words.room, unit) if words.room else LID_ROOM
+    room = _after_word(words.room, unit) if words.room else LID_ROOM[unit]
     return box_blank(Size(bottom.width + room, bottom.height + room), _after_word(words.lid, unit))
 
 
@@ -174,7 +219,7 @@ def _named(what: str) -> tuple[str, Size]:
         return what, own
     if re.match(rf"[0-9{FRACTION_SIGNS}.]", what):
         raise MeasureError(f"“{what}” does not say what it is; write for example card {what}")
-    hint = did_you_mean(last.lower(), [*NAMED, *OWN])
+    hint = CARD_MAKERS.get(last.lower()) or did_you_mean(last.lower(), [*NAMED, *OWN])
     names = ", ".join(NAMED)
     raise MeasureError(
         f"“{what}” has no size{hint or f'; write its measures, like bookmark 50 x 180, or one of {names}'}"

@@ -48,7 +48,7 @@ def counts_of(one: InventoryFile, known: KnownSupplies, report: Report) -> Itera
         for j, text in enumerate(counted.found):
             place = entry.place("found", j)
             line = report.read(place, read_found, text)
-            supply = known.find(line.supply, place, report) if line else None
+            supply = known.find_kept(line.supply, place, report) if line else None
             quantity = report.read(place, read_amount, line.amount, supply) if line and supply else None
             if line and supply and quantity is not None and date is not None:
                 yield Count(date, supply.slug, quantity, line.about, place)

@@ -37,7 +37,7 @@ class CutLine:
 
 
 _SHEETS: Final = re.compile(
-    rf"\s+(?P<count>{_COUNT})\s+(?P<noun>(?!scraps?\b)[^\W\d_][\w-]*)(?P<each>\s+each)?"
+    rf"\s+(?P<count>{_COUNT})(?:\s+(?P<noun>(?!(?:scraps?|each)\b)[^\W\d_][\w-]*))?(?P<each>\s+each)?"
 )
 _SCRAP: Final = re.compile(rf"\s+(?:(?P<count>{_COUNT})\s+)?scraps?\s+(?P<size>\S.*)")
 _NUMBERED: Final = re.compile(rf"(?P<who>\S+)\s+(?P<number>{_COUNT})(?P<rest>\s+{_COUNT}\s+[^\W\d_].*)")
@@ -55,9 +55,9 @@ def read_cut(text: str, unit: Unit, roles: Iterable[str] = ()) -> CutLine:
             size = parse_size(scrap["size"], unit)
             return CutLine(who, int(scrap["count"] or 1), "", each=False, scrap=size, kept=pieces)
         sheets = _SHEETS.fullmatch(rest)
-        if sheets and int(sheets["count"]):
-            each = bool(sheets["each"])
-            return CutLine(who, int(sheets["count"]), sheets["noun"], each, scrap=None, kept=pieces)
+        if sheets and int(sheets["count"]) and (sheets["noun"] or sheets["each"]):
+            each, noun = bool(sheets["each"]), sheets["noun"] or ""
+            return CutLine(who, int(sheets["count"]), noun, each, scrap=None, kept=pieces)
     raise MeasureError(_why_not(taken))
 
 
@@ -88,6 +88,9 @@ _KEPT: Final = re.compile(
 )
 
 
+_NO_OF: Final = re.compile(rf"(?P<count>{_COUNT})\s+(?P<size>[0-9]+(?![0-9/])(?:\s+[0-9]+/[0-9]+)?\s*[x×].*)")
+
+
 def _read_kept(text: str, unit: Unit) -> KeptLine:
     """The count of a size needs its “of”: in ``kept 4 1/2 x 12`` the 4 belongs to the size."""
     found = _KEPT.fullmatch(text)
@@ -97,4 +100,9 @@ def _read_kept(text: str, unit: Unit) -> KeptLine:
         )
     if found["letter"]:
         return KeptLine(int(found["parts"] or 1), None, found["letter"])
+    if not found["pieces"] and (of := _NO_OF.fullmatch(found["size"])):
+        raise MeasureError(
+            f"“{text}” has two numbers before the x; for {of['count']} of that size, write"
+            f" kept {of['count']} of {of['size']}"
+        )
     return KeptLine(int(found["pieces"] or 1), parse_size(found["size"], unit), "")

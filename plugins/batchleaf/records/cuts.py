@@ -43,6 +43,9 @@ class _CutsReader:
 
     def cuts(self, written: Line) -> Iterator[Cut]:
         """One line: a cut for each supply that it is of."""
+        if sentence := self._spelt_out(written.text):
+            self._report.error(written.place, sentence)
+            return
         line = self._report.read(written.place, read_cut, written.text, written.unit, self._roles)
         if line is None:
             return
@@ -53,6 +56,12 @@ class _CutsReader:
             pieces = tuple(replace(piece, size=supply.piece(piece.size)) for piece in kept or ())
             scrap = line.scrap and supply.piece(line.scrap)
             yield Cut(slug, line.count * taken.times, scrap, pieces, written.place)
+
+    def _spelt_out(self, text: str) -> str:
+        """A sentence where a line begins with the name of a supply in words."""
+        a_role = any(text.startswith(f"{role} ") for role in self._roles)
+        known = a_role or self._known.get(text.partition(" ")[0]) is not None
+        return "" if known else self._known.spelt_out(text.partition(",")[0])
 
     def _taken(self, line: CutLine, place: Place) -> _Taken:
         role = self._roles.get(line.who)

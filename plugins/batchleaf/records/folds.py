@@ -51,12 +51,16 @@ def read_form(text: str) -> Form:
 
 def blank_size(finished: Size, form: Form) -> Size:
     """The flat piece that folds to ``finished``; a top fold or a tent lies along the longer side."""
+    return unfolded(finished.turned if form.fold in (Fold.TOP, Fold.TENT) else finished, form)
+
+
+def unfolded(finished: Size, form: Form) -> Size:
+    """The flat piece that folds to just ``finished``."""
     match form.fold:
         case Fold.SIDE | Fold.GATE:
             return Size(finished.width * 2, finished.height)
         case Fold.TOP | Fold.TENT:
-            lying = finished.turned
-            return Size(lying.width, lying.height * 2)
+            return Size(finished.width, finished.height * 2)
         case Fold.ACCORDION:
             return Size(finished.width * form.panels, finished.height)
     return finished

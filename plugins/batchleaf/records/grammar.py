@@ -46,7 +46,7 @@ def read_extra(text: str) -> int:
 
 def read_makes(text: str) -> tuple[int, int]:
     """``22 of 24``: finished and begun; ``22`` alone means nothing was spoiled."""
-    found = re.fullmatch(rf"({_COUNT})(?:\s+of\s+({_COUNT}))?", text.strip())
+    found = re.fullmatch(rf"({_COUNT})(?:(?:\s+(?:out\s+)?of\s+|\s*/\s*)({_COUNT}))?", text.strip())
     if found is None:
         raise MeasureError(f"“{text}” says no number of makes up to 99999; write for example 22 of 24")
     finished, begun = int(found[1]), int(found[2] or found[1])

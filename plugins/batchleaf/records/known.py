@@ -119,11 +119,34 @@ class KnownSupplies:
         report.error(place, self._why_not(slug, roles))
         return None
 
+    def find_kept(self, slug: str, place: Place, report: Report) -> Supply | None:
+        """As :meth:`find`, where something is bought or counted: nobody keeps an account of tools."""
+        if slug in self._tools:
+            report.error(
+                place,
+                f"“{slug}” is a tool of the bench, and only what is used up is bought and counted here;"
+                " leave this line out",
+            )
+            return None
+        return self.find(slug, place, report)
+
+    def spelt_out(self, text: str) -> str:
+        """A sentence where ``text`` begins with the name of a supply in words, else nothing."""
+        words = text.split()
+        for count in range(len(words), 1, -1):
+            phrase = " ".join(words[:count])
+            wanted = bare(phrase)
+            for slug, supply in sorted(self._supplies.items()):
+                if wanted in (bare(slug), bare(supply.name)):
+                    return f"“{phrase}” is “{slug}” in the drawer; write it so"
+        return ""
+
     def _why_not(self, slug: str, roles: Collection[str] | None) -> str:
         pad = self._supplies.get(re.sub(r"-[0-9]+$", "", slug))
         if pad and pad.designs:
             return f"“{pad.slug}” has papers 1 to {pad.designs}, so there is no “{slug}”"
-        if own := respelt(slug, self._supplies):
+        by_name = (one.slug for one in self._supplies.values() if bare(one.name) == bare(slug))
+        if own := respelt(slug, self._supplies) or next(by_name, ""):
             return f"“{slug}” is “{own}” in the drawer; write it so"
         if tool := slug if slug in self._tools else respelt(slug, self._tools):
             return f"“{tool}” is a tool of the bench, so it is not used up; write it under tools"
@@ -154,5 +177,6 @@ def _supposed(slug: str, unit: str, place: Place) -> Supply:
         units=plural(unit),
         length_unit=Unit.MM,
         size=None,
+        supposed=True,
         place=place,
     )

@@ -10,7 +10,7 @@ from dataclasses import replace
 from batchleaf.facts import Opening, Place, Scrap, Settings, Supply
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import parse_size
-from batchleaf.records.amounts import read_amount
+from batchleaf.records.amounts import read_come_in
 from batchleaf.records.grammar import read_date
 from batchleaf.records.inventory import Entry
 from batchleaf.records.prices import NOT_KNOWN, read_price
@@ -32,7 +32,7 @@ def with_opening(supply: Supply, entry: Entry, written: OpeningWritten | None, s
         entry.report.error(
             entry.place("worth"), "a worth is given, and no amount that is worth it; write the amount too"
         )
-    quantity = entry.read("amount", read_amount, written.amount, supply)
+    quantity = entry.read("amount", read_come_in, written.amount, supply)
     there = None
     if quantity is not None and date is not None:
         there = Opening(date, quantity, price.value, price.basis, entry.place())

@@ -94,9 +94,8 @@ class Papers:
         if text in self._roles:
             self.asked[text] = None
             return self._roles[text]
-        joined = "-".join(text.split())
-        if joined != text and not text[-1].isdigit() and self._known.get(joined):
-            self._report.error(place, f"“{text}” is written “{joined}” here, as in the drawer")
+        if self._known.get(text.split()[0]) is None and (sentence := self._known.spelt_out(text)):
+            self._report.error(place, sentence)
             return None
         if self._may_want and self._is_unknown(text.split()[0]):
             return self._wanted(text)

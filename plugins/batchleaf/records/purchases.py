@@ -69,7 +69,7 @@ def _lines(entry: Entry, order: OrderWritten, known: KnownSupplies, settings: Se
         if line is None:
             continue
         price = report.read(place, read_price, line.price, settings.currency)
-        supply = known.find(line.supply, place, report)
+        supply = known.find_kept(line.supply, place, report)
         quantity = report.read(place, read_some, line.amount, supply) if supply else None
         if supply is not None and quantity is not None and price is not None:
             yield Purchase(

@@ -114,6 +114,8 @@ def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
             return f"{named} is longer than {context['max_length']} letters; longer text goes into notes.md"
         case "too_short":
             return f"{named} is an empty list; write an item or leave the key out"
+        case "string_type" if isinstance(value, Mapping) and _first_key(value)[:1] in tuple("“”„‘’"):
+            return 'curly quotes do not hold a line together; type straight ones, like "…"'
         case "string_type" if isinstance(path[-1], int) and isinstance(value, Mapping):
             return "a colon stands inside this line; put the whole line in quotes"
         case "string_type":
@@ -126,6 +128,10 @@ def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
             return f"{named} takes lines of “name: value”, and {_kind(value)} stands here"
         case other:
             return f"{named} cannot be read ({other.replace('_', ' ')})"
+
+
+def _first_key(value: Mapping) -> str:
+    return value.entries[0][0].text if value.entries else ""
 
 
 def _bad_slug(text: str) -> str:

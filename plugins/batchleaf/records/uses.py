@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from typing import Final
 
-from batchleaf.facts import Origin, Part, Use
+from batchleaf.facts import Origin, Part, Place, Supply, Use
 from batchleaf.measure.amounts import parse_amount, unit_in
 from batchleaf.measure.money import share
 from batchleaf.records.grammar import read_use
 from batchleaf.records.known import KnownSupplies
 from batchleaf.records.made_of import Line
 from batchleaf.records.report import Report
+
+COUNTED_BY_ONE: Final = ("piece", "sheet")
+"""What is counted so is hardly used without a number, as ink is from its pad."""
 
 
 def read_uses(lines: Sequence[Line], makes: int, known: KnownSupplies, report: Report) -> Iterator[Use]:
@@ -29,11 +33,15 @@ def _read_use(line: Line, makes: int, known: KnownSupplies, report: Report) -> U
     if named.supply[0].isdigit():
         report.error(line.place, f"“{line.text}” begins with a number; name the supply first")
         return None
+    if known.get(named.supply) is None and (sentence := known.spelt_out(line.text)):
+        report.error(line.place, sentence)
+        return None
     unit = unit_in(named.amount) or "piece"
     supply = known.find_or_suppose(named.supply, unit, line.place, report)
     if supply is None:
         return None
     if not named.amount:
+        _tell_uncounted(supply, line.place, report)
         return Use(supply.slug, None, None, line.place)
     amount = report.read(line.place, parse_amount, named.amount, supply.unit, supply.units)
     if amount is None:
@@ -41,6 +49,15 @@ def _read_use(line: Line, makes: int, known: KnownSupplies, report: Report) -> U
     if named.in_all:
         return Use(supply.slug, amount, None, line.place)
     return Use(supply.slug, amount * makes, amount, line.place)
+
+
+def _tell_uncounted(supply: Supply, place: Place, report: Report) -> None:
+    if supply.unit in COUNTED_BY_ONE and not supply.supposed:
+        report.notice(
+            place,
+            f"“{supply.slug}” is counted in {supply.units}, and without a number none leaves the drawer;"
+            f" write {supply.slug} 1 for one each",
+        )
 
 
 def ready_uses(parts: Sequence[Part], makes: int) -> Iterator[Use]:

@@ -54,7 +54,7 @@ def _read_head(text: str) -> Went:
     found = _HEAD.fullmatch(text)
     if found is None or not int(found["count"]):
         raise MeasureError(
-            f"“{text}” does not say how many went where; write for example 2 kept, or 12 sold, 3.50 each"
+            f"“{text}” does not say how many went where; write a number and {_WAYS}, like 12 sold, 3.50 each"
         )
     where = found["where"]
     if where not in list(Whereabouts):

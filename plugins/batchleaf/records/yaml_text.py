@@ -121,7 +121,7 @@ def _syntax_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Proble
     if "tab character" in said or _letter_at(text, place) == "\t":
         return Problem(place, "a tab stands where only spaces may stand; indent with spaces")
     if "mapping values are not allowed" in said:
-        return Problem(place, "a colon stands inside a value here; put the whole value in quotes")
+        return Problem(place, _stray_colon(lines_of(text), place))
     if "could not find expected ':'" in said:
         return _missing_space(text, place) or Problem(
             place, "a key stands here without its colon; write “key: value”"
@@ -132,10 +132,35 @@ def _syntax_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Proble
     if "did not find expected" in said or "cannot start any token" in said:
         return _missing_space(text, place) or Problem(
             place,
-            "this does not fit what stands above it; lines of one group begin at the same column,"
+            _half_quoted(lines_of(text), place)
+            or "this does not fit what stands above it; lines of one group begin at the same column,"
             " and a value with quotes in it, or a sign at its start, goes in quotes as a whole",
         )
     return Problem(place, f"the line is not readable as YAML ({said})")
+
+
+def _stray_colon(lines: Sequence[str], place: Place) -> str:
+    """Why a colon cannot stand where it does: curly quotes, a value above it, or no quotes at all."""
+    line = lines[place.line - 1]
+    if re.match(r"\s*+(?:- |[^:\s][^:]*+: )\s*+[“”„‘’]", line):
+        return 'curly quotes do not hold a value together; type straight ones, like "…"'
+    above = next((other for other in reversed(lines[: place.line - 1]) if other.strip()), "")
+    below_value = re.match(r"(\s*+)([^\s#-][^:]*+): ++[^\s#]", above)
+    if below_value and len(line) - len(line.lstrip()) > len(below_value[1]):
+        return (
+            f"nothing can stand below “{below_value[2]}”, whose value stands behind its colon; begin this"
+            f" line where “{below_value[2]}” begins, or move that value down here, key by key"
+        )
+    return "a colon stands inside a value here; put the whole value in quotes"
+
+
+def _half_quoted(lines: Sequence[str], place: Place) -> str:
+    """A sentence that begins with a quotation, and goes on after it."""
+    line = lines[place.line - 1] if place.line <= len(lines) else ""
+    found = re.match(r"\s*+(?:- ++|[^:\"\s][^:\"]*+: ++)(\"[^\"]*+\".*\S)", line)
+    if found is None or "'" in found[1]:
+        return ""
+    return f"what begins with a quote has to end with it; write single quotes around all of it, '{found[1]}'"
 
 
 def _missing_space(text: str, place: Place) -> Problem | None:

@@ -76,15 +76,15 @@ def prepare(photos: Sequence[Photo], store: Store, recipe: Recipe = Recipe()) ->
         warnings.filterwarnings("ignore", module=r"PIL\.")
         made = list(pool.map(lambda photo: _outcome(photo, store, recipe), photos))
     prepared: dict[str, PreparedPhoto] = {}
-    files: list[PhotoFile] = []
+    files: dict[str, PhotoFile] = {}  # one photo may lie there twice, under two names
     problems: list[Problem] = []
     for photo, outcome in zip(photos, made, strict=True):
         if isinstance(outcome, Problem):
             problems.append(outcome)
         else:
             prepared[photo.path], own = outcome
-            files += own
-    return ReadyPhotos(prepared, tuple(files), tuple(problems))
+            files |= {file.name: file for file in own}
+    return ReadyPhotos(prepared, tuple(files.values()), tuple(problems))
 
 
 def _outcome(

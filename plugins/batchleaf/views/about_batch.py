@@ -11,6 +11,7 @@ from batchleaf.views import site_map
 from batchleaf.views.links import tool_named
 from batchleaf.views.pages import Line, Link
 from batchleaf.views.part_rows import Tools
+from batchleaf.views.techniques import techniques_in_words
 from batchleaf.views.words import capitalised, counted, joined, listed
 
 _WENT = {
@@ -24,7 +25,12 @@ _WENT = {
 
 def about_batch(project: Project, figures: Figures, tools: Tools) -> tuple[Line, ...]:
     """One sentence for each thing that the record knows."""
-    return (*_design(project, figures), *_credits(project, figures), *_tools(project, tools))
+    return (
+        *_design(project, figures),
+        *_credits(project, figures),
+        *_tools(project, tools),
+        *techniques_in_words(project),
+    )
 
 
 def _design(project: Project, figures: Figures) -> Iterator[Line]:

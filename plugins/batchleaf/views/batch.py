@@ -7,19 +7,22 @@ from collections.abc import Iterator, Sequence
 
 from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.figures import BatchFigures, Figures
-from batchleaf.facts import Project
-from batchleaf.measure.display import NBSP, show_size
+from batchleaf.core.shortage import shortages
+from batchleaf.facts import Project, Supply
+from batchleaf.measure.display import NBSP, show_number, show_size
 from batchleaf.measure.durations import show_film_time
+from batchleaf.measure.lengths import Size
 from batchleaf.measure.money import share
 from batchleaf.views import site_map
 from batchleaf.views.about_batch import about_batch, went_in_words
 from batchleaf.views.cautions import cautions_for
 from batchleaf.views.cost import cost_view
+from batchleaf.views.links import together
 from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
 from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
-from batchleaf.views.sentence import Supplies, batch_sentence
+from batchleaf.views.sentence import Supplies, batch_sentence, needed_sheets
 from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
 
 
@@ -43,7 +46,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         parts_notes=part_notes(batch, supplies),
         plan_intro=_plan_intro(batch, supplies),
         plans=plan_views(batch, supplies),
-        plan_notes=_plan_notes(batch, supplies),
+        plan_notes=(*_plan_notes(batch, supplies), *_what_lacks(batch, figures, supplies)),
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings.currency),
@@ -51,7 +54,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         pictures=_other_pictures(project, prepared, here),
         went=went_in_words(project),
         neighbours=_neighbours(project, figures),
-        cautions=cautions_for(project, supplies),
+        cautions=cautions_for(batch, supplies, tools),
         figures_href=site_map.FIGURES,
         how_href=site_map.href(here, site_map.HOW),
     )
@@ -134,6 +137,22 @@ def _idle_sheets(cutting: Cutting, supplies: Supplies) -> Iterator[str]:
             yield f"They do without {counted(idle, *noun)} of the {supply.name}."
 
 
+def _what_lacks(batch: BatchFigures, figures: Figures, supplies: Supplies) -> Iterator[str]:
+    """``The drawer has 8 of the 10 sheets of snow card.``, before they are cut."""
+    if batch.made or figures.ledger is None:
+        return
+    for one in shortages(needed_sheets(batch), figures.ledger, supplies):
+        supply, unit = supplies[one.holding.supply], batch.project.unit
+        size = f" {show_size(one.holding.piece, unit)} {unit.value}" if one.holding.piece else ""
+        noun = ("scrap", "scraps") if size else (supply.unit, supply.units)
+        of = f"of {supply.name}{size}"
+        there = show_number(one.there, 2) if one.there else "none"
+        if one.needed == 1 and not one.there:
+            yield f"The drawer has no {noun[0]} {of}."
+        else:
+            yield f"The drawer has {there} of the {counted(one.needed, *noun)} {of}."
+
+
 def _paper(batch: BatchFigures) -> str:
     """Where the paper went, and why the sheets could not have given more."""
     paper, project = batch.paper, batch.project
@@ -159,10 +178,17 @@ def _spoiled(project: Project) -> str:
 
 def _paper_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
     unit = batch.project.unit
+    count_of = Counter[tuple[str, Size]]()
+    for cut in batch.project.cut:
+        for piece in cut.kept:
+            count_of[cut.supply, piece.size] += piece.count
+    alike: dict[str, list[Supply]] = {}
+    for (slug, size), count in count_of.items():
+        pieces = f"{count} of {show_size(size, unit)} {unit.value}"
+        alike.setdefault(pieces, []).append(supplies[slug])
     kept = [
-        f"{piece.count} of {show_size(piece.size, unit)} {unit.value} ({supplies[cut.supply].name})"
-        for cut in batch.project.cut
-        for piece in cut.kept
+        f"{pieces}{' each' if len(papers) > 1 else ''} ({listed([paper.name for paper in together(papers)])})"
+        for pieces, papers in alike.items()
     ]
     return (f"Kept: {listed(kept)}.",) if kept else ()
 

@@ -19,7 +19,7 @@ from batchleaf.views.drawing.cost_strip import draw_cost_strip, rule_for
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.links import supply_link
 from batchleaf.views.pages import CostView, SupplyRow
-from batchleaf.views.sentence import Supplies
+from batchleaf.views.sentence import Supplies, needed_sheets
 from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
 
@@ -37,7 +37,7 @@ def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, currency:
     lines = sorted(cost.lines, key=lambda line: (-line.one, -line.cost.known))
     letters = dict(zip([line.supply for line in lines], string.ascii_lowercase * 4, strict=False))
     shown = cost.counted and cost.one is not None
-    strip = _strip(lines, letters, project, currency) if shown and cost.one else None
+    strip = _strip(lines, letters, batch, supplies, currency) if shown and cost.one else None
     return CostView(
         strip=strip,
         strip_caption=_caption(cost.one or 0, currency) if strip else "",
@@ -56,24 +56,26 @@ def _used_view(batch: BatchFigures, supplies: Supplies) -> CostView:
         (used.supply, listed([_amount(taken, supplies[used.supply], batch.project) for taken in used.taken]))
         for used in batch.used
     ]
-    return _without_cost(rows, batch.project, supplies)
+    return _without_cost(rows, batch.project, supplies, used_label="Used")
 
 
 def _needs_view(batch: BatchFigures, supplies: Supplies) -> CostView:
     """What a batch that is only planned will take from the drawer."""
     project = batch.project
-    cuts = project.cut or (tuple(batch.cutting.sheets.values()) if batch.cutting else ())
+    cuts = needed_sheets(batch)
     needed = [(cut.supply, _cut_in_words(cut, supplies[cut.supply], project)) for cut in cuts]
     for use in project.uses:
         whole = use.quantity if use.per_make is None else use.per_make * project.begun
         needed.append((use.supply, "not measured" if whole is None else amount(whole, supplies[use.supply])))
-    return _without_cost(needed, project, supplies)
+    return _without_cost(needed, project, supplies, used_label="Needed")
 
 
-def _without_cost(amounts: Sequence[tuple[str, str]], project: Project, supplies: Supplies) -> CostView:
+def _without_cost(
+    amounts: Sequence[tuple[str, str]], project: Project, supplies: Supplies, used_label: str
+) -> CostView:
     here = site_map.batch(project.slug)
     rows = tuple(SupplyRow("", supply_link(supplies[slug], here), "", used, "", "") for slug, used in amounts)
-    return CostView(None, "", "", rows, "", "", "", ())
+    return CostView(None, "", "", rows, "", "", "", (), used_label)
 
 
 def _cut_in_words(cut: Cut, supply: Supply, project: Project) -> str:
@@ -83,16 +85,20 @@ def _cut_in_words(cut: Cut, supply: Supply, project: Project) -> str:
 
 
 def _strip(
-    lines: Sequence[CostLine], letters: dict[str, str], project: Project, currency: Currency
+    lines: Sequence[CostLine],
+    letters: dict[str, str],
+    batch: BatchFigures,
+    supplies: Supplies,
+    currency: Currency,
 ) -> Drawing:
-    shares = tuple((letters[line.supply], line.one) for line in lines if line.one)
-    total = sum(share for _, share in shares)
-    said = listed([f"{letter} {currency.show(share)}" for letter, share in shares])
+    shown = [line for line in lines if line.one]
+    total = sum(line.one for line in shown)
+    said = [f"{letters[one.supply]}, {supplies[one.supply].name}, {currency.show(one.one)}" for one in shown]
     return draw_cost_strip(
-        shares,
+        tuple((letters[line.supply], line.one) for line in shown),
         id="cost-strip",
-        title=f"The cost of one {project.thing}, {currency.show_with_sign(total)}, as a strip",
-        description=f"{said}.",
+        title=f"The cost of one {batch.project.thing}, {currency.show_with_sign(total)}, as a strip",
+        description=f"{'; '.join(said)}.",
         digits=currency.digits,
     )
 

@@ -15,12 +15,12 @@ def how_page(figures: Figures) -> HowPage:
     if figures.ledger:
         of_money = [
             _section("on-hand", "On hand, and what it is worth", flow + _ON_HAND),
-            _section("cost", "Cost of the batch and of one", _COST),
+            _section("cost", "Cost of the batch and of one", _COST + _SHARES + _UNPRICED),
         ]
         numbers = _FIGURES + _KEYS
     else:
         told = any(batch.one is not None for batch in figures.batches.values())
-        of_money = [_section("cost", "Cost of one", _COST + flow)] if told else []
+        of_money = [_section("cost", "Cost of one", _COST + _UNPRICED + flow)] if told else []
         numbers = _FIGURES + _KEYS_WITHOUT_COSTS
     return HowPage(
         title="How it is worked out",
@@ -46,7 +46,8 @@ Lengths are kept exactly, also thirds of an inch. One inch is 25.4 mm exactly (i
 1 July 1959; NIST Special Publication 447, appendix 5).
 
 The unit of the record is shown as written. The other unit beside it is rounded down to a sixteenth
-of an inch or half a millimetre, since a part cut too large does not fit.
+of an inch or half a millimetre, since a part cut too large does not fit. A sheet as bought is no part:
+its size is told to the nearest sixteenth of an inch or tenth of a millimetre.
 
 Pounds of paper are those of 500 sheets of the basic size of its kind: cover 20 × 26 in, text and book
 25 × 38, index 25½ × 30½, bristol 22½ × 28½, bond 17 × 22, tag 24 × 36. One pound is
@@ -105,7 +106,13 @@ known; the page of the supply says so.
 _COST: Final = """
 What the batch drew from the drawer, less the pieces it kept. The cost of one is that, divided among the
 finished ones, halves rounded up; spoiled ones are paid for by the rest.
-
+"""
+_SHARES: Final = """
+The cost of one is shared out among its supplies so that the column adds up: each share is rounded down
+to the smallest coin, and the coins left over go one each to the largest remainders. So a share may be a
+cent more or less than rounding it alone would give.
+"""
+_UNPRICED: Final = """
 Where a price is not known, the cost is at least the sum of the others, and the page names what is
 missing. What was used without a measure is named and not counted. Time is told apart.
 """

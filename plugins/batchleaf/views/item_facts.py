@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from batchleaf.facts import Direction, Grain, PaperSide, Supply
-from batchleaf.measure.display import show_length, show_number, show_other_size, show_size
+from batchleaf.measure.display import show_length, show_number, show_other_sheet_size, show_size
 from batchleaf.views.terms import terms_in_words
 from batchleaf.views.words import counted, listed
 
@@ -49,7 +49,7 @@ def _as_bought(supply: Supply) -> Iterator[Fact]:
     unit = supply.length_unit
     yield (
         "As bought",
-        f"{show_size(supply.sheet, unit)} {unit.value}, about {show_other_size(supply.sheet, unit)}",
+        f"{show_size(supply.sheet, unit)} {unit.value}, about {show_other_sheet_size(supply.sheet, unit)}",
     )
     if supply.usable != supply.sheet:
         trim = supply.trim

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.drawing.shapes import Box, Drawing
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +51,10 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class GalleryEntry:
-    """A batch as the home page and series pages show it."""
+    """A batch as the home page and series pages show it.
+
+    ``stand_in``: drawn where there is no picture, the first box being the frame.
+    """
 
     title: str
     href: str
@@ -59,27 +62,41 @@ class GalleryEntry:
     line: str
     date: str
     date_iso: str
+    stand_in: tuple[Box, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ComingEntry:
+    """A batch that is planned, or only an idea: what it needs."""
+
+    batch: Link
+    line: str
+    date: str
+    date_iso: str
 
 
 @dataclass(frozen=True, slots=True)
 class HomePage:
-    """The gallery, newest first."""
+    """The gallery of what was made, newest first; ``to_come``: what is planned, nearest first."""
 
     title: str
     sentence: Line
     entries: tuple[GalleryEntry, ...]
     series: tuple[Link, ...]
+    to_come: tuple[ComingEntry, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class PartRow:
     """One part in the parts table; ``other_size`` is the size in the other unit.
 
-    ``details`` say what the table does not measure: "shows the back: dots".
+    ``folded`` says its size once it is folded, ``details`` what the table does not
+    measure: "shows the back: dots".
     """
 
     letter: str
     name: str
+    folded: str
     papers: tuple[str | Link, ...]
     details: tuple[str, ...]
     size: str
@@ -139,6 +156,7 @@ class CostView:
     total_batch: str
     total_one: str
     notes: tuple[str, ...]
+    used_label: str = "Used"
 
 
 @dataclass(frozen=True, slots=True)
@@ -353,6 +371,7 @@ class SeriesPage:
     about: str
     currency: str
     entries: tuple[GalleryEntry, ...]
+    to_come: tuple[ComingEntry, ...]
     rows: tuple[SeriesBatchRow, ...]
     total: SeriesBatchRow
 

@@ -10,7 +10,7 @@ from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import ImageUse, Origin, Part, Project, ShownSide, Supply, Tool
 from batchleaf.measure.display import show_other_size, show_size
 from batchleaf.views import site_map
-from batchleaf.views.links import supply_named
+from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Link, PartRow
 from batchleaf.views.scoring import folded_in_words
 from batchleaf.views.sentence import Supplies
@@ -24,7 +24,8 @@ def part_rows(project: Project, supplies: Supplies, tools: Tools) -> tuple[PartR
     return tuple(
         PartRow(
             letter=part.letter,
-            name=_name(part, project),
+            name=part.name,
+            folded=f"folds to {folded_in_words(part, project.unit)}" if part.scores else "",
             papers=_papers(part, supplies, site_map.batch(project.slug)),
             details=tuple(_details(part, supplies, tools)),
             size=show_size(part.size, project.unit),
@@ -36,19 +37,15 @@ def part_rows(project: Project, supplies: Supplies, tools: Tools) -> tuple[PartR
     )
 
 
-def _name(part: Part, project: Project) -> str:
-    """``base, folds to 105 × 148``; a box has its height besides."""
-    return f"{part.name}, folds to {folded_in_words(part, project.unit)}" if part.scores else part.name
-
-
 def _count(part: Part, project: Project) -> int:
     return part.each * project.begun + part.extra
 
 
 def _papers(part: Part, supplies: Supplies, here: str) -> tuple[str | Link, ...]:
+    papers = together(supplies[slug] for slug in part.papers)
     before = f"any {part.any_of} of " if part.any_of else ""
     before = "scraps of " if part.origin is Origin.BY_HAND else before
-    return tuple(_after(before, supply_named(supplies[slug], here)) for slug in part.papers)
+    return tuple(_after(before, supply_named(paper, here)) for paper in papers)
 
 
 def _after(words: str, paper: str | Link) -> str | Link:
@@ -99,7 +96,7 @@ def _from_one_sheet(batch: BatchFigures, supplies: Supplies) -> Iterator[str]:
     for one in batch.from_one_sheet:
         alike.setdefault((one.letter, one.count), []).append(supplies[one.supply])
     for (letter, count), papers in alike.items():
-        names = listed([paper.name for paper in papers], last="or")
+        names = listed([paper.name for paper in together(papers, "or")], last="or")
         grid = f", {count.grid} in a plain grid" if count.grid < count.through else ""
         least = "" if count.proved else "at least "
         yield f"One {papers[0].unit} of {names} gives {least}{count.through} of {letter}{grid}."
@@ -111,7 +108,7 @@ def _by_hand(project: Project, supplies: Supplies) -> Iterator[str]:
         if part.origin is Origin.BY_HAND:
             alike.setdefault(part.papers, []).append(part.letter)
     for papers, letters in alike.items():
-        names = listed([supplies[slug].name for slug in papers], last="or")
+        names = listed([one.name for one in together((supplies[slug] for slug in papers), "or")], last="or")
         scraps = f"scraps of {names}" if names else "scraps"
         be, them = ("is", "it") if len(letters) == 1 else ("are", "them")
         yield f"{listed(letters)} {be} cut by hand from {scraps}; no plan and no account counts {them}."

@@ -19,7 +19,7 @@ from batchleaf.measure.display import show_length, show_other, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
-from batchleaf.views.links import supply_named
+from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Line, PlanView, SettingRow
 from batchleaf.views.scoring import how_to_score
 from batchleaf.views.words import counted, joined, listed
@@ -76,7 +76,7 @@ def _plan_view(
     kept = kept_leftovers(laid, cuts, supply, group.sheets)
     reading = _Reading(project, laid, kept, group.sheets)
     size = show_size(laid.sheet.size, project.unit)
-    names = listed([supplies[cut.supply].name for cut in cuts])
+    names = listed([paper.name for paper in together(supplies[cut.supply] for cut in cuts)])
     drawing = draw_sheet_plan(
         laid,
         id=f"plan-{number}-drawing",
@@ -103,15 +103,18 @@ def _instruction(
 ) -> Line:
     """Papers of which equally many are cut like this are said together."""
     here = site_map.batch(project.slug)
-    alike: dict[str, list[Line]] = {}
+    times_of = Counter[tuple[str, bool]]()
     for plan, cut in zip(group.plans, cuts, strict=True):
-        supply = supplies[cut.supply]
-        noun = ("scrap", "scraps") if cut.scrap else (supply.unit, supply.units)
-        alike.setdefault(counted(plan.times, *noun), []).append((supply_named(supply, here),))
-    pieces: list[Line] = [
-        (f"{times}{' each' if len(names) > 1 else ''} of ", *joined(names, ", ", " and "))
-        for times, names in alike.items()
-    ]
+        times_of[cut.supply, cut.scrap is not None] += plan.times
+    alike: dict[str, list[Supply]] = {}
+    for (slug, is_scrap), count in times_of.items():
+        supply = supplies[slug]
+        noun = ("scrap", "scraps") if is_scrap else (supply.unit, supply.units)
+        alike.setdefault(counted(count, *noun), []).append(supply)
+    pieces: list[Line] = []
+    for times, papers in alike.items():
+        names: list[Line] = [(supply_named(paper, here),) for paper in together(papers)]
+        pieces.append((f"{times}{' each' if len(papers) > 1 else ''} of ", *joined(names, ", ", " and ")))
     first = _trimming(_trim_of(cuts[0], supplies), supplies[cuts[0].supply], project)
     return (f"{first}Cut ", *joined(pieces, ", ", " and "), f" like this, {size} {project.unit.value}.")
 

@@ -9,7 +9,7 @@ from batchleaf.facts import Cut, Project, Supply
 from batchleaf.measure.durations import show_minutes
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
-from batchleaf.views.links import supply_named
+from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Line, Link
 from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import capitalised, counted, joined
@@ -32,6 +32,12 @@ def short_line(batch: BatchFigures, currency: Currency) -> str:
     price = cost_of_one(batch, currency)
     made = made_of_begun(batch.project)
     return f"{made}, {price} each." if price else f"{made}."
+
+
+def needs_line(batch: BatchFigures, supplies: Supplies) -> str:
+    """A batch that is planned in a few words: ``24 bookmarks planned; they need 4 sheets of chalk card.``"""
+    pieces = _made(batch, supplies)
+    return f"{''.join(piece if isinstance(piece, str) else piece.text for piece in pieces)}."
 
 
 def made_or_planned(project: Project) -> str:
@@ -61,9 +67,13 @@ def _made(batch: BatchFigures, supplies: Supplies) -> Line:
     if batch.project.cut:
         papers = papers_in_words(batch, batch.project.cut, supplies)
         return (f"{made} from ", *papers) if papers else (made,)
-    needed = tuple(batch.cutting.sheets.values()) if batch.cutting else ()
-    papers = papers_in_words(batch, needed, supplies)
+    papers = papers_in_words(batch, needed_sheets(batch), supplies)
     return (f"{made}; they need ", *papers) if papers else (made,)
+
+
+def needed_sheets(batch: BatchFigures) -> tuple[Cut, ...]:
+    """The sheets that the record states, or else those that the plan takes."""
+    return batch.project.cut or (tuple(batch.cutting.sheets.values()) if batch.cutting else ())
 
 
 def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies) -> Line:
@@ -78,7 +88,8 @@ def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies
         slugs += [] if cut.supply in slugs else [cut.supply]
     pieces: list[Line] = []
     for taken, slugs in alike.items():
-        links: list[Line] = [(supply_named(supplies[slug], here),) for slug in slugs]
+        papers = together(supplies[slug] for slug in slugs)
+        links: list[Line] = [(supply_named(paper, here),) for paper in papers]
         planned = batch.cutting is not None and batch.cutting.plans
         each = " each" if len(slugs) > 1 else ""
         start = Link(taken, "#plan") if planned else taken

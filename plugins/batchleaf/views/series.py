@@ -10,8 +10,8 @@ from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.facts import Series
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
-from batchleaf.views.home import gallery_entry, sheets_and_scraps
-from batchleaf.views.pages import Line, Link, SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
+from batchleaf.views.home import gallery, sheets_and_scraps, to_come
+from batchleaf.views.pages import Line, Link, Picture, SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
 from batchleaf.views.pictures import Prepared, cover
 from batchleaf.views.unpriced import is_whole
 from batchleaf.views.words import (
@@ -43,8 +43,13 @@ def _index_row(series: Series, figures: Figures, prepared: Prepared) -> SeriesRo
         series=Link(series.title, site_map.href(site_map.SERIES, site_map.series(series.slug))),
         line=_made(batches),
         about=series.about,
-        picture=cover(batches[-1].project, prepared, site_map.SERIES) if batches else None,
+        picture=_newest_cover(batches, prepared),
     )
+
+
+def _newest_cover(batches: Batches, prepared: Prepared) -> Picture | None:
+    covers = (cover(batch.project, prepared, site_map.SERIES) for batch in reversed(batches))
+    return next((picture for picture in covers if picture), None)
 
 
 def _made(batches: Batches) -> str:
@@ -65,7 +70,8 @@ def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesP
         sentence=_sentence(batches),
         about=series.about,
         currency=currency.sign,
-        entries=tuple(gallery_entry(batch, figures, prepared, here) for batch in reversed(batches)),
+        entries=gallery(batches, figures, prepared, here),
+        to_come=to_come(batches, figures, here),
         rows=tuple(_row(place, batch, here, currency) for place, batch in enumerate(batches, 1)),
         total=_total(batches, currency),
     )

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Final
 
@@ -23,13 +25,24 @@ class NotEmptyError(OSError):
     """The folder holds something already, and nothing of it may be written over."""
 
 
-def start_archive(folder: Path) -> None:
-    """Lay out a small archive with an example in ``folder``. Raises :class:`NotEmptyError`."""
+def start_archive(folder: Path, **settings: str) -> None:
+    """Lay out a small archive with an example in ``folder``. Raises :class:`NotEmptyError`.
+
+    ``settings`` take the place of those in the starter's mkdocs.yml; the example can be read with any.
+    """
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise NotEmptyError(f"{folder} is not empty; name a folder that is not there yet")
     shutil.copytree(STARTER, folder, dirs_exist_ok=True)
+    _set(folder / "mkdocs.yml", settings)
     write_schemas(folder)
     write_keys(folder / KEYS)
+
+
+def _set(config: Path, settings: Mapping[str, str]) -> None:
+    text = config.read_text(encoding="utf-8")
+    for key, value in settings.items():
+        text = re.sub(rf"(?m)^( +{key}: )\S+", rf"\g<1>{value}", text)
+    config.write_bytes(text.encode())
 
 
 def write_schemas(folder: Path) -> tuple[Path, ...]:

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import os
+import re
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Final
 
+from batchleaf.records.grammar import read_count
 from batchleaf.writing.archive import schema_file
 from batchleaf.writing.block import quoted
 
@@ -22,6 +25,24 @@ class Answers:
     paper: str
     """The supply that the base is cut from."""
     series: str = ""
+
+
+SOUND: Final = Answers("A batch", "2026-01-01", "tag 5 x 9 cm", "1", "paper")
+"""Answers that are fine in every archive, but for the paper."""
+
+
+def meant(makes: str) -> int:
+    """How many a batch to come is to have: ``10``, or ``0 of 10`` as its record says it.
+
+    Raises :class:`~batchleaf.measure.errors.MeasureError`.
+    """
+    return read_count(re.sub(r"^0\s+of\s+", "", makes.strip()))
+
+
+def line_of(name: str, record: str) -> int:
+    """The line of :func:`record_text` that holds the answer ``name``, from 1."""
+    begins = "  base:" if name == "paper" else f"{name}:"
+    return next(at for at, line in enumerate(record.splitlines(), 1) if line.startswith(begins))
 
 
 def record_text(answers: Answers, first: tuple[str, ...]) -> str:
@@ -44,7 +65,7 @@ def planned(title: str, date: str, makes: str, series: str) -> dict[str, str]:
         "date": date,
         **({"series": series} if series else {}),
         "status": "planned",
-        "makes": f"0 of {makes}",
+        "makes": f"0 of {meant(makes)}",
     }
     return {key: f"{key}: {_on_one_line(value)}" for key, value in said.items()}
 

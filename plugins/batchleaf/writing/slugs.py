@@ -11,12 +11,14 @@ from batchleaf.records.addresses import DEVICES, OWN_FOLDERS
 from batchleaf.records.shape_problems import did_you_mean
 
 _LETTERS: Final = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "đ": "d", "þ": "th"})
+_APOSTROPHES: Final = str.maketrans(dict.fromkeys("'’‘ʼ´`", ""))
+"""Whatever a keyboard offers for one; it parts no word."""
 LONGEST: Final = 60
 
 
 def slug_of(title: str, taken: Container[str] = ()) -> str:
     """``Écluse & Été`` becomes ``ecluse-ete``; one that is taken gets a number, ``ecluse-ete-2``."""
-    plain = unicodedata.normalize("NFKD", title.lower().translate(_LETTERS))
+    plain = unicodedata.normalize("NFKD", title.lower().translate(_LETTERS).translate(_APOSTROPHES))
     words = re.findall(r"[a-z0-9]+", "".join(c for c in plain if not unicodedata.combining(c)))
     slug = "-".join(words)[:LONGEST].strip("-") or "batch"
     if slug in DEVICES or slug in OWN_FOLDERS:

@@ -83,13 +83,22 @@ class _Branch:
 
 def explanation(understood: Iterable[Understood]) -> Iterator[str]:
     """The lines that might be written, each with a remark that says why it need not be."""
+    yield from _lines(_tree(understood), 0)
+
+
+def new_lines(understood: Iterable[Understood]) -> Iterator[str]:
+    """The lines that :func:`written_out` writes new or otherwise, below the keys that they belong to."""
+    yield from _bare_lines(_tree(understood), 0)
+
+
+def _tree(understood: Iterable[Understood]) -> _Branch:
     tree = _Branch()
     for one in understood:
         branch = tree
         for step in one.path[:-1] if isinstance(one, Lettered) else one.path:
             branch = branch.below.setdefault(step, _Branch())
         branch.leaves.append(one)
-    yield from _lines(tree, 0)
+    return tree
 
 
 def _lines(branch: _Branch, indent: int) -> Iterator[str]:
@@ -100,6 +109,17 @@ def _lines(branch: _Branch, indent: int) -> Iterator[str]:
     for step, below in branch.below.items():
         yield f"{' ' * indent}{step}:"
         yield from _lines(below, indent + 2)
+
+
+def _bare_lines(branch: _Branch, indent: int) -> Iterator[str]:
+    keys = {leaf.path[-1]: leaf.key for leaf in branch.leaves if isinstance(leaf, Lettered)}
+    for leaf in branch.leaves:
+        # A part that gets its letter and more is shown once, with its new key.
+        if not isinstance(leaf, Lettered) or leaf.path[-1] not in branch.below:
+            yield from _written(leaf, indent)
+    for step, below in branch.below.items():
+        yield f"{' ' * indent}{keys.get(step, step)}:"
+        yield from _bare_lines(below, indent + 2)
 
 
 def _written(leaf: Understood, indent: int) -> list[str]:

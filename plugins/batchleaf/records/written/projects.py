@@ -20,12 +20,17 @@ from batchleaf.records.written.shape import (
     YesNo,
 )
 
-_BASE = "What one is, its size or the name of a standard one, and its fold: the part that carries the others."
+_BASE = (
+    "What one is, its size, and its fold: the part that carries the others. A size in measures is that of the"
+    " flat blank, unless it “folds to” it; one by name (A6, quarter-letter) is the finished size. A lid is"
+    " larger than its box by 1.5 mm, or 1/16 in, unless a room is written."
+)
 _BASES = [
     "bookmark 50 x 180 mm",
     "card A6, side fold",
+    "card folds to 4 1/4 x 5 1/2, side fold",
     "card 16 x 6 in, accordion of 4",
-    "box 60 x 60 x 30, lid 15",
+    "box 60 x 60 x 30, lid 15, room 2",
 ]
 _SUPPLIES = "What else one make uses; “in all” behind an amount makes it that of the batch."
 _STEPS = "One sentence each; its time in the film may lead."
