@@ -157,6 +157,7 @@ def test_after_a_build_the_way_to_look_at_it_is_told(
 ) -> None:
     """The last line says how to see the pages with their search; after a failure there is nothing to see."""
     monkeypatch.setattr(run, "_batchleaf", lambda *_: code)
+    monkeypatch.chdir(run.ROOT)
     look = "To look at it as on the web, with search: python run.py site --serve"
     assert run.main(["site"]) == code
     assert capsys.readouterr().out == ("" if code else f"{look}\n")

@@ -106,7 +106,7 @@ def test_each_question_is_asked_until_it_is_answered(
         "“0” is not a whole number from 1 to 99999; write for example 2\n"
         "“8 of 10” is not a whole number from 1 to 99999; write for example 2\n"
         "an answer is needed here\n"
-        f"“white card” is written “white-card” here, as in the drawer\n{DRAWER}"
+        f"“white card” is “white-card” in the drawer; write it so\n{DRAWER}"
         f"“whitecard” is “white-card” in the drawer; write it so\n{DRAWER}"
         f"“cotton-thread” has no sheet size in the drawer, so nothing can be cut from it\n{DRAWER}"
         f"“gold” is not in the drawer\n{DRAWER}"
