@@ -15,10 +15,15 @@ from typing import Any, Final, Literal
 from urllib.parse import urlsplit
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from batchleaf.edition import VARIABLE, Edition
 from browsing import SUB_PATH, AxeFaults, Served, Watch
+
+# How long an example takes depends on what else the machine does; speed is measured elsewhere.
+settings.register_profile("house", deadline=None)
+settings.load_profile("house")
 
 ROOT: Final = Path(__file__).resolve().parent.parent
 BROWSERS: Final = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome")

@@ -21,7 +21,7 @@ from batchleaf.facts import (
     Tool,
     Trim,
 )
-from batchleaf.measure.lengths import Unit
+from batchleaf.measure.lengths import Size, Unit
 from batchleaf.measure.money import Currency
 from core.drawers import archive, batch_of, bought, part, size, supply
 
@@ -29,6 +29,8 @@ SETTINGS = Settings(Unit.MM, Currency.of("EUR"))
 NBSP = "\u00a0"
 BOUGHT: tuple[Purchase, ...] = tuple(bought(0, 50, 500, slug) for slug in ("card", "fern"))
 CARD = supply("card")
+CHAD = Fraction(200, 300)
+"""Three hundred of this side lie along two sides of a sheet."""
 WORDS = Tool(
     "words", "the tide words", "stamps", Unit.MM,
     images=(Image(1, size(60, 12), "high water"), Image(2, size(20, 12), "ebb"), Image(3, size(41, 9), "")),
@@ -72,6 +74,19 @@ def test_a_part_larger_than_the_sheet() -> None:
     """Nothing is trimmed, so one size is told."""
     one = batch_of(part("A", 101, 100, "card"), makes=1, planned=True)
     assert sentences(one) == ["A is 101 × 100 mm and does not fit a sheet of card, 100 × 100 mm"]
+
+
+def test_confetti_is_counted_and_not_planned() -> None:
+    """A slip in a size would draw thousands of cuts, each inside of the one before; it is told."""
+    small, smaller = (
+        replace(part("A", 1, 1, "card"), size=Size(side, side)) for side in (CHAD, CHAD * 98 / 100)
+    )
+    assert sentences(batch_of(small, makes=1, planned=True)) == []
+    (sentence,) = sentences(batch_of(smaller, makes=1, planned=True))
+    assert sentence == (
+        "A is 0.65 × 0.65 mm, and so many of it lie on one sheet of card, 100 × 100 mm, that no cutting"
+        " plan is made; check both sizes"
+    )
 
 
 @pytest.mark.parametrize("origin", [Origin.BY_HAND, Origin.READY])

@@ -192,7 +192,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
         about=(
             ("Made to the design Wall card; so is ", Link("Night-train cards", "../night-train/"), "."),
             (Link("After a fold by a friend", "https://example.org/fold"), "."),
-            ("It takes the long trimmer and a score board.",),
+            ("Tools: the long trimmer and a score board.",),
             ("Techniques: side fold, score, stamp, die-cut.",),
         ),
         parts_unit="mm",
@@ -279,16 +279,16 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
 
 
 SETTINGS = (
-    SettingRow("210", "8 1/4", "1", "Six cuts. Both pieces are used.", "", ""),
+    SettingRow("210", "8 1/4", ("1",), "Six cuts. Both pieces are used.", "", ""),
     SettingRow(
         "148",
         "5 13/16",
-        "2, 3",
+        ("2", "3"),
         "Twelve cuts across the wide piece: twelve bases A.",
         "",
         "A strip of 9 is waste.",
     ),
-    SettingRow("153", "6", "5", "Four cuts.", "Keep 95 × 77 for the drawer, four pieces.", ""),
+    SettingRow("153", "6", ("5",), "Four cuts.", "Keep 95 × 77 for the drawer, four pieces.", ""),
 )
 
 

@@ -7,7 +7,7 @@ examples and from sound records, so that a new key is tried without being named 
 from __future__ import annotations
 
 import copy
-from functools import cache
+from functools import cache, partial
 from typing import Annotated, Any, Final, Literal, get_args, get_origin
 
 from hypothesis import strategies as st
@@ -16,8 +16,18 @@ from pydantic import BaseModel
 from batchleaf.records.kinds import KINDS
 from batchleaf.records.written import Written, fields_at
 from records.odd_texts import HOSTILE, Draw, as_often, edited, hostile, short_texts
-from records.seeds import Files, home_of, keys_under, kind_in, sound_archives, texts_under, trees, words
-from records.yaml_writing import as_yaml
+from records.seeds import (
+    Files,
+    home_of,
+    keys_under,
+    kind_in,
+    sound_archives,
+    texts_under,
+    tree_in,
+    trees,
+    words,
+)
+from records.yaml_writing import manners, written_as
 
 Tree = Any
 """Texts, lists, dicts and ``None``, as YAML holds them."""
@@ -109,13 +119,14 @@ def changed(draw: Draw, model: type[BaseModel], tree: Tree) -> Tree:
         above = tree
         for step in path:
             above = above[step]
-        if above:
-            _change(draw, kind, model_at(model, tuple(path)), above, last)
+        if above and isinstance(above, (dict, list)):
+            own = model_at(model, tuple(path)) if isinstance(above, dict) else None
+            _change(draw, kind, own, above, last)
     return tree
 
 
 _CHANGES: Final = (
-    ("edit",),
+    *[("edit",)] * 4,
     ("edit", "edit"),
     ("edit", "edit", "gone", "twice", "new"),
     ("new", "renamed", "text", "odd", "wild"),
@@ -141,10 +152,12 @@ def _change(draw: Draw, kind: str, model: type[BaseModel] | None, above: Any, la
             above[last] = draw(hostile())
         case "wild":
             above[last] = draw(wild())
-        case _ if isinstance(above[last], str):
+        case _ if isinstance(above[last], str) and draw(st.booleans()):
             above[last] = draw(edited(above[last]))
         case _ if model and last in fields_at(model, ()):
             above[last] = draw(value_of(model, last))
+        case _ if isinstance(above[last], str):
+            above[last] = draw(edited(above[last]))
 
 
 def model_at(model: type[BaseModel], path: tuple[Any, ...]) -> type[BaseModel] | None:
@@ -168,7 +181,7 @@ def trees_of(kind: str) -> st.SearchStrategy[Tree]:
     fresh = record_of(model)
     if not trees(kind):
         return fresh | wild()
-    near = st.one_of([changed(model, tree) for tree in trees(kind)])
+    near = st.sampled_from(trees(kind)).flatmap(partial(changed, model))
     return as_often(*[near] * 9, fresh, fresh, wild())
 
 
@@ -176,12 +189,6 @@ def trees_of(kind: str) -> st.SearchStrategy[Tree]:
 
 _NAMES: Final = (*["more", "wren-two"] * 4, "no slug", "CON", "nul", "é")
 _PICTURES: Final = ("cover.jpg", "cover.png", "02-label.jpg", "99-late.webp", "a.heic", "notes.md")
-
-
-@cache
-def records_of(kind: str) -> st.SearchStrategy[bytes]:
-    """A record of a kind as it stands in its file."""
-    return as_yaml(trees_of(kind)).map(str.encode)
 
 
 @st.composite
@@ -192,7 +199,12 @@ def archives_near(draw: Draw) -> Files:
         own = sorted(path for path in files if kind_in(path))
         new = [home_of(kind, name) for kind in sorted(KINDS) for name in _NAMES]
         path = draw(st.sampled_from([*own * 12, *new]))
-        files[path] = draw(records_of(kind_in(path)))
+        kind, own_tree = kind_in(path), tree_in(files.get(path, b""))
+        if own_tree and draw(st.integers(0, 4)):
+            tree = draw(changed(KINDS[kind].model, own_tree))
+        else:
+            tree = draw(trees_of(kind))
+        files[path] = written_as(tree, draw(manners())).encode()
     if draw(st.integers(0, 9)) == 9:
         folder = draw(st.sampled_from(sorted(files))).rpartition("/")[0]
         files[f"{folder}/{draw(st.sampled_from(_PICTURES))}"] = b"x"

@@ -65,10 +65,14 @@ def short_texts() -> st.SearchStrategy[str]:
     return st.sampled_from(["", *texts_under()[""]]) | soup() | hostile()
 
 
+FIGURES: Final = ["1/3", "1/64", "1/97", "0.5", "0.001", "12.345678", "600", "99999"]
+"""Short and long, fine and coarse."""
+
+
 def edited(text: str) -> st.SearchStrategy[str]:
     """A text with another number in the place of one, or another word where it has none."""
     pieces = re.split(r"([0-9]+)", text)
-    others = st.integers(0, 13).map(str) | st.sampled_from(["1/3", "99999", "0.5", "600"])
+    others = st.integers(0, 13).map(str) | st.sampled_from(FIGURES)
     if len(pieces) == 1:
         pieces, others = re.split(r"([^\W\d]+)", text), st.sampled_from(words())
     if len(pieces) == 1:

@@ -24,12 +24,7 @@ Files = Mapping[str, bytes]
 
 def home_of(kind: str, name: str = "more") -> str:
     """The file in which a record of a kind stands; ``name`` where there may be several."""
-    own = {
-        "project": f"projects/{name}/project.yml",
-        "inventory": f"projects/inventory/{name}.yml",
-        "series": "projects/series.yml",
-    }
-    return own.get(kind, f"projects/{kind}s/{name}.yml")
+    return KINDS[kind].file.replace("NAME", name)
 
 
 def kind_in(path: str) -> str:
@@ -59,15 +54,17 @@ def archives() -> tuple[Files, ...]:
 
 @cache
 def sound_archives() -> tuple[Files, ...]:
-    """Those of which every record can be read."""
-    return tuple(files for files in archives() if _sound(files))
+    """What is left of each without the records that cannot be read, where that is anything."""
+    return tuple(files for files in map(_sound_part, archives()) if any(map(kind_in, files)))
 
 
-def _sound(files: Files) -> bool:
+def _sound_part(files: Files) -> Files:
     with TemporaryDirectory() as folder:
         lay_out(files, Path(folder))
         problems = read_archive(Path(folder, "projects"), SETTINGS).problems
-    return all(problem.weight is not Weight.ERROR for problem in problems)
+    faulty = {problem.place.file for problem in problems if problem.weight is Weight.ERROR}
+    kept = {name: data for name, data in files.items() if not any(name.startswith(one) for one in faulty)}
+    return _sound_part(kept) if faulty and len(kept) < len(files) else kept
 
 
 def tree_in(data: bytes) -> Plain | None:

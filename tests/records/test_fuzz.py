@@ -35,7 +35,7 @@ import batchleaf.records
 from batchleaf.core.batch_cutting import Planner, remembering
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.facts import NOWHERE, Problem, Supply, Weight
+from batchleaf.facts import NOWHERE, CostFlow, Problem, Settings, Supply, Weight
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.measure.money import Currency
 from batchleaf.records.kinds import KINDS
@@ -46,7 +46,7 @@ from records.fuzzing import archives_near
 from records.odd_texts import short_texts
 from records.seeds import Files, home_of, lay_out, sound_archives
 from records.spoilt_bytes import spoilt_archives
-from records.test_cases import SETTINGS
+from records.test_cases import SETTINGS as USUAL
 from records.test_round_trips import LAWS
 
 LONGEST_WAIT: Final = 10
@@ -112,12 +112,21 @@ def is_at_its_place(problem: Problem, folder: Path) -> bool:
 # --- the promises ----------------------------------------------------------------
 
 
-def check_archive(files: Files, folder: Path) -> None:
+SETTINGS: Final = st.builds(
+    Settings,
+    st.sampled_from(list(Unit)),
+    st.sampled_from(["EUR", "JPY", "KWD"]).map(Currency.of),
+    st.sampled_from(list(CostFlow)),
+)
+
+
+def check_archive(archive: tuple[Files, Settings], folder: Path) -> None:
     """All that is told is a sentence at a place that is there; figures come of what is sound."""
+    files, its_settings = archive
     shutil.rmtree(folder / "projects", ignore_errors=True)
     lay_out(files, folder)
     with soon():
-        worked = read_and_work_out(folder / "projects", SETTINGS, planner())
+        worked = read_and_work_out(folder / "projects", its_settings, planner())
     for problem in worked.problems:
         assert is_a_sentence(problem.sentence), problem
         assert is_at_its_place(problem, folder), problem
@@ -207,8 +216,8 @@ def check_law(case: tuple[str, Any], folder: Path) -> None:
 
 
 PROMISES: Final[dict[str, tuple[st.SearchStrategy[Any], Callable[[Any, Path], None]]]] = {
-    "any bytes": (spoilt_archives(), check_archive),
-    "any tree": (archives_near(), check_archive),
+    "any bytes": (st.tuples(spoilt_archives(), SETTINGS), check_archive),
+    "any tree": (st.tuples(archives_near(), SETTINGS), check_archive),
     "any short text": (CALLS, check_call),
     "any value": (LAWFUL, check_law),
 }
@@ -228,7 +237,7 @@ def test_each_kind_of_record_is_tried_where_it_is_read(kind: str, tmp_path: Path
     """What is no YAML is told of the very file in which the records of a kind are put here."""
     path = home_of(kind)
     lay_out({**sound_archives()[0], path: b"]"}, tmp_path)
-    problems = read_and_work_out(tmp_path / "projects", SETTINGS, planner()).problems
+    problems = read_and_work_out(tmp_path / "projects", USUAL, planner()).problems
     assert path in {problem.place.file for problem in problems if problem.weight is Weight.ERROR}
 
 

@@ -92,8 +92,3 @@ def manners() -> st.SearchStrategy[Manner]:
         flow=st.sampled_from([False, False, False, True]),
         oddities=st.sampled_from(range(8)).flatmap(lambda often: odd if often == 7 else st.just({})),
     )
-
-
-def as_yaml(trees: st.SearchStrategy[Tree]) -> st.SearchStrategy[str]:
-    """Trees as YAML text."""
-    return st.builds(written_as, trees, manners())

@@ -133,7 +133,7 @@ def test_what_it_stands_on(full: BatchPage) -> None:
         "Made to the design Strip card; so are fern and moss.",
         "Words by another friend.",
         "After a fold by a friend.",
-        "It takes the long trimmer and the tide words.",
+        "Tools: the long trimmer and the tide words.",
         "Techniques: side fold, score, stamp.",
     ]
     links = [piece for line in full.about for piece in line if isinstance(piece, Link)]

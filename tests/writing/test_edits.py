@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from batchleaf.records.nodes import Mapping, Plain, plain
@@ -120,7 +120,6 @@ def _text_of(tree: dict[str, Any]) -> str:
     return "\n".join(line for key, value in tree.items() for line in entry(key, value, 0))
 
 
-@settings(deadline=None)
 @given(change=changes(), line_end=st.sampled_from(["\n", "\r\n"]))
 def test_the_changed_text_reads_as_the_changed_record(
     change: tuple[dict[str, Any], list[Edit], dict[str, Plain]], line_end: str

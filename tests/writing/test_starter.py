@@ -13,11 +13,11 @@ from PIL import Image
 
 from batchleaf.cli import main
 from batchleaf.commands.opened import open_archive
-from batchleaf.measure.lengths import Size
+from batchleaf.measure.lengths import Size, Unit, parse_size
 from batchleaf.writing.archive import STARTER
 
 README = (STARTER / "README.md").read_text(encoding="utf-8")
-DRAWER, PARTS, MADE, PHOTOS, SERIES = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
+DRAWER, PARTS, STAMPED, MADE, PHOTOS, SERIES = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
 
 
 def answer(question: str) -> str:
@@ -148,3 +148,34 @@ def test_settings_that_are_none_lay_nothing_out(tmp_path: Path, capsys: pytest.C
         "“dollars” is no currency; write a code of ISO 4217 such as EUR or USD",
     ]
     assert not archive.exists()
+
+
+STAMPS = "tools:\n  tide-words: {name: tide words, kind: stamps}\n"
+ENVELOPE = "supplies:\n  plain-envelope: {name: plain envelope, kind: envelopes}\n"
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_what_the_readme_says_of_parts_and_amounts_can_be_read(
+    unit: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A base by its name, a stamp on a part, an envelope and a thread."""
+    archive = tmp_path / "my paper"
+    assert main(["start", str(archive), "--unit", unit]) == 0
+    (archive / "projects" / "inventory" / "more.yml").write_text(STAMPS + ENVELOPE, encoding="utf-8")
+    amounts = re.findall(r"`((?:plain-envelope|cotton-thread) [^`]+)`", README)
+    bases = re.findall(r"`(card [^`]+ fold)`", README)
+    assert (len(amounts), len(bases)) == (2, 2)
+    for number, base in enumerate(bases):
+        given = ["--title", f"T {number}", "--base", base, "--makes", "2", "--paper", "white-card"]
+        assert main(["new", "--archive", str(archive), *given]) == 0
+        record = archive / "projects" / f"t-{number}" / "project.yml"
+        lines = "".join(f"  - {amount}\n" for amount in amounts)
+        text = record.read_text(encoding="utf-8")
+        record.write_text(f"{text}{STAMPED}supplies:\n{lines}", encoding="utf-8")
+    capsys.readouterr()
+    worked = open_archive(archive).worked()
+    assert worked.problems == ()
+    made = [one for one in worked.archive.projects if one.slug.startswith("t-")]
+    sizes = [one.finished_size.upright for one in made if one.finished_size]
+    assert sizes == [parse_size("105 x 148", Unit.MM), parse_size("4 1/4 x 5 1/2", Unit.INCH)]
+    assert [{use.supply for use in one.uses} for one in made] == [{"plain-envelope", "cotton-thread"}] * 2

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any, Final
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from batchleaf.facts import Settings, Weight
@@ -208,7 +208,6 @@ def _text(record: dict[str, Any]) -> str:
     return "".join(f"{line}\n" for key, value in filled.items() for line in entry(key, value, 0))
 
 
-@settings(deadline=None)
 @given(record=batches(), line_end=st.sampled_from(["\n", "\r\n"]))
 def test_any_batch_written_out_means_the_same(record: dict[str, Any], line_end: str) -> None:
     """Explained, written out and read again: the same facts, and nothing left to explain."""

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 from typing import Final
 
+from batchleaf.core.beyond_a_plan import beyond_a_plan
 from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
@@ -79,7 +80,9 @@ class Cutting:
 
 
 def cutting_of(project: Project, supplies: Supplies, planner: Planner) -> Cutting | None:
-    """The cutting of a batch; ``None`` where nothing is cut from sheets."""
+    """The cutting of a batch; ``None`` where nothing is cut from sheets, or no plan could be followed."""
+    if any(beyond_a_plan(project, supplies)):
+        return None
     if project.cut:
         return _of_sheets_cut(project, supplies, planner)
     return None if project.status.moves_the_drawer else _of_sheets_needed(project, supplies, planner)

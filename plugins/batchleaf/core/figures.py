@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, uncut_parts
 from batchleaf.core.bench_limits import bench_limits
+from batchleaf.core.beyond_a_plan import beyond_a_plan
 from batchleaf.core.costing import BatchCost, Unpriced, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
@@ -97,6 +98,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost)
         problems += misfits or _misfits(batch, supplies)
         problems += bench_limits(project, batch.cutting, supplies, tools)
+        problems += beyond_a_plan(project, supplies)
         batches[project.slug] = batch
     return Figures(archive, settings, batches, ledger, tuple(sorted(problems)))
 

@@ -65,7 +65,7 @@ def _tools(project: Project, tools: Tools) -> Iterator[Line]:
     if project.tools:
         here = site_map.batch(project.slug)
         names: list[Line] = [(tool_named(tools[slug], here),) for slug in project.tools]
-        yield ("It takes ", *joined(names, ", ", " and "), ".")
+        yield ("Tools: ", *joined(names, ", ", " and "), ".")
 
 
 def went_in_words(project: Project) -> str:

@@ -109,13 +109,13 @@ class PartRow:
 class SettingRow:
     """One setting of the trimmer: every cut made before the stop moves.
 
-    ``numbers`` are the cut numbers of the drawing ("2, 3"), ``what`` says what
+    ``numbers`` are the cut numbers of the drawing, ``what`` says what
     to do, ``keep`` what is kept for the drawer, ``waste`` what falls away.
     """
 
     setting: str
     other_setting: str
-    numbers: str
+    numbers: tuple[str, ...]
     what: str
     keep: str
     waste: str

@@ -172,7 +172,7 @@ class _Reading:
             yield SettingRow(
                 setting=show_length(cuts[0].setting, self._project.unit),
                 other_setting=show_other(cuts[0].setting, self._project.unit),
-                numbers=", ".join(str(cut.n) for cut in cuts),
+                numbers=tuple(str(cut.n) for cut in cuts),
                 what=self._what(cuts),
                 keep=self._keeps(cuts),
                 waste=self._falls(cuts),

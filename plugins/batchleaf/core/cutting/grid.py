@@ -14,6 +14,7 @@ from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,6 +22,10 @@ from numpy.typing import NDArray
 from batchleaf.core.cutting.integers import Sheet
 
 Whole = NDArray[np.int64]
+BITS: Final = 1 << 20
+"""Sums up to here are marked in the bits of one number."""
+MOST_SUMS: Final = 30_000
+"""More sums than these make no grid that is searched as a whole."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -80,13 +85,25 @@ def grid_of(sheet: Sheet) -> Grid:
 @lru_cache(maxsize=256)
 def work_ahead(sheet: Sheet) -> int:
     """No grid of ``sheet`` takes more work than this; told without making one."""
-    columns = len(raster_points(sheet.width, {shape.width for shape in sheet.shapes}))
-    rows = len(raster_points(sheet.height, {shape.height for shape in sheet.shapes}))
+    axes = (
+        (sheet.width, {shape.width for shape in sheet.shapes}),
+        (sheet.height, {shape.height for shape in sheet.shapes}),
+    )
+    if any(len(sums(length, sizes)) > MOST_SUMS for length, sizes in axes):
+        return MOST_SUMS**3
+    columns, rows = (len(raster_points(length, sizes)) for length, sizes in axes)
     return columns * rows * (columns + rows) // 4
 
 
 def sums(length: int, sizes: Iterable[int]) -> tuple[int, ...]:
-    """Every sum of ``sizes``, each any number of times, that is at most ``length``."""
+    """Every sum of ``sizes``, each any number of times, that is at most ``length``.
+
+    More than :data:`MOST_SUMS` are not all found where the unit is very fine.
+    """
+    return _sums_by_bits(length, sizes) if length <= BITS else _sums_one_by_one(length, sizes)
+
+
+def _sums_by_bits(length: int, sizes: Iterable[int]) -> tuple[int, ...]:
     mask = (1 << (length + 1)) - 1
     reached = 1
     for size in sizes:
@@ -97,6 +114,17 @@ def sums(length: int, sizes: Iterable[int]) -> tuple[int, ...]:
             step *= 2
     bits = bin(reached)[:1:-1]
     return tuple(at for at, bit in enumerate(bits) if bit == "1")
+
+
+def _sums_one_by_one(length: int, sizes: Iterable[int]) -> tuple[int, ...]:
+    """Few sums lie far apart in a fine unit; large sizes first, which have the fewest."""
+    reached = {0}
+    for size in sorted(sizes, reverse=True):
+        last = set(reached)
+        while last and len(reached) <= MOST_SUMS:
+            last = {at + size for at in last if at + size <= length} - reached
+            reached |= last
+    return tuple(sorted(reached))
 
 
 def raster_points(length: int, sizes: Iterable[int]) -> tuple[int, ...]:
@@ -110,9 +138,14 @@ def axis_cuts(length: int, sizes: Iterable[int]) -> AxisCuts:
     return cuts_at(raster_points(length, sizes))
 
 
+def positions(points: tuple[int, ...]) -> NDArray[Any]:
+    """The points for reckoning; measures of many odd fractions have a unit too fine for 64 bits."""
+    return np.array(points, dtype=np.int64 if points[-1] < 1 << 62 else object)
+
+
 def cuts_at(points: tuple[int, ...]) -> AxisCuts:
     """The useful cuts where pieces are as long as ``points``, which rise from 0."""
-    at = np.array(points, dtype=np.int64)
+    at = positions(points)
     rows = [_useful_cuts(at, piece) for piece in range(len(points))]
     widest = max((len(row[0]) for row in rows), default=0)
     near = np.zeros((len(points), widest), dtype=np.int64)
@@ -123,7 +156,7 @@ def cuts_at(points: tuple[int, ...]) -> AxisCuts:
     return AxisCuts(points, near, far, np.array([len(row[0]) for row in rows], dtype=np.int64))
 
 
-def _useful_cuts(at: Whole, piece: int) -> tuple[Whole, Whole]:
+def _useful_cuts(at: NDArray[Any], piece: int) -> tuple[Whole, Whole]:
     """Pairs (near, far) of piece indices, near not longer than far, each as long as it can be."""
     far = np.searchsorted(at, at[piece] - at[1:piece], side="right") - 1
     near = np.searchsorted(at, at[piece] - at[far], side="right") - 1

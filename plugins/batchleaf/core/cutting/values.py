@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from batchleaf.core.cutting.grid import Grid, Whole, grid_of
+from batchleaf.core.cutting.grid import Grid, Whole, grid_of, positions
 from batchleaf.core.cutting.integers import Sheet
 from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.strips import Arrangement, Leaf, in_a_row
@@ -145,8 +145,8 @@ def _single_parts(grid: Grid, of_part: Sequence[int]) -> Whole:
 def _blocks(grid: Grid, of_part: Sequence[int]) -> Whole:
     """Rows and columns of one part: between the few cuts of a thin grid they fill what is free."""
     best = np.zeros((len(grid.x.points), len(grid.y.points)), dtype=np.int64)
-    x, y = np.array(grid.x.points, dtype=np.int64), np.array(grid.y.points, dtype=np.int64)
+    x, y = positions(grid.x.points), positions(grid.y.points)
     for shape in grid.sheet.shapes:
-        many = np.outer(x // shape.width, y // shape.height)
+        many = np.outer((x // shape.width).astype(np.int64), (y // shape.height).astype(np.int64))
         np.maximum(best, of_part[shape.part] * many, out=best)
     return best
