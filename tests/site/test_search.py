@@ -28,7 +28,7 @@ FOUND: Final = (
     "<p>3 cards from 3 sheets of dune card and 1 sheet of tide paper; these sheets could have given 6. "
     "0.62 € each.</p> "
     "<p>Lit from behind, they glimmer.</p>"
-    "<p>Made to the design Oriel card. It takes the rocker blade and sea words. "
+    "<p>Made to the design Oriel card. Tools: the rocker blade and sea words. "
     "Techniques: gate fold, score, stamp, punch, weave.</p> "
     "base dune card; oriel tide paper shows the back: small shells; "
     "sill dune card stamped with slack water; "

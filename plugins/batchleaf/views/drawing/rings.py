@@ -26,6 +26,8 @@ _BETWEEN: Final = 0.08
 """Smallest distance between two rings, in em."""
 _MOST_IN_A_STACK: Final = 3
 """Cuts on one line that all show their number; of more, the first and the last do."""
+_ALWAYS_NUMBERED: Final = 6
+"""So few lines of cuts are all numbered, in a further row where letters take the first ones."""
 _LONGEST_IN_RING: Final = 2
 """Longer numbers stand without a ring."""
 _INSET: Final = 0.5
@@ -99,7 +101,8 @@ def fitting(canvas: Canvas, callouts: Sequence[Callout], length: float) -> list[
     in_a_row = 1 + int(max(0.0, room) // _pitch(canvas))
     ordered = sorted(callouts, key=lambda one: (one.along, one.inside, one.texts))
     letters = [one for one in ordered if not one.is_cut]
-    cuts = _evenly([one for one in ordered if one.is_cut], max(0, in_a_row * canvas.rows - len(letters)))
+    most = max(_ALWAYS_NUMBERED, in_a_row * canvas.rows - len(letters))
+    cuts = _evenly([one for one in ordered if one.is_cut], most)
     stack = max(1, canvas.rows // math.ceil((len(letters) + len(cuts)) / in_a_row)) if ordered else 1
     return [
         replace(one, texts=_shortened(one.texts, stack)) for one in ordered if not one.is_cut or one in cuts
