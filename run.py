@@ -56,7 +56,7 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     # No match statement: an older Python must get as far as the sentence above.
     if asked.command == "site":
         return _serve(asked.archive) if asked.serve else _build(asked.archive)
-    if asked.command in ("check", "new", "take", "keys", "schema"):
+    if asked.command in ("publish", "check", "new", "take", "keys", "schema"):
         return _batchleaf(asked.command, asked.archive, rest)
     if asked.command == "start":
         settings = ["--unit", asked.unit, "--currency", asked.currency]
@@ -76,6 +76,7 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", required=True)
     site = commands.add_parser("site", help="build the archive's pages into its site folder")
     site.add_argument("--serve", action="store_true", help="show the pages in the browser while you write")
+    publish = commands.add_parser("publish", help="build the edition for others, without what is private")
     check = commands.add_parser(
         "check", help="read the records and say what is off (--explain: what is understood)"
     )
@@ -92,7 +93,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     keys = commands.add_parser("keys", help="write a page with every key that a record may have")
     schema = commands.add_parser("schema", help="write the schemas that help an editor help you")
-    for command in (site, check, new, take, keys, schema):
+    for command in (site, publish, check, new, take, keys, schema):
         about = "folder of the archive (default: the one you are in, else the demo)"
         command.add_argument(
             "--archive", type=Path, default=archive_of(Path.cwd()), metavar="FOLDER", help=about

@@ -18,6 +18,7 @@ import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from batchleaf.edition import VARIABLE, Edition
 from browsing import SUB_PATH, AxeFaults, Served, Watch
 
 # How long an example takes depends on what else the machine does; speed is measured elsewhere.
@@ -65,6 +66,16 @@ def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """The demo archive, built once for the address it is then served from."""
     with _served(ROOT, tmp_path_factory.mktemp("demo") / "site", "build") as site:
         yield site
+
+
+@pytest.fixture(scope="session")
+def public_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """The same in its public edition."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv(VARIABLE, Edition.PUBLIC.value)
+        with _served(ROOT, tmp_path_factory.mktemp("demo") / "public", "build") as site:
+            patch.undo()
+            yield site
 
 
 @pytest.fixture(scope="session")

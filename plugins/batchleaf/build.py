@@ -12,6 +12,7 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import Final
 from urllib.parse import urlsplit
@@ -19,6 +20,7 @@ from urllib.parse import urlsplit
 from mkdocs.exceptions import ConfigurationError
 from mkdocs.utils.yaml import yaml_load
 
+from batchleaf.edition import VARIABLE, Edition
 from batchleaf.linkcheck import BrokenLink, broken_links
 
 SHOWN: Final = 20
@@ -32,13 +34,13 @@ class NotSwappedError(OSError):
     """The new site could not take the old one's place; the old one is where it was."""
 
 
-def build_aside(config_file: Path, site_dir: Path) -> int:
-    """Build the archive of ``config_file`` and swap it in as ``site_dir``; returns an exit code.
+def build_aside(config_file: Path, site_dir: Path, edition: Edition = Edition.PRIVATE) -> int:
+    """Build an edition of an archive and swap it in as ``site_dir``; returns an exit code.
 
     The build is refused, and the old site kept byte for byte, where MkDocs fails
     or warns, and where a link inside the site leads nowhere.
     """
-    return build_with(run_mkdocs, config_file.resolve(), site_dir.resolve())
+    return build_with(partial(run_mkdocs, edition), config_file.resolve(), site_dir.resolve())
 
 
 def build_with(make: Make, config_file: Path, site_dir: Path) -> int:
@@ -65,12 +67,12 @@ def build_with(make: Make, config_file: Path, site_dir: Path) -> int:
     return 0
 
 
-def run_mkdocs(config_file: Path, site_dir: Path) -> int:
+def run_mkdocs(edition: Edition, config_file: Path, site_dir: Path) -> int:
     """``mkdocs build`` in a process of its own; a warning counts as a failure."""
     command = [sys.executable, "-m", "mkdocs", "build", "--strict"]
     command += ["--config-file", str(config_file), "--site-dir", str(site_dir)]
     # Set, so that the theme's notice about another MkDocs does not stand in every build.
-    environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
+    environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1", VARIABLE: edition.value}
     return subprocess.run(command, env=environment, check=False).returncode
 
 

@@ -14,7 +14,10 @@ from batchleaf.commands.new import QUESTIONS, new
 from batchleaf.commands.opened import CannotOpenError, open_archive
 from batchleaf.commands.take import take_cut
 from batchleaf.commands.terminal import refuse
+from batchleaf.edition import Edition
 from batchleaf.measure.lengths import Unit
+
+_EDITIONS = {"build": Edition.PRIVATE, "publish": Edition.PUBLIC}
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -25,8 +28,9 @@ def main(arguments: list[str] | None = None) -> int:
     root = Path(asked.archive)
     if not (root / "mkdocs.yml").is_file():
         return refuse(f"There is no mkdocs.yml in {root}; name the archive’s folder.")
-    if asked.command == "build":
-        return build_aside(root / "mkdocs.yml", root.resolve() / "site")
+    if asked.command in _EDITIONS:
+        edition = _EDITIONS[asked.command]
+        return build_aside(root / "mkdocs.yml", root.resolve() / edition.folder, edition)
     if asked.command == "schema":
         return schema(root)
     try:
@@ -51,6 +55,7 @@ def parser() -> argparse.ArgumentParser:
     for name, about in (
         ("check", "read all records and tell what is wrong with them"),
         ("build", "make the site aside and put it in place when it is whole"),
+        ("publish", "make the edition for others in the same way: what is private is not in it"),
         ("new", "write the record of a batch to come, from six answers"),
         ("keys", "write a page with every key that a record may have"),
         ("schema", "write the schemas that help an editor help you"),

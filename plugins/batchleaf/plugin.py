@@ -7,6 +7,7 @@ MkDocs clears anything, so that a faulty record leaves the old site alone.
 from __future__ import annotations
 
 import json
+import os
 from pathlib import Path
 from typing import Final, Literal
 
@@ -19,6 +20,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
 from batchleaf.core.batch_cutting import PLANNER, remembering
+from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.errors import MeasureError
@@ -29,6 +31,7 @@ from batchleaf.settings import FILE, CurrencyCode, ToldSettings
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
+from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.pages import BatchPage, MovedPage
 from batchleaf.views.site import PlacedPage, Section
 from batchleaf.workflow import read_and_work_out
@@ -59,11 +62,17 @@ class BatchleafConfig(ToldSettings):
     unit = c.Choice([unit.value for unit in Unit], default=Unit.MM.value)
     currency = CurrencyCode(str, default="EUR")
     cost = c.Choice([flow.value for flow in CostFlow], default=CostFlow.AVERAGE.value)
+    public_cost = c.Type(bool, default=True)
+    public_supplies = c.Type(bool, default=True)
 
     def settings(self) -> Settings:
         """The settings as facts. Raises :class:`MeasureError` where one of them is wrong."""
         self.check()
         return Settings(Unit(self.unit), Currency.of(self.currency), CostFlow(self.cost))
+
+    def told(self) -> Told:
+        """What the public edition may tell besides."""
+        return Told(cost=self.public_cost, supplies=self.public_supplies)
 
 
 def projects_folder(config: MkDocsConfig, plugin: BatchleafConfig) -> Path:
@@ -124,12 +133,16 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             settings = self.config.settings()
         except MeasureError as error:
             raise PluginError(f"{FILE}: {error}") from None
+        edition = _edition()
         worked = read_and_work_out(projects, settings, self._planner)
         for notice in worked.notices:
             log.info(told(notice))
         if worked.figures is None:
             return self._refused(worked.errors, worked.slugs)
-        site, problems = made_site(worked.figures, Store(cache))
+        figures = worked.figures
+        if edition is Edition.PUBLIC:
+            figures = public_edition(figures, self.config.told(), self._planner)
+        site, problems = made_site(figures, Store(cache))
         if problems:
             return self._refused(problems, worked.slugs)
         self._last_sound = site
@@ -141,6 +154,13 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             log.warning("The records cannot be read:\n%s", sentences)
             return problem_site(problems, slugs, self._last_sound)
         raise PluginError(f"The records cannot be read:\n{sentences}")
+
+
+def _edition() -> Edition:
+    try:
+        return edition_in(os.environ)
+    except ValueError as error:
+        raise PluginError(str(error)) from None
 
 
 def _dress(config: MkDocsConfig, sections: tuple[Section, ...]) -> None:

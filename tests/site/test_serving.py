@@ -11,6 +11,8 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
 
+from batchleaf.edition import VARIABLE, Edition
+
 ROOT = Path(__file__).parents[2]
 Rebuild = Callable[[], str]
 
@@ -94,8 +96,12 @@ def test_a_batch_that_was_never_read_shows_its_mistake_at_its_own_address(
     assert not (archive / "site" / "projects" / "inventory").exists()
 
 
-def test_a_build_that_nobody_watches_raises_instead(archive: Path) -> None:
-    """A faulty record stops a build before anything is written."""
+@pytest.mark.parametrize("edition", list(Edition))
+def test_a_build_that_nobody_watches_raises_instead(
+    archive: Path, edition: Edition, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A faulty record stops a build of either edition before anything is written."""
+    monkeypatch.setenv(VARIABLE, edition.value)
     (archive / "projects" / "series.yml").write_text("series: none", encoding="utf-8")
     config = load_config(str(archive / "mkdocs.yml"), site_dir=str(archive / "site"))
     config.plugins.on_startup(command="build", dirty=False)

@@ -170,7 +170,14 @@ def test_two_batches_of_a_design_name_each_other() -> None:
 def test_every_part_with_what_is_said_of_it(full: BatchPage) -> None:
     """Six of each, eighteen stars, and two strips on top; what is ready-made is not cut."""
     rows = [
-        (row.letter, row.name, plain(row.folded), [link.text for link in row.papers], row.details, row.cut)
+        (
+            row.letter,
+            row.name,
+            plain(row.folded),
+            [said((paper,)) for paper in row.papers],
+            row.details,
+            row.cut,
+        )
         for row in full.parts
     ]
     assert rows == [

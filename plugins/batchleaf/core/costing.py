@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -28,11 +28,24 @@ class CostLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Unpriced:
+    """Something in a batch's cost whose price is not known.
+
+    All of a supply, or so many odd pieces of it; ``partly``: some of it has a price.
+    """
+
+    supply: str
+    pieces: int = 0
+    partly: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class BatchCost:
     """``one`` is the batch shared among the finished makes, rounded once; ``None`` without any.
 
     ``shares`` splits the batch to the last minor unit: (cost, how many makes
-    carry it), dearest first. ``without``: supplies whose price is not known.
+    carry it), dearest first. ``without``: supplies whose price is not known,
+    ``lacks``: the same line by line.
     ``not_counted``: supplies used without a measure.
     """
 
@@ -42,6 +55,12 @@ class BatchCost:
     shares: tuple[tuple[int, int], ...]
     without: tuple[str, ...]
     not_counted: tuple[str, ...]
+    lacks: tuple[Unpriced, ...]
+
+    @property
+    def counted(self) -> bool:
+        """True where at least one supply was measured, so that a cost means something."""
+        return any(line.measured for line in self.lines)
 
 
 def batch_cost(draws: Sequence[Draw], finished: int) -> BatchCost:
@@ -64,7 +83,22 @@ def batch_cost(draws: Sequence[Draw], finished: int) -> BatchCost:
         shares=_shares(batch.known, finished),
         without=tuple(line.supply for line in lines if not line.cost.complete),
         not_counted=tuple(line.supply for line in lines if not line.measured),
+        lacks=tuple(lack for line in lines for lack in _lacks(line)),
     )
+
+
+def _lacks(line: CostLine) -> Iterator[Unpriced]:
+    unpriced = [draw for draw in line.draws if not draw.cost.complete]
+    if unpriced and len(unpriced) == len(line.draws) and not line.cost.known:
+        yield Unpriced(line.supply)
+        return
+    for draw in unpriced:
+        if draw.cost.known:
+            yield Unpriced(line.supply, partly=True)
+        elif draw.piece is not None and draw.quantity is not None:
+            yield Unpriced(line.supply, pieces=int(draw.quantity))
+        else:
+            yield Unpriced(line.supply)
 
 
 def _shares(batch: int, finished: int) -> tuple[tuple[int, int], ...]:

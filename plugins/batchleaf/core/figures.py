@@ -6,16 +6,17 @@ Pure: the same facts give the same figures on every machine.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, uncut_parts
 from batchleaf.core.bench_limits import bench_limits
 from batchleaf.core.beyond_a_plan import beyond_a_plan
-from batchleaf.core.costing import BatchCost, batch_cost
+from batchleaf.core.costing import BatchCost, Unpriced, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
+from batchleaf.core.used import Used, used_by
 from batchleaf.facts import Archive, Part, Place, Problem, Project, Settings, Weight
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Size
@@ -32,13 +33,22 @@ class PartFromSheet:
 
 @dataclass(frozen=True, slots=True)
 class BatchFigures:
-    """Every number of one batch. ``paper`` is ``None`` before anything is cut."""
+    """Every number of one batch. ``paper`` is ``None`` before anything is cut.
+
+    ``one`` is what one make cost, in minor units; ``None`` where none is finished,
+    nothing was measured, or an edition does not tell it. ``lacks``: what has no known
+    price, so that it cost more. ``cost``: the account of the whole batch, where an
+    edition tells it.
+    """
 
     project: Project
     cutting: Cutting | None
     from_one_sheet: tuple[PartFromSheet, ...]
     paper: PaperUse | None
-    cost: BatchCost
+    used: tuple[Used, ...]
+    one: int | None = None
+    lacks: tuple[Unpriced, ...] = ()
+    cost: BatchCost | None = None
 
     @property
     def made(self) -> bool:
@@ -53,12 +63,15 @@ class BatchFigures:
 
 @dataclass(frozen=True, slots=True)
 class Figures:
-    """The figures of every batch by slug, the drawer over time, and what cannot be."""
+    """The figures of every batch by slug, the drawer over time, and what cannot be.
+
+    ``ledger`` is ``None`` in an edition that tells nothing of the drawer.
+    """
 
     archive: Archive
     settings: Settings
     batches: Mapping[str, BatchFigures]
-    ledger: Ledger
+    ledger: Ledger | None
     problems: tuple[Problem, ...]
 
     def in_series(self, series: str) -> tuple[BatchFigures, ...]:
@@ -79,7 +92,10 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     batches: dict[str, BatchFigures] = {}
     for project in archive.projects:
         misfits = list(_too_large(project, supplies))
-        batch = _batch(project, supplies, ledger, planner)
+        cost = batch_cost(ledger.draws.get(project.slug, ()), project.finished)
+        one = cost.one if cost.counted else None
+        uncosted = work_out_batch(project, supplies, planner)
+        batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost)
         problems += misfits or _misfits(batch, supplies)
         problems += bench_limits(project, batch.cutting, supplies, tools)
         problems += beyond_a_plan(project, supplies)
@@ -87,14 +103,15 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     return Figures(archive, settings, batches, ledger, tuple(sorted(problems)))
 
 
-def _batch(project: Project, supplies: Supplies, ledger: Ledger, planner: Planner) -> BatchFigures:
+def work_out_batch(project: Project, supplies: Supplies, planner: Planner) -> BatchFigures:
+    """All of one batch but its cost, which depends on every batch before it."""
     was_cut = project.status.moves_the_drawer and project.cut
     return BatchFigures(
         project=project,
         cutting=cutting_of(project, supplies, planner),
         from_one_sheet=tuple(_from_one_sheet(project, supplies)),
         paper=paper_use(project, supplies) if was_cut else None,
-        cost=batch_cost(ledger.draws.get(project.slug, ()), project.finished),
+        used=used_by(project),
     )
 
 

@@ -118,6 +118,8 @@ class Supply:
     terms: Terms = NO_TERMS
     link: str = ""
     about: str = ""
+    named: bool = True
+    """False: readers are not to know which it is. It goes by its kind, and has no page."""
     supposed: bool = False
     """A batch names it and the drawer does not, so that its name and unit are all that is known."""
     place: Place = field(default=NOWHERE, compare=False)

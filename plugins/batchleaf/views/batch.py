@@ -139,7 +139,7 @@ def _idle_sheets(cutting: Cutting, supplies: Supplies) -> Iterator[str]:
 
 def _what_lacks(batch: BatchFigures, figures: Figures, supplies: Supplies) -> Iterator[str]:
     """``The drawer has 8 of the 10 sheets of snow card.``, before they are cut."""
-    if batch.made:
+    if batch.made or figures.ledger is None:
         return
     for one in shortages(needed_sheets(batch), figures.ledger, supplies):
         supply, unit = supplies[one.holding.supply], batch.project.unit

@@ -1,4 +1,4 @@
-"""What the batch cost: the strip, the list of supplies and the sums."""
+"""What the batch took and cost: the strip, the list of supplies and the sums."""
 
 from __future__ import annotations
 
@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from batchleaf.core.cost import Cost
-from batchleaf.core.costing import CostLine
+from batchleaf.core.costing import BatchCost, CostLine
 from batchleaf.core.figures import BatchFigures
-from batchleaf.core.ledger import Draw
+from batchleaf.core.movements import Draw
+from batchleaf.core.used import Taken
 from batchleaf.facts import Basis, Cut, Project, Supply
 from batchleaf.measure.display import show_size
 from batchleaf.measure.money import Currency
@@ -19,32 +20,46 @@ from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.links import supply_link
 from batchleaf.views.pages import CostView, SupplyRow
 from batchleaf.views.sentence import Supplies, needed_sheets
-from batchleaf.views.unpriced import is_counted, is_whole, missing
+from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
 
 
 def cost_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> CostView:
-    """The supply list of a batch, dearest first, each supply with its share."""
+    """The supply list of a batch: what each added to the cost, what was used, or what it will take."""
     if not batch.made:
-        return _needs_view(batch, supplies, currency)
-    project, cost = batch.project, batch.cost
+        return _needs_view(batch, supplies)
+    return _account(batch, batch.cost, supplies, currency) if batch.cost else _used_view(batch, supplies)
+
+
+def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, currency: Currency) -> CostView:
+    """Dearest first, each supply with its share."""
+    project = batch.project
     lines = sorted(cost.lines, key=lambda line: (-line.one, -line.cost.known))
     letters = dict(zip([line.supply for line in lines], string.ascii_lowercase * 4, strict=False))
-    shown = is_counted(cost) and cost.one is not None
+    shown = cost.counted and cost.one is not None
     strip = _strip(lines, letters, batch, supplies, currency) if shown and cost.one else None
     return CostView(
         strip=strip,
         strip_caption=_caption(cost.one or 0, currency) if strip else "",
         currency=currency.sign,
-        rows=tuple(_row(line, letters, batch, supplies, currency) for line in lines),
+        rows=tuple(_row(line, letters, project, supplies, currency) for line in lines),
         total_label=capitalised(counted(project.finished, project.thing, project.things)),
-        total_batch=money(Cost(cost.batch.known, is_whole(batch)), currency) if is_counted(cost) else "",
+        total_batch=money(Cost(cost.batch.known, is_whole(batch)), currency) if cost.counted else "",
         total_one=money(Cost(cost.one, is_whole(batch)), currency) if shown and cost.one is not None else "",
-        notes=tuple(_notes(batch, supplies)),
+        notes=tuple(_notes(batch, cost, supplies)),
     )
 
 
-def _needs_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> CostView:
+def _used_view(batch: BatchFigures, supplies: Supplies) -> CostView:
+    """What was used, where nothing is told of what it cost."""
+    rows = [
+        (used.supply, listed([_amount(taken, supplies[used.supply], batch.project) for taken in used.taken]))
+        for used in batch.used
+    ]
+    return _without_cost(rows, batch.project, supplies, used_label="Used")
+
+
+def _needs_view(batch: BatchFigures, supplies: Supplies) -> CostView:
     """What a batch that is only planned will take from the drawer."""
     project = batch.project
     cuts = needed_sheets(batch)
@@ -52,9 +67,15 @@ def _needs_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> 
     for use in project.uses:
         whole = use.quantity if use.per_make is None else use.per_make * project.begun
         needed.append((use.supply, "not measured" if whole is None else amount(whole, supplies[use.supply])))
+    return _without_cost(needed, project, supplies, used_label="Needed")
+
+
+def _without_cost(
+    amounts: Sequence[tuple[str, str]], project: Project, supplies: Supplies, used_label: str
+) -> CostView:
     here = site_map.batch(project.slug)
-    rows = tuple(SupplyRow("", supply_link(supplies[slug], here), "", used, "", "") for slug, used in needed)
-    return CostView(None, "", currency.sign, rows, "", "", "", (), used_label="Needed")
+    rows = tuple(SupplyRow("", supply_link(supplies[slug], here), "", used, "", "") for slug, used in amounts)
+    return CostView(None, "", "", rows, "", "", "", (), used_label)
 
 
 def _cut_in_words(cut: Cut, supply: Supply, project: Project) -> str:
@@ -88,9 +109,9 @@ def _caption(one: int, currency: Currency) -> str:
 
 
 def _row(
-    line: CostLine, letters: dict[str, str], batch: BatchFigures, supplies: Supplies, currency: Currency
+    line: CostLine, letters: dict[str, str], project: Project, supplies: Supplies, currency: Currency
 ) -> SupplyRow:
-    supply, project = supplies[line.supply], batch.project
+    supply = supplies[line.supply]
     one = Cost(line.one, line.cost.complete)
     here = site_map.batch(project.slug)
     kept = any(draw.kept.known or not draw.kept.complete for draw in line.draws)
@@ -98,13 +119,13 @@ def _row(
         letter=letters[line.supply] if line.measured else "",
         supply=supply_link(supply, here),
         note="less what was kept" if kept else "",
-        used=listed([_used(draw, supply, project) for draw in line.draws]),
+        used=listed([_amount(draw, supply, project) for draw in line.draws]),
         batch=money(line.cost, currency) if line.measured else "",
-        one=money(one, currency) if line.measured and batch.cost.one is not None else "",
+        one=money(one, currency) if line.measured and project.finished else "",
     )
 
 
-def _used(draw: Draw, supply: Supply, project: Project) -> str:
+def _amount(draw: Draw | Taken, supply: Supply, project: Project) -> str:
     if draw.quantity is None:
         return "not measured"
     if draw.piece is not None:
@@ -113,8 +134,8 @@ def _used(draw: Draw, supply: Supply, project: Project) -> str:
     return amount(draw.quantity, supply)
 
 
-def _notes(batch: BatchFigures, supplies: Supplies) -> Iterator[str]:
-    project, cost = batch.project, batch.cost
+def _notes(batch: BatchFigures, cost: BatchCost, supplies: Supplies) -> Iterator[str]:
+    project = batch.project
     spoiled = project.begun - project.finished
     if spoiled and project.finished and batch.made:
         things = counted(spoiled, f"{project.thing} was", f"{project.things} were")

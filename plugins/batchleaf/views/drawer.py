@@ -1,57 +1,90 @@
-"""The drawer's index: every supply on its shelf, with what is on hand."""
+"""The index of supplies, each on its shelf; of the drawer also what is on hand."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from batchleaf.core.cost import NOTHING
 from batchleaf.core.figures import Figures
+from batchleaf.core.movements import Ledger
 from batchleaf.facts import Supply
 from batchleaf.measure.display import show_size
 from batchleaf.views import site_map
 from batchleaf.views.item_facts import weight_in_words
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
 from batchleaf.views.stock import batches_using, stock_of, worth_in_words
-from batchleaf.views.words import capitalised, counted, money, number_of, number_word
+from batchleaf.views.words import capitalised, counted, in_batches, money, number_of, number_word
 
 
-def drawer_page(figures: Figures) -> DrawerPage:
+def supplies_page(figures: Figures) -> DrawerPage:
     """All supplies, by kind; the papers of a pad stand on its own page."""
-    supplies = [supply for supply in figures.archive.supplies if not supply.pad]
-    kinds = sorted({supply.kind for supply in supplies})
+    supplies = _on_shelves(figures)
+    batches = [batch for batch in figures.batches.values() if batch.used]
+    used = f", used {in_batches(len(batches))}" if batches else ""
     return DrawerPage(
-        title="Drawer",
-        sentence=_sentence(figures, len(supplies)),
-        currency=figures.settings.currency.sign,
-        shelves=tuple(
-            DrawerShelf(
-                capitalised(kind),
-                tuple(_row(supply, figures) for supply in supplies if supply.kind == kind),
-            )
-            for kind in kinds
-        ),
+        title="Supplies",
+        sentence=(f"{_how_many(supplies)}{used}.",),
+        currency="",
+        shelves=_shelves([(supply, _row(supply, figures)) for supply in supplies]),
     )
 
 
-def _sentence(figures: Figures, supplies: int) -> Line:
-    here = figures.ledger.balances
+def drawer_page(figures: Figures, ledger: Ledger) -> DrawerPage:
+    """The same, with what is on hand and what it is worth."""
+    supplies = _on_shelves(figures)
+    return DrawerPage(
+        title="Drawer",
+        sentence=_sentence(figures, ledger, supplies),
+        currency=figures.settings.currency.sign,
+        shelves=_shelves([(supply, _with_stock(supply, figures, ledger)) for supply in supplies]),
+    )
+
+
+def _on_shelves(figures: Figures) -> tuple[Supply, ...]:
+    return tuple(supply for supply in figures.archive.supplies if not supply.pad)
+
+
+def _shelves(rows: Sequence[tuple[Supply, DrawerRow]]) -> tuple[DrawerShelf, ...]:
+    kinds = sorted({supply.kind for supply, _ in rows})
+    return tuple(
+        DrawerShelf(capitalised(kind), tuple(row for supply, row in rows if supply.kind == kind))
+        for kind in kinds
+    )
+
+
+def _how_many(supplies: Sequence[Supply]) -> str:
+    noun = "supply" if len(supplies) == 1 else "supplies"
+    return f"{capitalised(number_word(len(supplies)))} {noun}"
+
+
+def _sentence(figures: Figures, ledger: Ledger, supplies: Sequence[Supply]) -> Line:
+    here = ledger.balances
     kept = sum((balance.quantity for balance in here if balance.holding.piece), start=0)
     worth = sum((balance.cost for balance in here), NOTHING)
     shown = worth_in_words(worth, figures.settings.currency)
-    count = capitalised(number_word(supplies))
     pieces = f" and {counted(int(kept), 'kept piece', 'kept pieces')}" if kept else ""
-    noun = "supply" if supplies == 1 else "supplies"
-    return (f"{count} {noun}{pieces}, worth {shown} together.",)
+    return (f"{_how_many(supplies)}{pieces}, worth {shown} together.",)
+
+
+def _with_stock(supply: Supply, figures: Figures, ledger: Ledger) -> DrawerRow:
+    stock = stock_of(supply, figures, ledger)
+    there = [number_of(stock.quantity, supply)] if stock.quantity else []
+    there += [counted(stock.kept, "piece", "pieces")] if stock.kept else []
+    return replace(
+        _row(supply, figures),
+        on_hand=" and ".join(there) or ("none" if stock.moved else "not counted"),
+        worth=money(stock.worth, figures.settings.currency) if stock.moved else "",
+    )
 
 
 def _row(supply: Supply, figures: Figures) -> DrawerRow:
-    stock = stock_of(supply, figures)
-    there = [number_of(stock.quantity, supply)] if stock.quantity else []
-    there += [counted(stock.kept, "piece", "pieces")] if stock.kept else []
     return DrawerRow(
         supply=Link(supply.name, site_map.href(site_map.DRAWER, site_map.item(supply.slug))),
         swatch=supply.colour,
         about=_about(supply),
-        on_hand=" and ".join(there) or ("none" if stock.moved else "not counted"),
-        worth=money(stock.worth, figures.settings.currency) if stock.moved else "",
+        on_hand="",
+        worth="",
         used_in=tuple(
             Link(batch.project.title, site_map.href(site_map.DRAWER, site_map.batch(batch.project.slug)))
             for batch in batches_using(supply, figures)

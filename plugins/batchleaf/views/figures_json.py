@@ -4,6 +4,7 @@ Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
 The keys are documented on the page "How it is worked out". Keys that not every
 batch has are missing where the record says nothing of them: design, extras, went.
+An edition that tells no costs has none of the keys that would tell them.
 """
 
 from __future__ import annotations
@@ -12,12 +13,13 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
-from batchleaf.core.costing import CostLine
+from batchleaf.core.costing import BatchCost, CostLine
 from batchleaf.core.figures import BatchFigures, PartFromSheet
+from batchleaf.core.used import Used
 from batchleaf.facts import Design, Part, Project, Settings, Supply
 from batchleaf.views.about_batch import went_counts
 from batchleaf.views.sentence import Supplies
-from batchleaf.views.unpriced import is_counted, is_whole
+from batchleaf.views.unpriced import is_whole
 
 Json = dict[str, Any]
 Designs = Mapping[str, Design]
@@ -37,8 +39,8 @@ def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, sett
         "from_one_sheet": [_from_one_sheet(one) for one in batch.from_one_sheet],
         "could_have_given": _could_have(batch),
         "paper": _paper(batch),
-        "supplies": [_supply(line, supplies[line.supply], settings) for line in batch.cost.lines],
-        "batch_cost": _batch_cost(batch, settings),
+        "supplies": _supplies(batch, supplies, settings),
+        **_batch_cost(batch, settings),
         "cost_of_one": _cost_of_one(batch, settings),
         "minutes": project.minutes,
         **_design(project, designs),
@@ -107,24 +109,37 @@ def _paper(batch: BatchFigures) -> Json | None:
     return {name: str(area) for name, area in areas.items()}
 
 
-def _supply(line: CostLine, supply: Supply, settings: Settings) -> Json:
-    whole = [draw.quantity for draw in line.draws if draw.quantity is not None and draw.piece is None]
-    scraps = sum(int(draw.quantity) for draw in line.draws if draw.piece is not None and draw.quantity)
+def _supplies(batch: BatchFigures, supplies: Supplies, settings: Settings) -> list[Json]:
+    costs = {line.supply: _cost(line, settings) for line in batch.cost.lines} if batch.cost else {}
+    return [_used(used, supplies[used.supply]) | costs.get(used.supply, {}) for used in batch.used]
+
+
+def _used(used: Used, supply: Supply) -> Json:
+    whole = [one.quantity for one in used.taken if one.quantity is not None and one.piece is None]
+    scraps = sum(int(one.quantity) for one in used.taken if one.piece is not None and one.quantity)
     return {
         "supply": supply.slug,
         "used": str(sum(whole, Fraction(0))) if whole else None,
         "unit": supply.unit,
         "scraps": scraps,
+    }
+
+
+def _cost(line: CostLine, settings: Settings) -> Json:
+    return {
         "cost": settings.currency.plain(line.cost.known) if line.measured else None,
         "complete": line.cost.complete and line.measured,
         "one": settings.currency.plain(line.one) if line.measured else None,
     }
 
 
-def _batch_cost(batch: BatchFigures, settings: Settings) -> Json | None:
-    cost = batch.cost
-    if not is_counted(cost):
-        return None
+def _batch_cost(batch: BatchFigures, settings: Settings) -> Json:
+    if batch.cost is None:
+        return {}
+    return {"batch_cost": _account(batch, batch.cost, settings) if batch.cost.counted else None}
+
+
+def _account(batch: BatchFigures, cost: BatchCost, settings: Settings) -> Json:
     return {
         "amount": settings.currency.plain(cost.batch.known),
         "currency": settings.currency.code,
@@ -135,12 +150,10 @@ def _batch_cost(batch: BatchFigures, settings: Settings) -> Json | None:
 
 
 def _cost_of_one(batch: BatchFigures, settings: Settings) -> Json | None:
-    cost = batch.cost
-    if cost.one is None or not is_counted(cost):
+    if batch.one is None:
         return None
     plain = settings.currency.plain
-    return {
-        "amount": plain(cost.one),
-        "complete": is_whole(batch),
-        "shares": [{"amount": plain(share), "makes": makes} for share, makes in cost.shares],
-    }
+    one: Json = {"amount": plain(batch.one), "complete": is_whole(batch)}
+    if batch.cost:
+        one["shares"] = [{"amount": plain(share), "makes": makes} for share, makes in batch.cost.shares]
+    return one

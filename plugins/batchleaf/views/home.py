@@ -28,7 +28,7 @@ def home_page(figures: Figures, prepared: Prepared) -> HomePage:
     made = tuple(batch for batch in batches if batch.made)
     return HomePage(
         title=_title(len(made)),
-        sentence=_sentence(made),
+        sentence=_sentence(made, figures),
         entries=gallery(batches, figures, prepared, site_map.HOME),
         series=tuple(
             Link(one.title, site_map.href(site_map.HOME, site_map.series(one.slug)))
@@ -83,9 +83,9 @@ def _title(made: int) -> str:
     return f"{capitalised(number_word(made))} {'batch' if made == 1 else 'batches'}"
 
 
-def _sentence(batches: tuple[BatchFigures, ...]) -> Line:
+def _sentence(batches: tuple[BatchFigures, ...], figures: Figures) -> Line:
     if not batches:
-        return ("Nothing has been made yet.",)
+        return ("Nothing has been made yet." if figures.ledger else "Nothing is published yet.",)
     made = sum(batch.project.finished for batch in batches)
     since = month_and_year(min(batch.project.date for batch in batches))
     papers = [batch.paper for batch in batches if batch.paper]

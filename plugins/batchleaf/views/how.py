@@ -4,12 +4,24 @@ from __future__ import annotations
 
 from typing import Final
 
-from batchleaf.facts import CostFlow, Settings
+from batchleaf.core.figures import Figures
+from batchleaf.facts import CostFlow
 from batchleaf.views.pages import HowPage, HowSection
 
 
-def how_page(settings: Settings) -> HowPage:
+def how_page(figures: Figures) -> HowPage:
     """One section for each number that pages show."""
+    flow = _FLOW[figures.settings.cost_flow]
+    if figures.ledger:
+        of_money = [
+            _section("on-hand", "On hand, and what it is worth", flow + _ON_HAND),
+            _section("cost", "Cost of the batch and of one", _COST + _SHARES + _UNPRICED),
+        ]
+        numbers = _FIGURES + _KEYS
+    else:
+        told = any(batch.one is not None for batch in figures.batches.values())
+        of_money = [_section("cost", "Cost of one", _COST + _UNPRICED + flow)] if told else []
+        numbers = _FIGURES + _KEYS_WITHOUT_COSTS
     return HowPage(
         title="How it is worked out",
         sentence=("Every number on these pages is worked out from the records; nothing is typed twice.",),
@@ -18,9 +30,8 @@ def how_page(settings: Settings) -> HowPage:
             _section("from-one-sheet", "From one sheet", _FROM_ONE_SHEET),
             _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
             _section("paper", "Paper used, kept and waste", _PAPER),
-            _section("on-hand", "On hand, and what it is worth", _FLOW[settings.cost_flow] + _ON_HAND),
-            _section("cost", "Cost of the batch and of one", _COST),
-            _section("figures", "The numbers alone", _FIGURES),
+            *of_money,
+            _section("figures", "The numbers alone", numbers),
         ),
     )
 
@@ -95,22 +106,32 @@ known; the page of the supply says so.
 _COST: Final = """
 What the batch drew from the drawer, less the pieces it kept. The cost of one is that, divided among the
 finished ones, halves rounded up; spoiled ones are paid for by the rest.
-
+"""
+_SHARES: Final = """
 The cost of one is shared out among its supplies so that the column adds up: each share is rounded down
 to the smallest coin, and the coins left over go one each to the largest remainders. So a share may be a
 cent more or less than rounding it alone would give.
-
+"""
+_UNPRICED: Final = """
 Where a price is not known, the cost is at least the sum of the others, and the page names what is
 missing. What was used without a measure is named and not counted. Time is told apart.
 """
 _FIGURES: Final = """
 Beside each batch page lies figures.json with the same numbers for programs: lengths in the unit of the
 record as exact fractions, areas in square millimetres, money as decimal text.
-
+"""
+_KEYS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
 each, papers, cut); from_one_sheet (part, supply, grid, through, proved); could_have_given (makes, bound,
 proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost, complete,
 one); batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount, complete,
 shares); minutes. Where the record says something of it: design (slug, title); extras (part, extra,
 planned); went (how many makes each way: kept, given, sold, sample, class).
+"""
+_KEYS_WITHOUT_COSTS: Final = """
+Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
+each, papers, cut); from_one_sheet (part, supply, grid, through, proved); could_have_given (makes, bound,
+proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps); cost_of_one (amount,
+complete); minutes. Where the record says something of it: design (slug, title); extras (part, extra,
+planned).
 """

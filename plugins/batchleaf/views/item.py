@@ -1,15 +1,16 @@
-"""The page of one supply: what is on hand, what moved, where it went."""
+"""The page of one supply: what it is, what is on hand, what moved, where it went."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from urllib.parse import urlsplit
 
 from batchleaf.core.cost import Cost
 from batchleaf.core.figures import Figures
-from batchleaf.core.movements import Balance
+from batchleaf.core.movements import Balance, Ledger
 from batchleaf.facts import Basis, Supply
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import show_number, show_size
@@ -23,37 +24,62 @@ from batchleaf.views.movements import movement_rows
 from batchleaf.views.pages import Aside, ItemPage, Line, Link, PadPaperRow
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.stock import Stock, batches_using, papers_in, stock_of, worth_in_words
-from batchleaf.views.words import capitalised, counted, listed, money, number_of
+from batchleaf.views.words import capitalised, counted, in_batches, listed, money, number_of
 
 
 def item_page(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage:
-    """One supply."""
+    """One supply; also what is on hand and what moved, where that is told."""
+    page = _described(supply, figures, prepared)
+    return _with_stock(page, supply, figures, figures.ledger) if figures.ledger else page
+
+
+def _described(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage:
+    """What it is, and which batches used it."""
     here = site_map.item(supply.slug)
-    stock = stock_of(supply, figures)
-    papers = tuple(_paper_rows(supply, figures, here))
+    used_in = batches_using(supply, figures)
     return ItemPage(
         title=capitalised(supply.name),
-        drawer=Link("Drawer", site_map.href(here, site_map.DRAWER)),
+        drawer=Link("Supplies", site_map.href(here, site_map.DRAWER)),
         pad=_pad_link(supply, figures, here),
         kind=supply.kind,
-        sentence=_sentence(supply, figures, stock, here),
+        sentence=(f"Used {in_batches(len(used_in))}.",) if used_in else (),
         swatches=supply.colours,
         facts=tuple(facts_of(supply)),
         link=Link(urlsplit(supply.link).netloc or supply.link, supply.link) if supply.link else None,
-        papers=papers,
-        papers_note=_unnamed(supply, figures) if papers else "",
+        papers=tuple(_paper_row(paper, figures, here) for paper in papers_in(supply, figures)),
+        papers_note="",
+        pieces=None,
+        pieces_caption="",
+        movements=(),
+        movements_unit="",
+        currency="",
+        total_on_hand="",
+        total_value="",
+        notes=(),
+        used_in=tuple(gallery_entry(batch, figures, prepared, here) for batch in reversed(used_in)),
+    )
+
+
+def _with_stock(page: ItemPage, supply: Supply, figures: Figures, ledger: Ledger) -> ItemPage:
+    here = site_map.item(supply.slug)
+    stock = stock_of(supply, figures, ledger)
+    papers = zip(page.papers, papers_in(supply, figures), strict=True)
+    return replace(
+        page,
+        drawer=replace(page.drawer, text="Drawer"),
+        sentence=_sentence(supply, figures, stock, here),
+        papers=tuple(
+            replace(row, on_hand=_there(paper, stock_of(paper, figures, ledger))) for row, paper in papers
+        ),
+        papers_note=_unnamed(supply, ledger) if page.papers else "",
         pieces=_drawing(supply, stock.pieces),
         pieces_caption="Drawn to one scale beside a whole sheet." if supply.size else "",
-        movements=tuple(movement_rows(supply, figures, here)),
+        movements=tuple(movement_rows(supply, figures, ledger, here)),
         movements_unit=supply.units if is_measured(supply.unit) else capitalised(supply.units),
         currency="" if supply.pad else figures.settings.currency.sign,
         total_on_hand=show_number(stock.quantity, 2),
         total_value="" if supply.pad else money(stock.worth, figures.settings.currency),
         notes=tuple(_notes(stock)),
-        used_in=tuple(
-            gallery_entry(batch, figures, prepared, here)
-            for batch in reversed(batches_using(supply, figures))
-        ),
     )
 
 
@@ -89,24 +115,26 @@ def _worth(stock: Stock, figures: Figures, *, of_pieces: bool) -> str:
     return f", worth {worth}{' together' if stock.kept and stock.quantity else ''}."
 
 
-def _paper_rows(pad: Supply, figures: Figures, here: str) -> Iterator[PadPaperRow]:
-    for paper in papers_in(pad, figures):
-        stock = stock_of(paper, figures)
-        there = [number_of(stock.quantity, paper)] if stock.quantity else []
-        there += [counted(stock.kept, "piece", "pieces")] if stock.kept else []
-        yield PadPaperRow(
-            paper=Link(paper.name, site_map.href(here, site_map.item(paper.slug))),
-            on_hand=" and ".join(there) or "none",
-            used_in=tuple(
-                Link(batch.project.title, site_map.href(here, site_map.batch(batch.project.slug)))
-                for batch in batches_using(paper, figures)
-            ),
-        )
+def _paper_row(paper: Supply, figures: Figures, here: str) -> PadPaperRow:
+    return PadPaperRow(
+        paper=Link(paper.name, site_map.href(here, site_map.item(paper.slug))),
+        on_hand="",
+        used_in=tuple(
+            Link(batch.project.title, site_map.href(here, site_map.batch(batch.project.slug)))
+            for batch in batches_using(paper, figures)
+        ),
+    )
 
 
-def _unnamed(pad: Supply, figures: Figures) -> str:
+def _there(paper: Supply, stock: Stock) -> str:
+    there = [number_of(stock.quantity, paper)] if stock.quantity else []
+    there += [counted(stock.kept, "piece", "pieces")] if stock.kept else []
+    return " and ".join(there) or "none"
+
+
+def _unnamed(pad: Supply, ledger: Ledger) -> str:
     """What the numbers do not account for."""
-    sheets = figures.ledger.unnamed.get(pad.slug, Fraction(0))
+    sheets = ledger.unnamed.get(pad.slug, Fraction(0))
     if not sheets:
         return ""
     many = f"{show_number(abs(sheets), 2)} {pad.name_of_unit(abs(sheets))}"

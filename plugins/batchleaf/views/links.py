@@ -11,19 +11,25 @@ from batchleaf.views.pages import Link
 from batchleaf.views.words import listed
 
 
+def supply_named(supply: Supply, here: str) -> str | Link:
+    """A supply by its name, which leads to its page where it has one."""
+    return supply_link(supply, here) if supply.named else supply.name
+
+
 def supply_link(supply: Supply, here: str) -> Link:
-    """A supply by its name; a numbered paper leads to the page of its pad."""
+    """The way to the page of a supply; a numbered paper leads to that of its pad."""
     return Link(supply.name, site_map.href(here, site_map.item(supply.pad or supply.slug)))
 
 
 def together(papers: Iterable[Supply], last: str = "and") -> tuple[Supply, ...]:
     """Supplies to be named in a row; the numbered papers of one pad as one, ``shoal pad 1, 4 and 7``.
 
-    These stand last, so that the row does not go on after an "and".
+    These stand last, so that the row does not go on after an "and". Papers that go by
+    their kind have a number of that kind, and stay apart.
     """
     groups: dict[tuple[str, str], list[Supply]] = {}
     for paper in papers:
-        groups.setdefault((paper.pad, "" if paper.pad else paper.slug), []).append(paper)
+        groups.setdefault((paper.pad, "" if paper.pad and paper.named else paper.slug), []).append(paper)
     in_a_row = sorted(groups.values(), key=lambda group: len(group) > 1)
     return tuple(_as_one(group, last) for group in in_a_row)
 

@@ -10,7 +10,7 @@ from itertools import groupby
 from batchleaf.core.cost import NOTHING, Cost
 from batchleaf.core.entries import Kind
 from batchleaf.core.figures import Figures
-from batchleaf.core.movements import Moment, Movement
+from batchleaf.core.movements import Ledger, Moment, Movement
 from batchleaf.facts import Basis, Supply
 from batchleaf.measure.display import show_number, show_size
 from batchleaf.measure.lengths import Size
@@ -37,9 +37,9 @@ class _Moved:
     about: Fraction | None = None
 
 
-def movement_rows(supply: Supply, figures: Figures, here: str) -> Iterator[MovementRow]:
+def movement_rows(supply: Supply, figures: Figures, ledger: Ledger, here: str) -> Iterator[MovementRow]:
     """A batch takes one row, whatever it took and kept; everything else has its own."""
-    moves = _of_paper(supply, figures) if supply.pad else list(_of_supply(supply, figures))
+    moves = _of_paper(supply, ledger) if supply.pad else list(_of_supply(supply, figures, ledger))
     on_hand = Fraction(0)
     for _, group in groupby(moves, key=_one_row):
         moved = list(group)
@@ -55,10 +55,10 @@ def movement_rows(supply: Supply, figures: Figures, here: str) -> Iterator[Movem
         )
 
 
-def _of_supply(supply: Supply, figures: Figures) -> Iterator[_Moved]:
+def _of_supply(supply: Supply, figures: Figures, ledger: Ledger) -> Iterator[_Moved]:
     """What moved of a supply; of a pad also what moved of its papers, since it lies in one pile."""
     numbers = {paper.slug: paper.number for paper in papers_in(supply, figures)}
-    for one in figures.ledger.movements:
+    for one in ledger.movements:
         of = one.holding.supply
         if of == supply.slug or of in numbers:
             number = numbers.get(one.paper or of, 0)
@@ -67,17 +67,17 @@ def _of_supply(supply: Supply, figures: Figures) -> Iterator[_Moved]:
             yield _Moved(one.moment, whole, pieces, one.cost, number, one.basis, one.about)
 
 
-def _of_paper(paper: Supply, figures: Figures) -> list[_Moved]:
+def _of_paper(paper: Supply, ledger: Ledger) -> list[_Moved]:
     """What moved of a numbered paper: its sheets, which are priced with the pad, and its odd pieces."""
-    sheets = [one for one in figures.ledger.paper_movements if one.paper == paper.slug]
-    rough = [one for one in figures.ledger.movements if one.paper == paper.slug and one.about is not None]
-    pieces = [one for one in figures.ledger.movements if one.holding.supply == paper.slug]
+    sheets = [one for one in ledger.paper_movements if one.paper == paper.slug]
+    rough = [one for one in ledger.movements if one.paper == paper.slug and one.about is not None]
+    pieces = [one for one in ledger.movements if one.holding.supply == paper.slug]
     moves = [
         *(_Moved(one.moment, one.quantity, None, None) for one in sheets),
         *(_Moved(one.moment, Fraction(0), None, None, about=one.about) for one in rough),
         *(_Moved(one.moment, None, _pieces(one), None) for one in pieces),
     ]
-    batches = list(figures.ledger.draws)
+    batches = list(ledger.draws)
     return sorted(moves, key=lambda one: _in_order(one.moment, batches))
 
 

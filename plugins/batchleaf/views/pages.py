@@ -97,7 +97,7 @@ class PartRow:
     letter: str
     name: str
     folded: str
-    papers: tuple[Link, ...]
+    papers: tuple[str | Link, ...]
     details: tuple[str, ...]
     size: str
     other_size: str
@@ -262,7 +262,8 @@ class ItemPage:
     """One supply: what is on hand, what moved, where it went.
 
     ``pad``: where the supply is a numbered paper, the pad it lies in; its
-    movements have no value then, and ``currency`` is empty.
+    movements have no value then, and ``currency`` is empty. An edition that tells
+    nothing of the drawer leaves out all that is of stock.
     """
 
     title: str

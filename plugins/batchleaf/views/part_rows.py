@@ -10,7 +10,7 @@ from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import ImageUse, Origin, Part, Project, ShownSide, Supply, Tool
 from batchleaf.measure.display import show_other_size, show_size
 from batchleaf.views import site_map
-from batchleaf.views.links import supply_link, together
+from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Link, PartRow
 from batchleaf.views.scoring import folded_in_words
 from batchleaf.views.sentence import Supplies
@@ -41,11 +41,15 @@ def _count(part: Part, project: Project) -> int:
     return part.each * project.begun + part.extra
 
 
-def _papers(part: Part, supplies: Supplies, here: str) -> tuple[Link, ...]:
-    links = (supply_link(paper, here) for paper in together(supplies[slug] for slug in part.papers))
+def _papers(part: Part, supplies: Supplies, here: str) -> tuple[str | Link, ...]:
+    papers = together(supplies[slug] for slug in part.papers)
     before = f"any {part.any_of} of " if part.any_of else ""
     before = "scraps of " if part.origin is Origin.BY_HAND else before
-    return tuple(Link(f"{before}{link.text}", link.href) for link in links)
+    return tuple(_after(before, supply_named(paper, here)) for paper in papers)
+
+
+def _after(words: str, paper: str | Link) -> str | Link:
+    return f"{words}{paper}" if isinstance(paper, str) else Link(f"{words}{paper.text}", paper.href)
 
 
 def _details(part: Part, supplies: Supplies, tools: Tools) -> Iterator[str]:

@@ -19,7 +19,7 @@ from batchleaf.measure.display import show_length, show_other, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
-from batchleaf.views.links import supply_link, together
+from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Line, PlanView, SettingRow
 from batchleaf.views.scoring import how_to_score
 from batchleaf.views.words import counted, joined, listed
@@ -113,7 +113,7 @@ def _instruction(
         alike.setdefault(counted(count, *noun), []).append(supply)
     pieces: list[Line] = []
     for times, papers in alike.items():
-        names: list[Line] = [(supply_link(paper, here),) for paper in together(papers)]
+        names: list[Line] = [(supply_named(paper, here),) for paper in together(papers)]
         pieces.append((f"{times}{' each' if len(papers) > 1 else ''} of ", *joined(names, ", ", " and ")))
     first = _trimming(_trim_of(cuts[0], supplies), supplies[cuts[0].supply], project)
     return (f"{first}Cut ", *joined(pieces, ", ", " and "), f" like this, {size} {project.unit.value}.")

@@ -9,9 +9,9 @@ from batchleaf.facts import Cut, Project, Supply
 from batchleaf.measure.durations import show_minutes
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
-from batchleaf.views.links import supply_link, together
+from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Line, Link
-from batchleaf.views.unpriced import is_counted, is_whole, missing
+from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import capitalised, counted, joined
 
 Supplies = dict[str, Supply]
@@ -56,9 +56,9 @@ def made_of_begun(project: Project) -> str:
 
 def cost_of_one(batch: BatchFigures, currency: Currency) -> str:
     """``0.73 €``, ``at least 0.61 €``, or nothing where nothing finished or nothing was counted."""
-    if batch.cost.one is None or not is_counted(batch.cost):
+    if batch.one is None:
         return ""
-    shown = currency.show_with_sign(batch.cost.one)
+    shown = currency.show_with_sign(batch.one)
     return shown if is_whole(batch) else f"at least {shown}"
 
 
@@ -89,7 +89,7 @@ def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies
     pieces: list[Line] = []
     for taken, slugs in alike.items():
         papers = together(supplies[slug] for slug in slugs)
-        links: list[Line] = [(supply_link(paper, here),) for paper in papers]
+        links: list[Line] = [(supply_named(paper, here),) for paper in papers]
         planned = batch.cutting is not None and batch.cutting.plans
         each = " each" if len(slugs) > 1 else ""
         start = Link(taken, "#plan") if planned else taken
@@ -112,14 +112,21 @@ def _could_have(batch: BatchFigures) -> Line:
 
 
 def _priced(batch: BatchFigures, supplies: Supplies, currency: Currency) -> Line:
-    minutes, cost = batch.project.minutes, batch.cost
+    minutes = batch.project.minutes
     time = f"{show_minutes(minutes)} at the table" if minutes else ""
-    if cost.one is None or not is_counted(cost):
+    if batch.one is None:
         return (f"{capitalised(time)}.",) if time else ()
     whole = is_whole(batch)
     without = "" if whole else f" (without {missing(batch, supplies)})"
     return (
         *(() if whole else ("At least ",)),
-        Link(currency.show_with_sign(cost.one), "#cost"),
+        Link(currency.show_with_sign(batch.one), _how_it_cost(batch)),
         f" each{without}, {time}." if time else f" each{without}.",
     )
+
+
+def _how_it_cost(batch: BatchFigures) -> str:
+    """The list of costs on the page, or, where it has none, how the cost is worked out."""
+    if batch.cost:
+        return "#cost"
+    return site_map.href(site_map.batch(batch.project.slug), site_map.HOW, "cost")

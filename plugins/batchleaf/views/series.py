@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from batchleaf.core.cost import Cost
+from batchleaf.core.cost import NOTHING, Cost
 from batchleaf.core.cutting.plan import CuttingPlan
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.facts import Series
@@ -13,7 +13,7 @@ from batchleaf.views import site_map
 from batchleaf.views.home import gallery, sheets_and_scraps, to_come
 from batchleaf.views.pages import Line, Link, Picture, SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
 from batchleaf.views.pictures import Prepared, cover
-from batchleaf.views.unpriced import is_counted, is_whole
+from batchleaf.views.unpriced import is_whole
 from batchleaf.views.words import (
     capitalised,
     counted,
@@ -85,9 +85,8 @@ def _sentence(batches: Batches) -> Line:
 
 
 def _row(place: int, batch: BatchFigures, here: str, currency: Currency) -> SeriesBatchRow:
-    project, cost = batch.project, batch.cost
+    project = batch.project
     most = next(_could_have((batch,)), None)
-    priced = batch.made and is_counted(cost)
     return SeriesBatchRow(
         ordinal=str(place),
         batch=Link(project.title, site_map.href(here, site_map.batch(project.slug))),
@@ -96,8 +95,8 @@ def _row(place: int, batch: BatchFigures, here: str, currency: Currency) -> Seri
         makes=str(project.finished) if batch.made else "planned",
         sheets=_sheets((batch,)),
         could_have=str(most.makes) if most else "",
-        cost=money(Cost(cost.batch.known, is_whole(batch)), currency) if priced else "",
-        one=money(Cost(cost.one, is_whole(batch)), currency) if priced and cost.one is not None else "",
+        cost=_cost((batch,), currency) if batch.made and batch.cost and batch.cost.counted else "",
+        one=money(Cost(batch.one, is_whole(batch)), currency) if batch.one is not None else "",
     )
 
 
@@ -115,7 +114,6 @@ def _could_have(batches: Batches) -> Iterator[CuttingPlan]:
 
 def _total(batches: Batches, currency: Currency) -> SeriesBatchRow:
     made = tuple(batch for batch in batches if batch.made)
-    whole = all(is_whole(batch) for batch in made)
     return SeriesBatchRow(
         ordinal="",
         batch=Link("Together", "#table"),
@@ -126,6 +124,12 @@ def _total(batches: Batches, currency: Currency) -> SeriesBatchRow:
         could_have=str(
             sum(batch.cutting.most.makes for batch in made if batch.cutting and batch.cutting.most)
         ),
-        cost=money(Cost(sum(batch.cost.batch.known for batch in made), whole), currency),
+        cost=_cost(made, currency),
         one="",
     )
+
+
+def _cost(made: Batches, currency: Currency) -> str:
+    """What the batches cost together, where that is told."""
+    costs = [Cost(batch.cost.batch.known, is_whole(batch)) for batch in made if batch.cost]
+    return money(sum(costs, NOTHING), currency) if costs else ""

@@ -7,10 +7,11 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from batchleaf.core.figures import Figures
+from batchleaf.facts import Supply
 from batchleaf.views import site_map
 from batchleaf.views.batch import batch_page
 from batchleaf.views.bench import bench_page
-from batchleaf.views.drawer import drawer_page
+from batchleaf.views.drawer import drawer_page, supplies_page
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.home import home_page
 from batchleaf.views.how import how_page
@@ -52,8 +53,25 @@ SECTIONS: tuple[Section, ...] = (
 
 
 def sections_of(figures: Figures) -> tuple[Section, ...]:
-    """The words of the header of one archive: no bench without tools."""
-    return tuple(one for one in SECTIONS if one[1] != site_map.BENCH or figures.archive.tools)
+    """The words of the header of one archive: no bench without tools, no drawer of which nothing is told."""
+    return tuple(_sections(figures))
+
+
+def _sections(figures: Figures) -> Iterator[Section]:
+    for title, address, section in SECTIONS:
+        match address:
+            case site_map.BENCH if not figures.archive.tools:
+                pass
+            case site_map.DRAWER if figures.ledger is None:
+                if named_supplies(figures):
+                    yield "Supplies", address, section
+            case _:
+                yield title, address, section
+
+
+def named_supplies(figures: Figures) -> tuple[Supply, ...]:
+    """The supplies that have a page."""
+    return tuple(supply for supply in figures.archive.supplies if supply.named)
 
 
 def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str]) -> Iterator[PlacedPage]:
@@ -64,18 +82,25 @@ def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str])
         yield PlacedPage(site_map.batch(batch.project.slug), page.title, "batches", page)
         for old in batch.project.was:
             yield PlacedPage(site_map.batch(old), page.title, "batches", moved_page(batch.project, old))
-    yield PlacedPage(site_map.DRAWER, "Drawer", "drawer", drawer_page(figures))
-    for supply in figures.archive.supplies:
-        item = item_page(supply, figures, prepared)
-        yield PlacedPage(site_map.item(supply.slug), item.title, "drawer", item)
+    yield from _pages_of_supplies(figures, prepared)
     if figures.archive.tools:
         yield PlacedPage(site_map.BENCH, "Bench", "bench", bench_page(figures))
     yield PlacedPage(site_map.SERIES, "Series", "series", series_index_page(figures, prepared))
     for one in figures.archive.series:
         series = series_page(one, figures, prepared)
         yield PlacedPage(site_map.series(one.slug), series.title, "series", series)
-    how = how_page(figures.settings)
+    how = how_page(figures)
     yield PlacedPage(site_map.HOW, how.title, "how", how)
+
+
+def _pages_of_supplies(figures: Figures, prepared: Prepared) -> Iterator[PlacedPage]:
+    supplies = named_supplies(figures)
+    if figures.ledger or supplies:
+        index = drawer_page(figures, figures.ledger) if figures.ledger else supplies_page(figures)
+        yield PlacedPage(site_map.DRAWER, index.title, "drawer", index)
+    for supply in supplies:
+        item = item_page(supply, figures, prepared)
+        yield PlacedPage(site_map.item(supply.slug), item.title, "drawer", item)
 
 
 def all_data(figures: Figures) -> Iterator[PlacedData]:

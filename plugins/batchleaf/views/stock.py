@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from batchleaf.core.cost import NOTHING, Cost
 from batchleaf.core.figures import BatchFigures, Figures
-from batchleaf.core.movements import Balance
+from batchleaf.core.movements import Balance, Ledger
 from batchleaf.facts import Supply
 from batchleaf.measure.money import Currency
 
@@ -41,9 +41,7 @@ def papers_in(pad: Supply, figures: Figures) -> tuple[Supply, ...]:
 def batches_using(supply: Supply, figures: Figures) -> tuple[BatchFigures, ...]:
     """The batches that drew from it, or from a paper of the pad, oldest first."""
     slugs = {supply.slug, *(paper.slug for paper in papers_in(supply, figures))}
-    return tuple(
-        batch for batch in figures.batches.values() if slugs & {line.supply for line in batch.cost.lines}
-    )
+    return tuple(batch for batch in figures.batches.values() if slugs & {used.supply for used in batch.used})
 
 
 def worth_in_words(worth: Cost, currency: Currency) -> str:
@@ -52,15 +50,15 @@ def worth_in_words(worth: Cost, currency: Currency) -> str:
     return shown if worth.complete else f"at least {shown}"
 
 
-def stock_of(supply: Supply, figures: Figures) -> Stock:
+def stock_of(supply: Supply, figures: Figures, ledger: Ledger) -> Stock:
     """What is on hand of a supply."""
     slugs = {supply.slug, *(paper.slug for paper in papers_in(supply, figures))}
-    mine = [balance for balance in figures.ledger.balances if balance.holding.supply in slugs]
+    mine = [balance for balance in ledger.balances if balance.holding.supply in slugs]
     whole = [balance for balance in mine if balance.holding.piece is None]
     pieces = [(one.holding.piece.area, one) for one in mine if one.holding.piece and one.quantity]
     own = sum((balance.quantity for balance in whole), Fraction(0))
     return Stock(
-        quantity=figures.ledger.papers.get(supply.slug, own),
+        quantity=ledger.papers.get(supply.slug, own),
         pieces=tuple(balance for _, balance in sorted(pieces, key=lambda pair: -pair[0])),
         worth=sum((balance.cost for balance in mine), NOTHING),
         moved=bool(mine),

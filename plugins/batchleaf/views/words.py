@@ -119,6 +119,11 @@ def number_word(count: int) -> str:
     return _SMALL[count] if count < len(_SMALL) else f"{count:,}"
 
 
+def in_batches(count: int) -> str:
+    """``in one batch``, ``in three batches``."""
+    return f"in {number_word(count)} {'batch' if count == 1 else 'batches'}"
+
+
 def month_and_year(date: dt.date) -> str:
     """``March 2026``."""
     return format_date(date, "MMMM y", locale="en_GB")
