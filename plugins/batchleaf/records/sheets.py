@@ -8,6 +8,7 @@ from typing import Final
 
 from batchleaf.facts import Direction, PaperSide, Trim
 from batchleaf.measure.amounts import is_measured
+from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, Unit, parse_length
 from batchleaf.records.grammar import read_unit
@@ -58,12 +59,7 @@ def read_trim(text: str, sheet: Size, unit: Unit) -> Trim:
 def read_colours(text: str) -> tuple[str, ...]:
     """``#c3d6cf #2f4858``: the main one first. Raises :class:`MeasureError`."""
     colours = re.split(r"[,\s]+", text.strip())
-    for colour in colours:
-        if not re.fullmatch(r"#[0-9a-fA-F]{6}", colour):
-            raise MeasureError(
-                f"“{colour}” is not a colour; write # and six figures, like #c3d6cf, in quotes"
-            )
-    return tuple(dict.fromkeys(colour.lower() for colour in colours))
+    return tuple(dict.fromkeys(str(Colour.of(colour)) for colour in colours))
 
 
 def read_designs(text: str) -> tuple[int, int]:
