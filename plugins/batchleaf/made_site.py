@@ -7,12 +7,18 @@ from dataclasses import dataclass
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import Problem, Project
+from batchleaf.render.feed import feed_xml
 from batchleaf.render.html import render
+from batchleaf.render.look import Look
 from batchleaf.render.photos import PhotoFile, ReadyPhotos, prepare
 from batchleaf.render.prose import prose_html
+from batchleaf.render.social import SocialPicture, social_pictures
 from batchleaf.store import Store
 from batchleaf.views import site_map
+from batchleaf.views.feed import feed
+from batchleaf.views.masthead import Masthead
 from batchleaf.views.problems import problems_page
+from batchleaf.views.shared import shared_pictures
 from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, Section, all_data, all_pages, sections_of
 
 
@@ -20,7 +26,8 @@ from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, Section, all_
 class MadeSite:
     """``bodies``: the Markdown file that stands for a page → the HTML of its body.
 
-    ``sections``: the words of the header.
+    ``sections``: the words of the header. ``social``: address of a page → its picture for those
+    who pass the address on; ``photos`` holds its file too.
     """
 
     pages: tuple[PlacedPage, ...]
@@ -28,19 +35,30 @@ class MadeSite:
     data: tuple[PlacedData, ...]
     photos: tuple[PhotoFile, ...]
     sections: tuple[Section, ...]
+    social: Mapping[str, SocialPicture]
 
 
-NOTHING_MADE = MadeSite((), {}, (), (), ())
+NOTHING_MADE = MadeSite((), {}, (), (), (), {})
 
 
-def made_site(figures: Figures, store: Store) -> tuple[MadeSite, tuple[Problem, ...]]:
-    """The site of an archive, and the pictures that could not be read."""
+def made_site(
+    figures: Figures, masthead: Masthead, look: Look, store: Store
+) -> tuple[MadeSite, tuple[Problem, ...]]:
+    """The site of an archive, and the pictures that could not be read.
+
+    What names pages by their whole address, the feed and the pictures that are passed on, is made
+    where the site has an address.
+    """
     ready = prepared_photos(figures.archive.projects, store)
     if ready.problems:
         return NOTHING_MADE, ready.problems
     pages = tuple(all_pages(figures, ready.prepared, prose_html))
-    data = tuple(all_data(figures))
-    return MadeSite(pages, _bodies(pages), data, ready.files, sections_of(figures)), ()
+    newest = feed(figures, masthead)
+    data = (*all_data(figures), *((PlacedData(site_map.FEED, feed_xml(newest)),) if newest else ()))
+    shared = shared_pictures(figures) if masthead.address else {}
+    social = social_pictures(shared, ready, look, store)
+    photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))
+    return MadeSite(pages, _bodies(pages), data, tuple(photos), sections_of(figures), social), ()
 
 
 def prepared_photos(projects: Sequence[Project], store: Store) -> ReadyPhotos:
@@ -62,7 +80,7 @@ def problem_site(
         sections[site_map.batch(slug)] = "batches"
     sections |= {placed.address: placed.section for placed in before.pages}
     pages = tuple(PlacedPage(address, page.title, section, page) for address, section in sections.items())
-    return MadeSite(pages, _bodies(pages), (), (), SECTIONS)
+    return MadeSite(pages, _bodies(pages), (), (), SECTIONS, {})
 
 
 def _bodies(pages: tuple[PlacedPage, ...]) -> dict[str, str]:

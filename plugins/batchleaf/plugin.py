@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Final, Literal
 
 from mkdocs.config import config_options as c
+from mkdocs.config.base import ConfigErrors, ConfigWarnings
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
@@ -23,17 +24,21 @@ from batchleaf.core.batch_cutting import PLANNER, remembering
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
+from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
 from batchleaf.render.html import THEME, toc_tokens
-from batchleaf.settings import FILE, CurrencyCode, ToldSettings
+from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
+from batchleaf.render.social import SIZE, SocialPicture
+from batchleaf.settings import FILE, ColourOfLook, CurrencyCode, ToldSettings
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
 from batchleaf.views.edition import Told, public_edition
+from batchleaf.views.masthead import Masthead
 from batchleaf.views.pages import BatchPage, MovedPage
-from batchleaf.views.site import PlacedPage, Section
+from batchleaf.views.site import PlacedPage
 from batchleaf.workflow import read_and_work_out
 
 log = get_plugin_logger("batchleaf")
@@ -62,13 +67,26 @@ class BatchleafConfig(ToldSettings):
     unit = c.Choice([unit.value for unit in Unit], default=Unit.MM.value)
     currency = CurrencyCode(str, default="EUR")
     cost = c.Choice([flow.value for flow in CostFlow], default=CostFlow.AVERAGE.value)
+    ground = ColourOfLook(str, default=str(STANDARD.ground))
+    ink = ColourOfLook(str, default=str(STANDARD.ink))
+    accent = ColourOfLook(str, default=str(STANDARD.accent))
     public_cost = c.Type(bool, default=True)
     public_supplies = c.Type(bool, default=True)
+
+    def validate(self) -> tuple[ConfigErrors, ConfigWarnings]:
+        """Colours that cannot be read on each other are mistakes as well."""
+        told = super().validate()
+        self.mistakes += tuple(self.look().mistakes())
+        return told
 
     def settings(self) -> Settings:
         """The settings as facts. Raises :class:`MeasureError` where one of them is wrong."""
         self.check()
         return Settings(Unit(self.unit), Currency.of(self.currency), CostFlow(self.cost))
+
+    def look(self) -> Look:
+        """The colours of the pages."""
+        return Look(Colour.of(self.ground), Colour.of(self.ink), Colour.of(self.accent))
 
     def told(self) -> Told:
         """What the public edition may tell besides."""
@@ -107,13 +125,13 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             )
         projects = projects_folder(config, self.config)
         config.watch.append(str(projects))
-        self._site = self._made(projects, cache_folder(config))
-        _dress(config, self._site.sections)
+        self._site = self._made(projects, cache_folder(config), _masthead(config))
+        _dress(config, self._site, self.config.look())
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Hand the pages, data and photos over."""
-        for file in _files(self._site, config):
+        for file in _files(self._site, self.config.look(), config):
             if existing := files.get_file_from_path(file.src_uri):
                 log.info(f"{file.src_uri} is made from the records; your own page of that name is left out")
                 files.remove(existing)
@@ -128,7 +146,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         page.toc = get_toc(toc_tokens(body))
         return body
 
-    def _made(self, projects: Path, cache: Path) -> MadeSite:
+    def _made(self, projects: Path, cache: Path, masthead: Masthead) -> MadeSite:
         try:
             settings = self.config.settings()
         except MeasureError as error:
@@ -142,7 +160,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         figures = worked.figures
         if edition is Edition.PUBLIC:
             figures = public_edition(figures, self.config.told(), self._planner)
-        site, problems = made_site(figures, Store(cache))
+        site, problems = made_site(figures, masthead, self.config.look(), Store(cache))
         if problems:
             return self._refused(problems, worked.slugs)
         self._last_sound = site
@@ -163,8 +181,12 @@ def _edition() -> Edition:
         raise PluginError(str(error)) from None
 
 
-def _dress(config: MkDocsConfig, sections: tuple[Section, ...]) -> None:
-    """Batchleaf's templates go before the theme's, and the header learns its words.
+def _masthead(config: MkDocsConfig) -> Masthead:
+    return Masthead(config.site_name, config.site_url or "", config.site_author or "")
+
+
+def _dress(config: MkDocsConfig, site: MadeSite, look: Look) -> None:
+    """Batchleaf's templates go before the theme's, and the frame of every page learns what it needs.
 
     Fonts from another host are always off; light and dark are there unless the maker chose a palette.
     """
@@ -173,12 +195,20 @@ def _dress(config: MkDocsConfig, sections: tuple[Section, ...]) -> None:
     config.theme["font"] = False
     if not config.theme.get("palette"):
         config.theme["palette"] = PALETTE
-    nav = [{"title": title, "url": address, "section": section} for title, address, section in sections]
-    config.extra["batchleaf"] = {"nav": nav}
+    nav = [{"title": title, "url": address, "section": section} for title, address, section in site.sections]
+    config.extra["batchleaf"] = {
+        "nav": nav,
+        "feed": next((one.address for one in site.data if one.address == site_map.FEED), ""),
+        "look": STYLE_SHEET if look != STANDARD else "",
+    }
 
 
-def _front_matter(page: PlacedPage) -> str:
-    meta: dict[str, object] = {"title": page.title, "section": page.section}
+def _front_matter(page: PlacedPage, social: SocialPicture | None) -> str:
+    meta: dict[str, object] = {"title": page.title, "section": page.section, "description": page.description}
+    if social:
+        wide, high = SIZE
+        address = f"{site_map.PHOTOS}{social.file.name}"
+        meta["social"] = {"address": address, "width": wide, "height": high, "alt": social.alt}
     if isinstance(page.page, MovedPage):
         meta |= {"moved": page.page.href, "search": {"exclude": True}}
     if isinstance(page.page, BatchPage):
@@ -187,12 +217,12 @@ def _front_matter(page: PlacedPage) -> str:
     return f"---\n{json.dumps(meta)}\n---\n"
 
 
-def _files(site: MadeSite, config: MkDocsConfig) -> list[File]:
+def _files(site: MadeSite, look: Look, config: MkDocsConfig) -> list[File]:
     pages = [
         File.generated(
             config,
             site_map.source(page.address),
-            content=_front_matter(page),
+            content=_front_matter(page, site.social.get(page.address)),
             inclusion=InclusionLevel.NOT_IN_NAV,
         )
         for page in site.pages
@@ -202,4 +232,5 @@ def _files(site: MadeSite, config: MkDocsConfig) -> list[File]:
         File.generated(config, f"{site_map.PHOTOS}{photo.name}", abs_src_path=str(photo.path))
         for photo in site.photos
     ]
-    return [*pages, *data, *photos]
+    chosen = [File.generated(config, STYLE_SHEET, content=look_style(look))] if look != STANDARD else []
+    return [*pages, *data, *photos, *chosen]

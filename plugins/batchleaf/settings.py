@@ -13,6 +13,7 @@ from typing import Final
 from mkdocs.config import config_options as c
 from mkdocs.config.base import BaseConfigOption, Config, ConfigErrors, ConfigWarnings, ValidationError
 
+from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.money import Currency
 from batchleaf.records.shape_problems import did_you_mean, one_of
@@ -31,6 +32,17 @@ class CurrencyCode(c.Type[str]):
         """Refuses what is no currency, in the words of its reader."""
         try:
             return Currency.of(super().run_validation(value)).code
+        except MeasureError as error:
+            raise ValidationError(str(error)) from None
+
+
+class ColourOfLook(c.Type[str]):
+    """A colour as six figures after a #, in quotes."""
+
+    def run_validation(self, value: object) -> str:
+        """Refuses what is no colour, in the words of its reader."""
+        try:
+            return str(Colour.of(super().run_validation(value)))
         except MeasureError as error:
             raise ValidationError(str(error)) from None
 
@@ -59,6 +71,10 @@ class ToldSettings(Config):
     def _wrong(self) -> Iterator[str]:
         for key, option in self._schema:
             value = self.get(key)
+            if value is None and isinstance(option, ColourOfLook):
+                self[key] = option.default
+                yield f'“{key}” is empty; write it in quotes, like "{option.default}": # begins a remark'
+                continue
             if isinstance(option.default, str) and isinstance(value, bool | int | float):
                 value = _as_written(value)
             try:

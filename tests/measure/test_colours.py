@@ -15,7 +15,7 @@ COLOURS = st.builds(Colour, *(st.integers(0, 255) for _ in range(3)))
 @pytest.mark.parametrize(
     ("text", "ratio"),
     [
-        # W3C, Understanding Success Criterion 1.4.3 (from memory): black, and the greys on either side of 4.5.
+        # W3C, Understanding Success Criterion 1.4.3 (from memory): black, and two greys.
         ("#000000", 21.0),
         ("#ffffff", 1.0),
         ("#767676", 4.54),

@@ -18,8 +18,10 @@ from batchleaf.linkcheck import broken_links
 from batchleaf.made_site import made_site
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
+from batchleaf.render.look import STANDARD
 from batchleaf.store import Store
 from batchleaf.views.edition import Told, public_edition
+from batchleaf.views.masthead import Masthead
 from batchleaf.workflow import read_and_work_out
 from browsing import SUB_PATH, AxeFaults, Served, Watch, is_moved
 
@@ -54,7 +56,7 @@ def test_the_pages_made_from_records_are_sound_html(demo: Figures, told: Told, t
     """A strict parser finds no fault in any body, whatever the maker lets it tell."""
     bare = tuple(replace(project, photos=()) for project in demo.archive.projects)
     figures = replace(demo, archive=replace(demo.archive, projects=bare))
-    site, _ = made_site(public_edition(figures, told, PLANNER), Store(tmp_path))
+    site, _ = made_site(public_edition(figures, told, PLANNER), Masthead("Paper"), STANDARD, Store(tmp_path))
     assert len(site.bodies) > 8
     for body in site.bodies.values():
         page = f"<!doctype html><html><head><title>x</title></head><body>{body}</body></html>"

@@ -41,6 +41,13 @@ def set_to(archive: Path, *lines: str) -> None:
         ("currency: GOLD", "“GOLD” is no currency; write a code of ISO 4217 such as EUR or USD"),
         ("currency: no", "“no” is no currency; write a code of ISO 4217 such as EUR or USD"),
         ("projects: [a, b]", "“projects” takes one value, and a list stands here"),
+        ("ink: red", "“red” is not a colour; write # and six figures, like #c3d6cf, in quotes"),
+        ("ink: #1d2631", '“ink” is empty; write it in quotes, like "#1d2631": # begins a remark'),
+        (
+            'accent: "#c86464"',
+            "the accent “#c86464” is hard to read on the ground “#f2f1ea”: its contrast is 3.3 to 1, "
+            "and text needs 4.5 (WCAG 2.2); “#a85454” would do",
+        ),
         ("curency: USD", "“curency” is no setting of batchleaf; did you mean “currency”?"),
         ("zebra: 1", f"“zebra” is no setting of batchleaf; the settings are {KEYS}"),
     ],

@@ -65,12 +65,13 @@ def environment() -> Environment:
     )
 
 
-_ENVIRONMENT: Final = environment()
+ENVIRONMENT: Final = environment()
+"""Shared by all that is written from a template."""
 
 
 def render(page: Page) -> str:
     """The body of ``page`` as HTML, to stand inside the theme's ``<main>``."""
-    return _ENVIRONMENT.get_template(_TEMPLATE_OF[type(page)]).render(page=page)
+    return ENVIRONMENT.get_template(_TEMPLATE_OF[type(page)]).render(page=page)
 
 
 def toc_tokens(body: str) -> list[TocToken]:

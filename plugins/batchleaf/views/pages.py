@@ -30,6 +30,11 @@ Line = tuple[str | Link | Aside, ...]
 """A sentence, some of whose words are links or quiet."""
 
 
+def text_of(line: Line) -> str:
+    """The words of a line alone."""
+    return "".join(piece if isinstance(piece, str) else piece.text for piece in line)
+
+
 @dataclass(frozen=True, slots=True)
 class Source:
     """One format of a picture in its widths: ``(href, width in px)``, smallest first."""

@@ -39,10 +39,15 @@ def picture(photo: Photo, alt: str, prepared: Prepared, here: str) -> Picture:
     )
 
 
-def cover(project: Project, prepared: Prepared, here: str) -> Picture | None:
+def cover_photo(project: Project) -> Photo | None:
     """The cover of a batch, or its first photo, or nothing."""
     photo = next((photo for photo in project.photos if photo.cover), None)
-    photo = photo or (project.photos[0] if project.photos else None)
+    return photo or (project.photos[0] if project.photos else None)
+
+
+def cover(project: Project, prepared: Prepared, here: str) -> Picture | None:
+    """The :func:`cover_photo` of a batch for the page at ``here``."""
+    photo = cover_photo(project)
     return picture(photo, photo.alt or project.title, prepared, here) if photo else None
 
 

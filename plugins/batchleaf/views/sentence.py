@@ -10,7 +10,7 @@ from batchleaf.measure.durations import show_minutes
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
 from batchleaf.views.links import supply_named, together
-from batchleaf.views.pages import Line, Link
+from batchleaf.views.pages import Line, Link, text_of
 from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import capitalised, counted, joined
 
@@ -36,8 +36,7 @@ def short_line(batch: BatchFigures, currency: Currency) -> str:
 
 def needs_line(batch: BatchFigures, supplies: Supplies) -> str:
     """A batch that is planned in a few words: ``24 bookmarks planned; they need 4 sheets of chalk card.``"""
-    pieces = _made(batch, supplies)
-    return f"{''.join(piece if isinstance(piece, str) else piece.text for piece in pieces)}."
+    return f"{text_of(_made(batch, supplies))}."
 
 
 def made_or_planned(project: Project) -> str:

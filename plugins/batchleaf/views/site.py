@@ -17,7 +17,7 @@ from batchleaf.views.home import home_page
 from batchleaf.views.how import how_page
 from batchleaf.views.item import item_page
 from batchleaf.views.moved import moved_page
-from batchleaf.views.pages import Page
+from batchleaf.views.pages import Page, text_of
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.series import series_index_page, series_page
 
@@ -30,6 +30,11 @@ class PlacedPage:
     title: str
     section: str
     page: Page
+
+    @property
+    def description(self) -> str:
+        """What it says in one sentence, for lists of pages elsewhere."""
+        return text_of(self.page.sentence)
 
 
 @dataclass(frozen=True, slots=True)

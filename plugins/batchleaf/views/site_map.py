@@ -15,6 +15,7 @@ SERIES: Final = "series/"
 HOW: Final = "how/"
 PHOTOS: Final = "photos/"
 FIGURES: Final = "figures.json"
+FEED: Final = "feed.xml"
 
 
 def batch(slug: str) -> str:
