@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from pathlib import Path
@@ -48,7 +49,20 @@ def test_every_batch_has_its_picture(demo_site: Served, public_demo: Served) -> 
             assert says["og:description"]
             seen.append(file.name)
         assert len(seen) > 3
-        assert len(set(seen)) == len(seen) - 1, "the first page shows the newest batch's"
+        assert len(set(seen)) == len(seen) - 1
+
+
+def test_a_list_shows_its_newest_batch(demo_site: Served) -> None:
+    """The first page has the picture of the newest of all, a series that of its own newest."""
+    pictures = {name: told(demo_site, name)["og:image"] for name in batches(demo_site)}
+    newest = re.findall("<id>.*(projects/[a-z-]+/)</id>", (demo_site.folder / "feed.xml").read_text("utf-8"))
+    assert told(demo_site, "")["og:image"] == pictures[newest[0]]
+    lists = [name for name in map(demo_site.name, demo_site.pages()) if re.fullmatch("series/.+/", name)]
+    assert lists
+    for name in lists:
+        listed = {link.get("href") for link in parsed(demo_site.file(name)).iter("a")}
+        own = [batch for batch in newest if f"../../{batch}" in listed]
+        assert told(demo_site, name)["og:image"] == pictures[own[0]]
 
 
 def test_a_batch_without_a_photo_is_drawn(tmp_path: Path) -> None:
