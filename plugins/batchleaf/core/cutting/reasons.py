@@ -10,8 +10,8 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from batchleaf.core.cutting.integers import Sheet, WholeJob
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.one_size import most_of_one_size
+from batchleaf.facts.jobs import Job, PartKind, Stock
 
 
 def nothing_wanted() -> str:

@@ -1,4 +1,4 @@
-"""A cutting job: which pieces are wanted from which sheets."""
+"""A cutting job: which pieces are wanted from which sheets, and what is asked about them."""
 
 from __future__ import annotations
 
@@ -45,3 +45,12 @@ class Job:
     stocks: tuple[Stock, ...]
     parts: tuple[PartKind, ...]
     kerf: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """A part that is worth ``worth`` (a whole number) up to ``most`` times (None: always)."""
+
+    part: PartKind
+    worth: int
+    most: int | None = None
