@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from batchleaf.measure.lengths import Size
+from batchleaf.measure.lengths import Size, Unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,3 +54,39 @@ class Offer:
     part: PartKind
     worth: int
     most: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class MakesQuestion:
+    """How many makes do the sheets at hand give? Each stock of ``job`` has its number."""
+
+    job: Job
+
+
+@dataclass(frozen=True, slots=True)
+class CostQuestion:
+    """What is the least cost of sheets for so many ``makes``?"""
+
+    job: Job
+    makes: int
+
+
+@dataclass(frozen=True, slots=True)
+class FillQuestion:
+    """Which parts make the most of one sheet of ``stock``? The worth of an offer counts ``worth_unit``."""
+
+    stock: Stock
+    offers: tuple[Offer, ...]
+    worth_unit: Fraction
+    kerf: Fraction = Fraction(0)
+
+
+JobQuestion = MakesQuestion | CostQuestion | FillQuestion
+
+
+@dataclass(frozen=True, slots=True)
+class AskedJob:
+    """A question, and the unit in which it was asked and is to be answered."""
+
+    question: JobQuestion
+    unit: Unit
