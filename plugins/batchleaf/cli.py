@@ -9,7 +9,7 @@ from typing import Final
 from batchleaf.build import build_aside
 from batchleaf.commands.again import again
 from batchleaf.commands.check import check
-from batchleaf.commands.cut import SECONDS, cut
+from batchleaf.commands.cut import JOB, SECONDS, cut
 from batchleaf.commands.explain import explain, take_defaults
 from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
@@ -18,7 +18,6 @@ from batchleaf.commands.take import take_cut
 from batchleaf.commands.terminal import refuse
 from batchleaf.edition import Edition
 from batchleaf.measure.lengths import Unit
-from batchleaf.records.job_line import EXAMPLES
 
 LONGEST: Final = 86_400.0
 """Seconds that a search may last: a day."""
@@ -99,9 +98,7 @@ def parser() -> argparse.ArgumentParser:
             command.add_argument("--yes", action="store_true", help="write without asking")
     cut_help = "plan the cutting of a job that belongs to no batch, cut by cut"
     plan = commands.add_parser("cut", help=cut_help, description=cut_help)
-    plan.add_argument(
-        "job", metavar="JOB", help=f"a job file, or a line like “{EXAMPLES[0]}” or “{EXAMPLES[1]}”"
-    )
+    plan.add_argument("job", metavar="JOB", help=JOB)
     plan.add_argument("--json", action="store_true", help="answer for programs, alone on standard output")
     plan.add_argument("--seconds", type=seconds, default=SECONDS, help="how long to search (default: 2)")
     start_help = "lay out a new archive with an example in FOLDER"

@@ -45,6 +45,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "facts",
         "records",
         "core",
+        "views",
         "store",
         "telling",
         "workflow",

@@ -12,7 +12,7 @@ from batchleaf.core.cutting.answer import NoAnswer, answered
 from batchleaf.core.cutting.effort import Stop
 from batchleaf.facts.jobs import AskedJob
 from batchleaf.measure.errors import MeasureError
-from batchleaf.records.job_line import read_job_line
+from batchleaf.records.job_line import EXAMPLES, read_job_line
 from batchleaf.records.jobs import read_job
 from batchleaf.telling import told
 from batchleaf.views.job_json import job_json
@@ -21,6 +21,10 @@ from batchleaf.views.words import capitalised
 
 SECONDS: Final = 2.0
 """How long is searched where nothing else is said."""
+
+
+JOB: Final = f"a job file, or a line like “{EXAMPLES[0]}” or “{EXAMPLES[1]}”"
+"""What may be asked."""
 
 
 class WrongJobError(ValueError):
