@@ -107,7 +107,10 @@ def test_what_has_an_amount_of_its_own_is_used_at_once() -> None:
     """Three of the tape in all went into the jig."""
     jig = replace(cards(2, 2, 0, 12, Status.CUT), uses=(Use("tape", Fraction(3)),))
     lines = worked(jig).batches["day-2"].used
-    assert [(one.supply, one.taken[0].quantity) for one in lines] == [("card", 2), ("tape", 3)]
+    assert [(one.supply, one.taken[0].quantity) for one in lines] == [
+        ("card", Fraction(2)),
+        ("tape", Fraction(3)),
+    ]
 
 
 def test_with_the_first_one_finished_it_is_read_as_made() -> None:
