@@ -36,12 +36,18 @@ def links(page: Path) -> set[str]:
 
 
 def test_every_supply_of_a_batch_leads_to_its_drawer_page_and_back(demo_site: Served, figures: Any) -> None:
-    """The supply list links each item to the drawer, and the item back to every batch that uses it."""
+    """The supply list links each item to the drawer, and the item back to every batch that uses it.
+
+    A numbered paper leads to its pad; both lead back.
+    """
+    pads = {supply.slug: supply.pad for supply in figures.archive.supplies if supply.pad}
     for batch in figures.batches.values():
         page = demo_site.folder / "projects" / batch.project.slug / "index.html"
         for line in batch.cost.lines:
             item = demo_site.folder / "drawer" / line.supply / "index.html"
-            assert item.parent.resolve().as_posix() in links(page)
+            led_to = demo_site.folder / "drawer" / pads.get(line.supply, line.supply) / "index.html"
+            assert led_to.parent.resolve().as_posix() in links(page)
+            assert page.parent.resolve().as_posix() in links(led_to)
             assert page.parent.resolve().as_posix() in links(item)
 
 
