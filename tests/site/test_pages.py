@@ -58,7 +58,7 @@ def test_figures_json_says_what_the_page_says(demo_site: Served, figures: Any) -
         data = json.loads((folder / "figures.json").read_text(encoding="utf-8"))
         tree = html5lib.parse((folder / "index.html").read_text("utf-8"), namespaceHTMLElements=False)
         assert data["title"] == batch.project.title
-        if not batch.made:
+        if not batch.taken:
             assert (data["batch_cost"], [*tree.iter("tfoot")]) == (None, [])
             continue
         total = next(tree.iter("tfoot"))

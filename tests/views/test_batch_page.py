@@ -339,13 +339,15 @@ def test_a_planned_batch_needs_as_many_papers_of_a_pad_as_it_says() -> None:
 
 def test_the_plans_say_that_they_give_the_extras(full: BatchPage) -> None:
     """Six and two more strips, four from each of the two papers."""
-    assert full.plan_notes == ("These plans give the 6 cards that were begun, with 2 × B as extras.",)
+    assert tuple(map(plain, full.plan_notes)) == (
+        "These plans give the 6 cards that were begun, with 2 × B as extras.",
+    )
 
 
 def test_extras_that_the_sheets_do_not_give_are_left_out() -> None:
     """Six of 100 x 90 fill the sheet."""
     page = page_of(card_batch(replace(BASE, extra=1), cuts=(cut(1, slug="sea-card"),)))
-    assert page.plan_notes == (
+    assert tuple(map(plain, page.plan_notes)) == (
         "These plans give the 6 cards that were begun.",
         "The extras, 1 × A, are left out: the sheets do not give them too.",
     )

@@ -118,3 +118,13 @@ def test_with_the_first_one_finished_it_is_read_as_made() -> None:
     figures = worked(cards(2, 2, 7, 12, Status.CUT))
     page = batch_page(figures.batches["day-2"], figures, {}, "")
     assert said(page.sentence).startswith("7 cards from 2 sheets of card; these sheets could have given 12.")
+
+
+def test_it_is_still_to_come(figures: Figures) -> None:
+    """The gallery shows what is made; what is cut stands with what is planned, and leads to its page."""
+    page = home_page(figures, {})
+    assert page.title == "One batch"
+    assert [entry.title for entry in page.entries] == [figures.batches["day-1"].project.title]
+    assert [(entry.batch.href, entry.line) for entry in page.to_come] == [
+        ("projects/day-2/", "12 cards cut from 2 sheets of card.")
+    ]

@@ -51,14 +51,19 @@ class BatchFigures:
     cost: BatchCost | None = None
 
     @property
-    def made(self) -> bool:
+    def taken(self) -> bool:
         """Whether sheets have left the drawer; what is only planned counts nowhere."""
         return self.project.status.moves_the_drawer
 
     @property
+    def made(self) -> bool:
+        """Whether there is something to show for them: what is cut lies in parts first."""
+        return self.taken and not self.project.in_hand
+
+    @property
     def paper_unknown(self) -> bool:
         """Made, with parts that are cut from paper, but the record does not say from how much."""
-        return self.made and not self.project.cut and bool(self.project.cut_parts)
+        return self.taken and not self.project.cut and bool(self.project.cut_parts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,7 +164,7 @@ def _misfits(batch: BatchFigures, supplies: Supplies) -> Iterator[Problem]:
         yield Problem(
             project.cut[0].place, f"the parts of {made} and what was kept need more paper than was cut"
         )
-    elif batch.made and batch.cutting and batch.cutting.most and batch.cutting.most.bound < project.finished:
+    elif batch.taken and batch.cutting and batch.cutting.most and batch.cutting.most.bound < project.finished:
         most = batch.cutting.most.bound
         yield _notice(
             project.cut[0].place,

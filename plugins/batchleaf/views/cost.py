@@ -26,7 +26,7 @@ from batchleaf.views.words import amount, capitalised, counted, listed, money
 
 def cost_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> CostView:
     """The supply list of a batch: what each added to the cost, what was used, or what it will take."""
-    if not batch.made:
+    if not batch.taken:
         return _needs_view(batch, supplies)
     return _account(batch, batch.cost, supplies, currency) if batch.cost else _used_view(batch, supplies)
 

@@ -35,7 +35,7 @@ def short_line(batch: BatchFigures, currency: Currency) -> str:
 
 
 def needs_line(batch: BatchFigures, supplies: Supplies) -> str:
-    """A batch that is planned in a few words: ``24 bookmarks planned; they need 4 sheets of chalk card.``"""
+    """A batch to come in a few words: ``24 bookmarks planned; they need 4 sheets of chalk card.``"""
     return f"{text_of(_made(batch, supplies))}."
 
 
@@ -107,7 +107,7 @@ def _taken(cut: Cut, supply: Supply) -> str:
 def _could_have(batch: BatchFigures) -> Line:
     most = batch.cutting.most if batch.cutting else None
     project = batch.project
-    if not batch.made or most is None:
+    if not batch.taken or most is None:
         return ()
     if most.makes <= (project.begun if project.in_hand else project.finished):
         return ()

@@ -54,7 +54,7 @@ def _newest_cover(batches: Batches, prepared: Prepared) -> Picture | None:
 
 
 def _made(batches: Batches) -> str:
-    made = [batch for batch in batches if batch.made and not batch.project.in_hand]
+    made = [batch for batch in batches if batch.made]
     in_hand = sum(batch.project.in_hand for batch in batches)
     planned = len(batches) - len(made) - in_hand
     pieces = sum(batch.project.finished for batch in made)
@@ -81,7 +81,7 @@ def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesP
 
 
 def _sentence(batches: Batches) -> Line:
-    made = tuple(batch for batch in batches if batch.made and not batch.project.in_hand)
+    made = tuple(batch for batch in batches if batch.made)
     taken = sheets_and_scraps_in_words(*sheets_and_scraps(made))
     if not any(batch.project.cut for batch in made):
         return (_made(batches),)
@@ -99,7 +99,7 @@ def _row(place: int, batch: BatchFigures, here: str, currency: Currency) -> Seri
         makes=_makes(batch),
         sheets=_sheets((batch,)),
         could_have=str(most.makes) if most else "",
-        cost=_cost((batch,), currency) if batch.made and batch.cost and batch.cost.counted else "",
+        cost=_cost((batch,), currency) if batch.taken and batch.cost and batch.cost.counted else "",
         one=money(Cost(batch.one, is_whole(batch)), currency) if batch.one is not None else "",
     )
 
@@ -107,7 +107,7 @@ def _row(place: int, batch: BatchFigures, here: str, currency: Currency) -> Seri
 def _makes(batch: BatchFigures) -> str:
     if batch.project.in_hand:
         return "cut"
-    return str(batch.project.finished) if batch.made else "planned"
+    return str(batch.project.finished) if batch.taken else "planned"
 
 
 def _sheets(batches: Batches) -> str:
@@ -118,13 +118,13 @@ def _sheets(batches: Batches) -> str:
 
 def _could_have(batches: Batches) -> Iterator[CuttingPlan]:
     for batch in batches:
-        made = batch.made and not batch.project.in_hand
+        made = batch.made
         if made and batch.cutting and batch.cutting.most:
             yield batch.cutting.most
 
 
 def _total(batches: Batches, currency: Currency) -> SeriesBatchRow:
-    made = tuple(batch for batch in batches if batch.made)
+    made = tuple(batch for batch in batches if batch.taken)
     return SeriesBatchRow(
         ordinal="",
         batch=Link("Together", "#table"),
