@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from batchleaf.measure.display import (
+    show_aligned,
     show_length,
     show_number,
     show_other,
@@ -169,3 +170,12 @@ def test_lengths_are_shown_as_on_a_rule() -> None:
     assert show_size(letter, Unit.INCH) == f"8{NBSP}1/2{NBSP}×{NBSP}3{NBSP}2/3"
     assert show_other_size(letter, Unit.INCH) == f"215.5{NBSP}×{NBSP}93{NBSP}mm"
     assert show_number(Fraction("-12345.678"), 2) == "−12,345.68"
+
+
+def test_numbers_of_a_column_end_alike() -> None:
+    """As many decimals as one of them needs, at most two; none where all are whole."""
+    assert show_aligned([Fraction(33), Fraction("25.08"), Fraction("-1.8")]) == ["33.00", "25.08", "−1.80"]
+    assert show_aligned([Fraction(1, 3), Fraction(1200)]) == ["0.33", "1,200.00"]
+    assert show_aligned([Fraction("0.5"), Fraction(2)]) == ["0.5", "2.0"]
+    assert show_aligned([Fraction(1200), Fraction(-4)]) == ["1,200", "−4"]
+    assert show_aligned([]) == []

@@ -68,7 +68,9 @@ WORDS = Tool(
 )  # fmt: skip
 LEAF = Tool("leaf", "the leaf die", "dies", Unit.MM)
 TRIMMER = Tool("trimmer", "the long trimmer", "trimmer", Unit.MM)
-TOOLS = (LEAF, TRIMMER, WORDS)
+KNIFE = Tool("knife", "the thin knife", "craft knife", Unit.MM)
+GUN = Tool("gun", "the hot gun", "heat gun", Unit.MM)
+TOOLS = (GUN, KNIFE, LEAF, TRIMMER, WORDS)
 DESIGN = Design("strip", "Strip card", (), credit=Credit("after a fold by a friend"))
 
 BASE = replace(
@@ -149,6 +151,17 @@ def test_a_trimmer_among_the_tools_is_a_blade() -> None:
     ready = card_batch(replace(STAR, papers=("stars",)))
     assert not any("blade" in one for one in page_of(ready).cautions)
     assert any("blade" in one for one in page_of(replace(ready, tools=("trimmer",))).cautions)
+
+
+def test_a_knife_and_what_is_hot_are_told_of() -> None:
+    """By what the tools are; the sheets of a batch pass a trimmer besides."""
+    ready = card_batch(replace(STAR, papers=("stars",)))
+    knife, both = replace(ready, tools=("knife",)), replace(FULL, tools=("gun", "knife"))
+    assert page_of(knife).cautions[1].startswith("A knife’s blade is sharp: guard it")
+    blades, heat = page_of(both).cautions[1:3]
+    assert blades.startswith("Blades are sharp: guard trimmer and knife")
+    assert heat.startswith("A heat tool burns")
+    assert not any("heat" in one for one in page_of(knife).cautions)
 
 
 def test_a_batch_that_stands_on_nothing_says_nothing() -> None:
@@ -326,13 +339,15 @@ def test_a_planned_batch_needs_as_many_papers_of_a_pad_as_it_says() -> None:
 
 def test_the_plans_say_that_they_give_the_extras(full: BatchPage) -> None:
     """Six and two more strips, four from each of the two papers."""
-    assert full.plan_notes == ("These plans give the 6 cards that were begun, with 2 × B as extras.",)
+    assert tuple(map(plain, full.plan_notes)) == (
+        "These plans give the 6 cards that were begun, with 2 × B as extras.",
+    )
 
 
 def test_extras_that_the_sheets_do_not_give_are_left_out() -> None:
     """Six of 100 x 90 fill the sheet."""
     page = page_of(card_batch(replace(BASE, extra=1), cuts=(cut(1, slug="sea-card"),)))
-    assert page.plan_notes == (
+    assert tuple(map(plain, page.plan_notes)) == (
         "These plans give the 6 cards that were begun.",
         "The extras, 1 × A, are left out: the sheets do not give them too.",
     )

@@ -33,7 +33,7 @@ class PartFromSheet:
 
 @dataclass(frozen=True, slots=True)
 class BatchFigures:
-    """Every number of one batch. ``paper`` is ``None`` before anything is cut.
+    """Every number of one batch. ``paper`` is ``None`` before the first one is finished.
 
     ``one`` is what one make cost, in minor units; ``None`` where none is finished,
     nothing was measured, or an edition does not tell it. ``lacks``: what has no known
@@ -51,14 +51,19 @@ class BatchFigures:
     cost: BatchCost | None = None
 
     @property
-    def made(self) -> bool:
+    def taken(self) -> bool:
         """Whether sheets have left the drawer; what is only planned counts nowhere."""
         return self.project.status.moves_the_drawer
 
     @property
+    def made(self) -> bool:
+        """Whether there is something to show for them: what is cut lies in parts first."""
+        return self.taken and not self.project.in_hand
+
+    @property
     def paper_unknown(self) -> bool:
         """Made, with parts that are cut from paper, but the record does not say from how much."""
-        return self.made and not self.project.cut and bool(self.project.cut_parts)
+        return self.taken and not self.project.cut and bool(self.project.cut_parts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,12 +110,12 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
 
 def work_out_batch(project: Project, supplies: Supplies, planner: Planner) -> BatchFigures:
     """All of one batch but its cost, which depends on every batch before it."""
-    was_cut = project.status.moves_the_drawer and project.cut
+    was_made = project.status.moves_the_drawer and project.cut and not project.in_hand
     return BatchFigures(
         project=project,
         cutting=cutting_of(project, supplies, planner),
         from_one_sheet=tuple(_from_one_sheet(project, supplies)),
-        paper=paper_use(project, supplies) if was_cut else None,
+        paper=paper_use(project, supplies) if was_made else None,
         used=used_by(project),
     )
 
@@ -159,7 +164,7 @@ def _misfits(batch: BatchFigures, supplies: Supplies) -> Iterator[Problem]:
         yield Problem(
             project.cut[0].place, f"the parts of {made} and what was kept need more paper than was cut"
         )
-    elif batch.made and batch.cutting and batch.cutting.most and batch.cutting.most.bound < project.finished:
+    elif batch.taken and batch.cutting and batch.cutting.most and batch.cutting.most.bound < project.finished:
         most = batch.cutting.most.bound
         yield _notice(
             project.cut[0].place,

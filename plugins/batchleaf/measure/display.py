@@ -7,6 +7,7 @@ large does not fit.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final
 
@@ -79,6 +80,17 @@ def show_number(number: Fraction, places: int = 4) -> str:
     decimals = f"{rest:0{places}d}".rstrip("0") if places else ""
     sign = MINUS if number < 0 and (whole or rest) else ""
     return f"{sign}{whole:,}.{decimals}" if decimals else f"{sign}{whole:,}"
+
+
+def show_aligned(numbers: Sequence[Fraction], places: int = 2) -> list[str]:
+    """Numbers for one column: with as many decimals, at most ``places``, as the one that needs most."""
+    needed = next(n for n in range(places + 1) if n == places or all((x * 10**n) % 1 == 0 for x in numbers))
+    return [_with_places(number, needed) for number in numbers]
+
+
+def _with_places(number: Fraction, places: int) -> str:
+    whole, point, decimals = show_number(number, places).partition(".")
+    return f"{whole}.{decimals:0<{places}}" if places else f"{whole}{point}{decimals}"
 
 
 def show_share(part: Fraction, whole: Fraction) -> str:

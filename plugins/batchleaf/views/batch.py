@@ -106,7 +106,9 @@ def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
     if cutting is None or not cutting.plans:
         return ()
     makes = counted(cutting.makes, project.thing, project.things)
-    meant = "" if cutting.makes < project.begun else " that were begun" if batch.made else " that are planned"
+    meant = (
+        "" if cutting.makes < project.begun else " that were begun" if batch.taken else " that are planned"
+    )
     scraps = any(cutting.sheets[plan.stock].scrap for plan in cutting.plans)
     extras = f", with {_times(cutting.extras)} as extras" if cutting.extras else ""
     first = ", and take the scraps first" if scraps else ""
@@ -121,8 +123,8 @@ def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
 
 
 def _times(parts: Sequence[tuple[str, int]]) -> str:
-    """``2 × B and 1 × C``."""
-    return listed([f"{count} × {letter}" for letter, count in parts])
+    """``2 × B and 1 × C``, each on one line."""
+    return listed([f"{count}{NBSP}×{NBSP}{letter}" for letter, count in parts])
 
 
 def _idle_sheets(cutting: Cutting, supplies: Supplies) -> Iterator[str]:
@@ -139,7 +141,7 @@ def _idle_sheets(cutting: Cutting, supplies: Supplies) -> Iterator[str]:
 
 def _what_lacks(batch: BatchFigures, figures: Figures, supplies: Supplies) -> Iterator[str]:
     """``The drawer has 8 of the 10 sheets of snow card.``, before they are cut."""
-    if batch.made or figures.ledger is None:
+    if batch.taken or figures.ledger is None:
         return
     for one in shortages(needed_sheets(batch), figures.ledger, supplies):
         supply, unit = supplies[one.holding.supply], batch.project.unit
@@ -156,6 +158,9 @@ def _what_lacks(batch: BatchFigures, figures: Figures, supplies: Supplies) -> It
 def _paper(batch: BatchFigures) -> str:
     """Where the paper went, and why the sheets could not have given more."""
     paper, project = batch.paper, batch.project
+    most = _most(batch)
+    if project.in_hand:
+        return most
     if paper is None or not paper.cut or (project.parts and not project.cut_parts):
         return ""
     made = counted(project.finished, project.thing, project.things)
@@ -163,12 +168,17 @@ def _paper(batch: BatchFigures) -> str:
     stayed = f", {kept}{NBSP}% was kept" if paper.kept else ""
     went = f"Of all that was cut, {used}{NBSP}% is in the {made}{stayed} and {waste}{NBSP}% is waste"
     went += f", {_spoiled(project)} with it." if project.begun > project.finished else "."
+    return f"{went} {most}" if most else went
+
+
+def _most(batch: BatchFigures) -> str:
+    """How many the sheets could have given, and why no more."""
     most = batch.cutting.most if batch.cutting else None
     if most is None:
-        return went
+        return ""
     if most.proved:
-        return f"{went} {most.makes} is the most these sheets can give: {most.reason}."
-    return f"{went} These sheets give {most.makes}, and no more than {most.bound}: {most.reason}."
+        return f"{most.makes} is the most these sheets can give: {most.reason}."
+    return f"These sheets give {most.makes}, and no more than {most.bound}: {most.reason}."
 
 
 def _spoiled(project: Project) -> str:

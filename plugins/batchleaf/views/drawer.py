@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import Final
 
 from batchleaf.core.cost import NOTHING
 from batchleaf.core.figures import Figures
@@ -15,6 +16,9 @@ from batchleaf.views.item_facts import weight_in_words
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
 from batchleaf.views.stock import batches_using, stock_of, worth_in_words
 from batchleaf.views.words import capitalised, counted, in_batches, money, number_of, number_word
+
+MOST_NAMED: Final = 3
+"""Batches that a supply is in, by name; glue and tape are in nearly all."""
 
 
 def supplies_page(figures: Figures) -> DrawerPage:
@@ -85,11 +89,21 @@ def _row(supply: Supply, figures: Figures) -> DrawerRow:
         about=_about(supply),
         on_hand="",
         worth="",
-        used_in=tuple(
-            Link(batch.project.title, site_map.href(site_map.DRAWER, site_map.batch(batch.project.slug)))
-            for batch in batches_using(supply, figures)
-        ),
+        used_in=_used_in(supply, figures),
     )
+
+
+def _used_in(supply: Supply, figures: Figures) -> tuple[Link, ...]:
+    """The newest batches with it; of many only two, and how many more its own page shows."""
+    here, newest = site_map.DRAWER, batches_using(supply, figures)[::-1]
+    shown = newest if len(newest) <= MOST_NAMED else newest[: MOST_NAMED - 1]
+    links = tuple(
+        Link(batch.project.title, site_map.href(here, site_map.batch(batch.project.slug))) for batch in shown
+    )
+    if len(shown) == len(newest):
+        return links
+    there = site_map.href(here, site_map.item(supply.slug), "went")
+    return (*links, Link(f"{len(newest) - len(shown)} more", there))
 
 
 def _about(supply: Supply) -> str:

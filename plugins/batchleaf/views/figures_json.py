@@ -95,7 +95,7 @@ def _from_one_sheet(one: PartFromSheet) -> Json:
 
 
 def _could_have(batch: BatchFigures) -> Json | None:
-    most = batch.cutting.most if batch.cutting and batch.made else None
+    most = batch.cutting.most if batch.cutting and batch.taken else None
     if most is None:
         return None
     return {"makes": most.makes, "bound": most.bound, "proved": most.proved, "reason": most.reason}

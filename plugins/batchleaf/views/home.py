@@ -47,7 +47,7 @@ def gallery(
 
 
 def to_come(batches: Iterable[BatchFigures], figures: Figures, here: str) -> tuple[ComingEntry, ...]:
-    """What of ``batches`` is planned or an idea, nearest date first as they are."""
+    """What of ``batches`` is cut, planned or an idea, nearest date first as they are."""
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     return tuple(
         ComingEntry(
@@ -101,7 +101,7 @@ def _sentence(batches: tuple[BatchFigures, ...], figures: Figures) -> Line:
 
 def sheets_and_scraps(batches: tuple[BatchFigures, ...]) -> tuple[int, int]:
     """How many whole sheets and how many odd pieces the batches took."""
-    cuts = [cut for batch in batches if batch.made for cut in batch.project.cut]
+    cuts = [cut for batch in batches if batch.taken for cut in batch.project.cut]
     return (
         sum(cut.count for cut in cuts if cut.scrap is None),
         sum(cut.count for cut in cuts if cut.scrap is not None),

@@ -64,6 +64,7 @@ def _with_stock(page: ItemPage, supply: Supply, figures: Figures, ledger: Ledger
     here = site_map.item(supply.slug)
     stock = stock_of(supply, figures, ledger)
     papers = zip(page.papers, papers_in(supply, figures), strict=True)
+    rows = tuple(movement_rows(supply, figures, ledger, here))
     return replace(
         page,
         drawer=replace(page.drawer, text="Drawer"),
@@ -74,10 +75,10 @@ def _with_stock(page: ItemPage, supply: Supply, figures: Figures, ledger: Ledger
         papers_note=_unnamed(supply, ledger) if page.papers else "",
         pieces=_drawing(supply, stock.pieces),
         pieces_caption="Drawn to one scale beside a whole sheet." if supply.size else "",
-        movements=tuple(movement_rows(supply, figures, ledger, here)),
+        movements=rows,
         movements_unit=supply.units if is_measured(supply.unit) else capitalised(supply.units),
         currency="" if supply.pad else figures.settings.currency.sign,
-        total_on_hand=show_number(stock.quantity, 2),
+        total_on_hand=rows[-1].on_hand if rows else "",
         total_value="" if supply.pad else money(stock.worth, figures.settings.currency),
         notes=tuple(_notes(stock)),
     )

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import groupby
+from itertools import accumulate, groupby
 
 from batchleaf.core.cost import NOTHING, Cost
 from batchleaf.core.entries import Kind
 from batchleaf.core.figures import Figures
 from batchleaf.core.movements import Ledger, Moment, Movement
 from batchleaf.facts import Basis, Supply
-from batchleaf.measure.display import show_number, show_size
+from batchleaf.measure.display import show_aligned, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.pages import Aside, Line, Link, MovementRow
@@ -40,17 +40,18 @@ class _Moved:
 def movement_rows(supply: Supply, figures: Figures, ledger: Ledger, here: str) -> Iterator[MovementRow]:
     """A batch takes one row, whatever it took and kept; everything else has its own."""
     moves = _of_paper(supply, ledger) if supply.pad else list(_of_supply(supply, figures, ledger))
-    on_hand = Fraction(0)
-    for _, group in groupby(moves, key=_one_row):
-        moved = list(group)
-        on_hand += sum((one.whole for one in moved if one.whole is not None), Fraction(0))
+    rows = [list(group) for _, group in groupby(moves, key=_one_row)]
+    changes = [_change(moved) for moved in rows]
+    on_hand = show_aligned(list(accumulate(change or Fraction(0) for change in changes)))
+    sizes = show_aligned([abs(change or Fraction(0)) for change in changes])
+    for moved, change, size, there in zip(rows, changes, sizes, on_hand, strict=True):
         costs = [one.cost for one in moved if one.cost is not None]
         yield MovementRow(
             date=short_date(moved[0].moment.date),
             date_iso=moved[0].moment.date.isoformat(),
             what=_what(moved, supply, figures, here),
-            quantity=_quantity(moved),
-            on_hand=show_number(on_hand, 2),
+            quantity="" if change is None else signed(change, size),
+            on_hand=there,
             value=money_moved(sum(costs, NOTHING), figures.settings.currency) if costs else "",
         )
 
@@ -101,9 +102,10 @@ def _one_row(moved: _Moved) -> tuple[object, ...]:
     return (moment.date, moment.kind, moved.pieces, moment.place)
 
 
-def _quantity(moved: list[_Moved]) -> str:
+def _change(moved: list[_Moved]) -> Fraction | None:
+    """By how much whole units changed; None where only odd pieces moved."""
     whole = [one.whole for one in moved if one.whole is not None]
-    return signed(sum(whole, Fraction(0))) if whole else ""
+    return sum(whole, Fraction(0)) if whole else None
 
 
 def _what(moved: list[_Moved], supply: Supply, figures: Figures, here: str) -> Line:

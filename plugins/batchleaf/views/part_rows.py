@@ -8,7 +8,7 @@ from batchleaf.core.bench_limits import images_of
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import ImageUse, Origin, Part, Project, ShownSide, Supply, Tool
-from batchleaf.measure.display import show_other_size, show_size
+from batchleaf.measure.display import NBSP, show_other_size, show_size
 from batchleaf.views import site_map
 from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Link, PartRow
@@ -118,4 +118,4 @@ def _ready_made(project: Project, supplies: Supplies) -> Iterator[str]:
     for part in project.parts:
         if part.origin is Origin.READY:
             names = listed([supplies[slug].name for slug in part.papers], last="or") or part.name
-            yield f"{part.letter} is ready-made: {_count(part, project)} × {names}."
+            yield f"{part.letter} is ready-made: {_count(part, project)}{NBSP}× {names}."

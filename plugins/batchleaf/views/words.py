@@ -65,9 +65,8 @@ def number_of(quantity: Fraction, supply: Supply) -> str:
     )
 
 
-def signed(quantity: Fraction) -> str:
-    """``+ 24``, ``− 4``: with the sign apart, as in a ledger."""
-    shown = show_number(abs(quantity), 2)
+def signed(quantity: Fraction, shown: str) -> str:
+    """``+ 24``, ``− 4``: the sign apart from what is shown of it, as in a ledger."""
     return f"+{NBSP}{shown}" if quantity > 0 else f"{MINUS}{NBSP}{shown}" if quantity < 0 else shown
 
 
