@@ -92,13 +92,15 @@ def _reason(answer: Answer) -> str:
 
 
 def _tip(asked: AskedJob) -> Iterator[str]:
-    """One size from one sheet: what rows and columns alone would give."""
+    """One size from one sheet: what other ways of cutting would give."""
     match asked.question:
         case MakesQuestion(job) if len(job.parts) == len(job.stocks) == 1 and job.stocks[0].have == 1:
             part, stock = job.parts[0], job.stocks[0]
             count = from_one_sheet(stock.size, part.size, turns=part.turns, kerf=job.kerf)
             if count.grid < count.through:
                 yield f"Rows and columns that all lie one way would give {count.grid}."
+            if count.stopped > count.through:
+                yield f"Cuts that stop part way, with knife and rule, would give {count.stopped}."
 
 
 def _plan(

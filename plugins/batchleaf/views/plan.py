@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -130,10 +130,20 @@ def _trimming(trim: Trim, supply: Supply, project: Project) -> str:
 
 
 def _remark(project: Project, laid: LaidOut) -> str:
-    """Where to score the parts that this sheet gives."""
+    """What to see to before the first cut, and where to score the parts that this sheet gives."""
     on_sheet = {placed.part for placed in laid.parts}
     scored = (part for part in project.parts if part.letter in on_sheet and part.scores)
-    return " ".join(how_to_score(part, project.unit) for part in scored)
+    return " ".join((*_nothing_to_spare(laid), *(how_to_score(part, project.unit) for part in scored)))
+
+
+def _nothing_to_spare(laid: LaidOut) -> Iterator[str]:
+    """A part that reaches the far edge is as long as the sheet truly is, and that may be a little short."""
+    sheet = laid.sheet
+    across = any(one.rect.x + one.rect.width == sheet.width for one in laid.parts)
+    down = any(one.rect.y + one.rect.height == sheet.height for one in laid.parts)
+    if across or down:
+        where = "either way" if across and down else "across" if across else "down"
+        yield f"Measure the sheet first: nothing is to spare {where}."
 
 
 def kept_leftovers(laid: LaidOut, cuts: Sequence[Cut], supply: Supply, sheets: int) -> tuple[Rect, ...]:
