@@ -50,5 +50,5 @@ def _written(job: Job, question: Question, makes: int, groups: list[tuple[Cost, 
     for (found, pool), terms in zip(groups, question.groups, strict=True):
         chosen += tidied(found.chosen, pool, found.tables, terms.times(makes), found.cost)
     plans = sheet_plans(job, question.whole, chosen, makes)
-    reason = reasons.why_not_cheaper(proved=cost == bound)
+    reason = reasons.why_not_cheaper(job, makes, cost, proved=cost == bound)
     return CostPlan(makes, cost, bound, reason, plans, spares_of(job, plans, makes))
