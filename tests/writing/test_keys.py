@@ -26,7 +26,7 @@ every_key = pytest.mark.parametrize(("model", "key"), KEYS, ids=lambda one: geta
 
 
 def test_every_model_belongs_to_a_kind_of_record() -> None:
-    """No model is forgotten by the schemas and the reference; a job is no record, and the README has its keys."""
+    """None is forgotten by the schemas and the reference; a job is no record: the README has its keys."""
 
     def below(model: type[BaseModel]) -> set[type[BaseModel]]:
         return {model}.union(*(below(one) for one in model.__subclasses__()))
