@@ -48,14 +48,14 @@ class Length:
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """Windows of one layout, from ``start`` to ``end`` in rem, and what their columns measure.
+    """Windows of one layout, wider than ``start`` and up to ``end`` rem, and what their columns measure.
 
     ``full`` is all three columns, ``wide`` the text and its notes; ``gap`` parts the pictures
     of a line, ``line`` is the height of those that stand five and seven.
     """
 
-    start: float
-    end: float
+    start: int
+    end: int
     full: Length
     text: Length
     wide: Length
@@ -98,14 +98,19 @@ def step(_picture: Picture) -> str:
 
 def other(_picture: Picture, count: int) -> str:
     """Below the steps: alone as wide as may be, or two in a line."""
-    return _spelt(lambda band: str(band.wide if count == 1 or band is PHONE else _share(band.wide, 2, band)))
+    return _spelt(
+        lambda band: str(band.wide if count == 1 or band is PHONE else _share(band.wide, 2, band.gap))
+    )
 
 
 def item(picture: Picture) -> str:
     """One of three leaves in a line on the page of a supply, of two on a phone."""
-    return _spelt(
-        lambda band: _cropped(_share(band.wide, 2 if band is PHONE else 3, band), picture, 4 / 5)
-    )
+
+    def width(band: Band) -> str:
+        gap = Length(rem=0.75) if band in (PHONE, COLUMN) else band.gap
+        return _cropped(_share(band.wide, 2 if band is PHONE else 3, gap), picture, 4 / 5)
+
+    return _spelt(width)
 
 
 def series(picture: Picture) -> str:
@@ -131,7 +136,7 @@ def gallery(picture: Picture, place: int, of: int) -> str:
 def _in_threes(band: Band, picture: Picture, place: int, of: int) -> str:
     if place % 3 == 1 or (place % 3 == 2 and place == of):
         return _cropped(band.full, picture, 4 / 3)
-    return _cropped(_share(band.full, 2, band), picture, 1)
+    return _cropped(_share(band.full, 2, band.gap), picture, 1)
 
 
 def _in_nines(band: Band, picture: Picture, place: int, of: int) -> str:
@@ -139,17 +144,17 @@ def _in_nines(band: Band, picture: Picture, place: int, of: int) -> str:
     if at in (1, 7) or (last and at in (2, 4, 8)):
         return _cropped((band.full - band.gap) * (2 / 3), picture, 3 / 2)
     if at in (0, 2, 3, 8):
-        twelfth = _share(band.full, 12, band)
+        twelfth = _share(band.full, 12, band.gap)
         columns = 5 if at in (0, 2) else 7
         width = twelfth * columns + band.gap * (columns - 1)
         return _larger(width, band.line * (picture.width / picture.height), band)
     if (at == 4 and place == of - 1) or (at == 5 and last):
-        return _cropped(_share(band.full, 2, band), picture, 1)
-    return _cropped(_share(band.full, 3, band), picture, 4 / 5)
+        return _cropped(_share(band.full, 2, band.gap), picture, 1)
+    return _cropped(_share(band.full, 3, band.gap), picture, 4 / 5)
 
 
-def _share(width: Length, columns: int, band: Band) -> Length:
-    return (width - band.gap * (columns - 1)) * (1 / columns)
+def _share(width: Length, columns: int, gap: Length) -> Length:
+    return (width - gap * (columns - 1)) * (1 / columns)
 
 
 def _cropped(width: Length, picture: Picture, ratio: float) -> str:
@@ -172,5 +177,5 @@ def _spelt(width: Callable[[Band], str]) -> str:
         if narrower is None:
             said.append(own)
         elif own != width(narrower):
-            said.append(f"(min-width: {band.start:.4g}rem) {own}")
+            said.append(f"(min-width: {band.start}.001rem) {own}")
     return ", ".join(said)
