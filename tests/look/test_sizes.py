@@ -81,8 +81,8 @@ def _misjudged(page: Page) -> list[Any]:
 def test_no_picture_is_wider_than_told(demo_site: Served, page: Page, shape: tuple[int, int]) -> None:
     """Nor under seven tenths of it: the file that is taken is sharp, and no larger than it has to be."""
     body = "".join(bodies(shape)).replace(' loading="lazy"', "")
-    head = '<meta charset="utf-8"><meta name="viewport" content="width=device-width"><link rel="stylesheet" href="assets/batchleaf.css">'
-    html = f"<!doctype html><title>Pictures</title>{head}<main>{body}</main>"
+    styles = '<link rel="stylesheet" href="assets/batchleaf.css">'
+    html = f'<!doctype html><meta charset="utf-8"><title>Pictures</title>{styles}<main>{body}</main>'
     page.route("**/pictures/**", drawn)
     page.route("**/shown", lambda route: route.fulfill(body=html, content_type="text/html"))
     found = {}

@@ -78,7 +78,7 @@ def shifts(page: Page, url: str, width: int) -> list[Any]:
         image = images.nth(place)
         _look_at(page, image)
         late.let_go(photos[place])
-        expect(image).to_have_js_property("complete", True)
+        expect(image).to_have_js_property("complete", value=True)
         page.evaluate(PAINTED)
     found: list[Any] = page.evaluate("shifts")
     grown = page.evaluate(HEIGHT) - height

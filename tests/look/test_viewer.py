@@ -53,7 +53,7 @@ def test_each_photo_opens_and_says_what_it_is(demo_site: Served, page: Page) -> 
         expect(page.locator("dialog.viewer [role=status]")).to_have_text(f"{words} {number + 1} of 3")
         assert page.url == demo_site.url + BATCH
         image = page.locator("dialog.viewer img")
-        expect(image).to_have_js_property("complete", True)
+        expect(image).to_have_js_property("complete", value=True)
         assert image.evaluate("image => image.naturalWidth") > 0
 
 
@@ -129,6 +129,14 @@ def test_closing_leads_back_to_the_photo(demo_site: Served, page: Page, way: str
     assert page.evaluate("getComputedStyle(document.documentElement).overflowY") == "visible"
 
 
+def test_closing_leads_back_where_a_click_gives_no_focus(demo_site: Served, page: Page) -> None:
+    """Some browsers leave the focus where it was when a link is clicked."""
+    page.goto(demo_site.url + BATCH)
+    page.locator("a.photo").nth(1).dispatch_event("click")
+    page.keyboard.press("Escape")
+    expect(page.locator("a.photo").nth(1)).to_be_focused()
+
+
 @pytest.mark.parametrize(
     ("moved", "arrives"),
     [
@@ -200,7 +208,7 @@ def test_from_a_folder_photos_open(demo_site: Served, page: Page) -> None:
     page.goto((demo_site.folder / BATCH / "index.html").as_uri())
     page.locator("a.photo").nth(1).click()
     assert place(page) == "2 of 3"
-    expect(page.locator("dialog.viewer img")).to_have_js_property("complete", True)
+    expect(page.locator("dialog.viewer img")).to_have_js_property("complete", value=True)
     assert page.locator("dialog.viewer img").evaluate("image => image.naturalWidth") > 0
 
 
