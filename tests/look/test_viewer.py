@@ -155,6 +155,34 @@ def test_a_swipe_leads_on(demo_site: Served, page: Page, moved: tuple[int, int, 
     assert place(page) == arrives
 
 
+def test_a_finger_swipes_and_two_pinch(demo_site: Served, browser: Browser) -> None:
+    """On a real touch screen; what was pinched large is moved about by a finger, and not exchanged."""
+    context = browser.new_context(has_touch=True, is_mobile=True, viewport={"width": 390, "height": 844})
+    page = context.new_page()
+    page.goto(demo_site.url + BATCH)
+    page.locator("a.photo").first.tap()
+    screen = context.new_cdp_session(page)
+
+    def draw(across: int, down: int) -> None:
+        screen.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": 250, "y": 400}]})
+        for part in range(1, 6):
+            there = {"x": 250 + across * part / 5, "y": 400 + down * part / 5}
+            screen.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": [there]})
+        screen.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+
+    draw(-150, 20)
+    expect(page.locator("[data-viewer=place]")).to_have_text("2 of 3")
+    draw(-60, -200)
+    assert place(page) == "2 of 3"
+    screen.send("Input.synthesizePinchGesture", {"x": 200, "y": 400, "scaleFactor": 2})
+    expect(page.locator("dialog.pinched")).to_be_visible()
+    left = page.evaluate("visualViewport.pageLeft")
+    draw(-100, 0)
+    page.wait_for_function("left => visualViewport.pageLeft > left", arg=left)
+    assert place(page) == "2 of 3"
+    context.close()
+
+
 def test_a_mouse_swipes_too(demo_site: Served, page: Page) -> None:
     """The photo is drawn aside, and not taken along as a file."""
     opened(page, demo_site)
