@@ -14,7 +14,6 @@ from outlines import disc
 from picture import Patch, Picture
 from pieces import TABLE
 
-
 DOME: Final = 0.45
 
 
