@@ -48,7 +48,7 @@ def test_a_scene_gives_the_same_picture_again(slug: str, batches: dict[str, Batc
 def test_a_papers_colour_in_the_record_is_its_colour_on_the_picture(
     batches: dict[str, Batch], tmp_path: Path
 ) -> None:
-    """A plain card and two printed papers, recorded in other colours, change the pictures they are on alone."""
+    """Papers recorded in other colours change the pictures they are on, and no other."""
     for name in ("projects", "site_src"):
         shutil.copytree(ROOT / name, tmp_path / name, ignore=shutil.ignore_patterns("*.jpg"))
     shutil.copy(ROOT / "mkdocs.yml", tmp_path)
@@ -86,3 +86,11 @@ def test_pictures_and_scenes_are_the_same() -> None:
 def test_the_pictures_are_small_together() -> None:
     """Who fetches the project does not wait for its pictures."""
     assert sum(path.stat().st_size for path in ROOT.glob("projects/**/*.jpg")) < MOST_BYTES
+
+
+def test_no_picture_shows_more_than_there_is(batches: dict[str, Batch]) -> None:
+    """A scene cannot put a make on the table that was never begun."""
+    batch = batches["hazel-square-cards"]
+    assert len(batch.layers(batch.recorded.project.begun - 1)) == 5
+    with pytest.raises(ValueError, match="no make 9"):
+        batch.layers(batch.recorded.project.begun)

@@ -151,7 +151,12 @@ class Batch:
         return self._papers(part, number)[0]
 
     def layers(self, number: int) -> tuple[Layer, ...]:
-        """All that sits on the base of the make with this number, lowest first."""
+        """All that sits on the base of the make with this number, lowest first.
+
+        Raises :class:`ValueError` for more makes than were begun: no picture shows any.
+        """
+        if number >= self.recorded.project.begun:
+            raise ValueError(f"{self.recorded.project.slug} has no make {number + 1}")
         placed: list[Layer] = []
         bases = {self.recorded.base.letter, *([self.lid.letter] if self.lid else [])}
         parts = sorted(self.recorded.project.parts, key=lambda part: part.letter not in self.lies.first)

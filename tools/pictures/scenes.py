@@ -33,7 +33,7 @@ COVERS: Final = (
     Scene("letter-bundle-bands", COVER, "wool", flat_scenes.letter_bundle, 398, 32, (0, -10), table_turn=6),
     Scene("ivy-gate-cards", COVER, "harbour", standing_scenes.ivy_gate, 452, 52, (0, -108), 820, 4,
           FRONT, ROOM),
-    Scene("puddle-ice-cards", COVER, "oak", standing_scenes.puddle_ice, 456, 46, (0, -92), 800, 74,
+    Scene("puddle-ice-cards", COVER, "oak", standing_scenes.puddle_ice, 426, 46, (0, -26), 780, 62,
           FRONT, ROOM),
     Scene("hawthorn-boxes", COVER, "sage", standing_scenes.hawthorn_boxes, 274, 46, (-12, -34), 600, 12,
           FRONT, ROOM),

@@ -40,9 +40,9 @@ def ivy_gate(picture: Picture, batch: Batch) -> None:
 def puddle_ice(picture: Picture, batch: Batch) -> None:
     """One stands half open, two lie on the boards."""
     bench = Bench(batch, 1001)
-    stand_all(picture, [bench.stood((-44, -104), 8, 42, 0)])
-    put_all(picture, bench.folded(middle(batch, (-112, 12, -13)), 1))
-    put_all(picture, bench.folded(middle(batch, (92, 20, 12)), 2))
+    stand_all(picture, [bench.stood((-152, 22), 9, 40, 0)])
+    put_all(picture, bench.folded(middle(batch, (40, -70, 10)), 1))
+    put_all(picture, bench.folded(middle(batch, (112, 48, -11), 3.2), 2))
 
 
 def hawthorn_boxes(picture: Picture, batch: Batch) -> None:
