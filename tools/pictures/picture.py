@@ -94,12 +94,15 @@ class Picture:
         """Paint over a patch where ``cover`` says so."""
         rows, columns = patch.slices
         under = self.pixels[rows, columns]
-        under += (colour - under) * cover[..., None]
+        for channel in range(3):
+            under[..., channel] += (colour[..., channel] - under[..., channel]) * cover
 
     def shade(self, patch: Patch, depth: Field) -> None:
         """Darken a patch; ``depth`` 1 is full shadow."""
         rows, columns = patch.slices
-        self.pixels[rows, columns] *= 1 - SHADE * depth[..., None]
+        under = self.pixels[rows, columns]
+        for channel, share in enumerate(SHADE):
+            under[..., channel] *= 1 - share * depth
 
     def cast(
         self,

@@ -109,9 +109,10 @@ def _over(picture: Picture, piece: Piece, patch: Patch) -> tuple[Field, Field, F
 
 def on_plane(homography: Vector, x: Field, y: Field) -> tuple[Field, Field]:
     """Where the rays through pixels meet a plane, in its own mm."""
-    back = np.linalg.inv(homography)
-    rays = [(row[0] * x + row[1] * y + row[2]) for row in back]
-    return (rays[0] / rays[2]).astype(np.float32), (rays[1] / rays[2]).astype(np.float32)
+    # In the numbers of the pixels: half the memory, and a hundredth of a mm is not seen.
+    back = np.linalg.inv(homography).astype(np.float32)
+    along, down, far = ((row[0] * x + row[1] * y + row[2]) for row in back)
+    return along / far, down / far
 
 
 def _lit(picture: Picture, piece: Piece, x: Field, y: Field, depth: Field, facing: Field) -> Field:
