@@ -68,7 +68,9 @@ WORDS = Tool(
 )  # fmt: skip
 LEAF = Tool("leaf", "the leaf die", "dies", Unit.MM)
 TRIMMER = Tool("trimmer", "the long trimmer", "trimmer", Unit.MM)
-TOOLS = (LEAF, TRIMMER, WORDS)
+KNIFE = Tool("knife", "the thin knife", "craft knife", Unit.MM)
+GUN = Tool("gun", "the hot gun", "heat gun", Unit.MM)
+TOOLS = (GUN, KNIFE, LEAF, TRIMMER, WORDS)
 DESIGN = Design("strip", "Strip card", (), credit=Credit("after a fold by a friend"))
 
 BASE = replace(
@@ -149,6 +151,17 @@ def test_a_trimmer_among_the_tools_is_a_blade() -> None:
     ready = card_batch(replace(STAR, papers=("stars",)))
     assert not any("blade" in one for one in page_of(ready).cautions)
     assert any("blade" in one for one in page_of(replace(ready, tools=("trimmer",))).cautions)
+
+
+def test_a_knife_and_what_is_hot_are_told_of() -> None:
+    """By what the tools are; the sheets of a batch pass a trimmer besides."""
+    ready = card_batch(replace(STAR, papers=("stars",)))
+    knife, both = replace(ready, tools=("knife",)), replace(FULL, tools=("gun", "knife"))
+    assert page_of(knife).cautions[1].startswith("A knife’s blade is sharp: guard it")
+    blades, heat = page_of(both).cautions[1:3]
+    assert blades.startswith("Blades are sharp: guard trimmer and knife")
+    assert heat.startswith("A heat tool burns")
+    assert not any("heat" in one for one in page_of(knife).cautions)
 
 
 def test_a_batch_that_stands_on_nothing_says_nothing() -> None:

@@ -33,7 +33,7 @@ class PartFromSheet:
 
 @dataclass(frozen=True, slots=True)
 class BatchFigures:
-    """Every number of one batch. ``paper`` is ``None`` before anything is cut.
+    """Every number of one batch. ``paper`` is ``None`` before the first one is finished.
 
     ``one`` is what one make cost, in minor units; ``None`` where none is finished,
     nothing was measured, or an edition does not tell it. ``lacks``: what has no known
@@ -105,12 +105,12 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
 
 def work_out_batch(project: Project, supplies: Supplies, planner: Planner) -> BatchFigures:
     """All of one batch but its cost, which depends on every batch before it."""
-    was_cut = project.status.moves_the_drawer and project.cut
+    was_made = project.status.moves_the_drawer and project.cut and not project.in_hand
     return BatchFigures(
         project=project,
         cutting=cutting_of(project, supplies, planner),
         from_one_sheet=tuple(_from_one_sheet(project, supplies)),
-        paper=paper_use(project, supplies) if was_cut else None,
+        paper=paper_use(project, supplies) if was_made else None,
         used=used_by(project),
     )
 

@@ -120,7 +120,7 @@ class _Book:
         back: list[tuple[Cut, KeptPiece, Cost]] = []
         for cut in project.cut:
             back += self._cut(project, cut)
-        for use in project.uses:
+        for use in project.used_so_far:
             self._use(project, use)
         for cut, piece, cost in back:
             moment = Moment(project.date, Kind.KEPT, cut.place, project.slug)

@@ -41,5 +41,5 @@ def used_by(project: Project) -> tuple[Used, ...]:
 def _taken(project: Project) -> Iterator[tuple[str, Taken]]:
     for cut in project.cut:
         yield cut.supply, Taken(cut.scrap, Fraction(cut.count))
-    for use in project.uses:
+    for use in project.used_so_far:
         yield use.supply, Taken(None, use.quantity)

@@ -137,6 +137,16 @@ class Project:
     place: Place = field(default=NOWHERE, compare=False)
 
     @property
+    def in_hand(self) -> bool:
+        """Cut, and none of it finished yet: what lies in parts is neither made nor spoiled."""
+        return self.status is Status.CUT and not self.finished
+
+    @property
+    def used_so_far(self) -> tuple[Use, ...]:
+        """What was used besides sheets; of a batch in hand only what has an amount of its own."""
+        return tuple(use for use in self.uses if use.quantity) if self.in_hand else self.uses
+
+    @property
     def cut_parts(self) -> tuple[Part, ...]:
         """The parts that come from sheets: all that a cutting plan is about."""
         return tuple(part for part in self.parts if part.origin is Origin.CUT)

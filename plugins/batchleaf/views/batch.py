@@ -156,6 +156,9 @@ def _what_lacks(batch: BatchFigures, figures: Figures, supplies: Supplies) -> It
 def _paper(batch: BatchFigures) -> str:
     """Where the paper went, and why the sheets could not have given more."""
     paper, project = batch.paper, batch.project
+    most = _most(batch)
+    if project.in_hand:
+        return most
     if paper is None or not paper.cut or (project.parts and not project.cut_parts):
         return ""
     made = counted(project.finished, project.thing, project.things)
@@ -163,12 +166,17 @@ def _paper(batch: BatchFigures) -> str:
     stayed = f", {kept}{NBSP}% was kept" if paper.kept else ""
     went = f"Of all that was cut, {used}{NBSP}% is in the {made}{stayed} and {waste}{NBSP}% is waste"
     went += f", {_spoiled(project)} with it." if project.begun > project.finished else "."
+    return f"{went} {most}" if most else went
+
+
+def _most(batch: BatchFigures) -> str:
+    """How many the sheets could have given, and why no more."""
     most = batch.cutting.most if batch.cutting else None
     if most is None:
-        return went
+        return ""
     if most.proved:
-        return f"{went} {most.makes} is the most these sheets can give: {most.reason}."
-    return f"{went} These sheets give {most.makes}, and no more than {most.bound}: {most.reason}."
+        return f"{most.makes} is the most these sheets can give: {most.reason}."
+    return f"These sheets give {most.makes}, and no more than {most.bound}: {most.reason}."
 
 
 def _spoiled(project: Project) -> str:

@@ -19,7 +19,7 @@ from batchleaf.views.drawing.cost_strip import draw_cost_strip, rule_for
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.links import supply_link
 from batchleaf.views.pages import CostView, SupplyRow
-from batchleaf.views.sentence import Supplies, needed_sheets
+from batchleaf.views.sentence import Supplies, made_or_planned, needed_sheets
 from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
 
@@ -43,7 +43,7 @@ def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, currency:
         strip_caption=_caption(cost.one or 0, currency) if strip else "",
         currency=currency.sign,
         rows=tuple(_row(line, letters, project, supplies, currency) for line in lines),
-        total_label=capitalised(counted(project.finished, project.thing, project.things)),
+        total_label=capitalised(made_or_planned(project)),
         total_batch=money(Cost(cost.batch.known, is_whole(batch)), currency) if cost.counted else "",
         total_one=money(Cost(cost.one, is_whole(batch)), currency) if shown and cost.one is not None else "",
         notes=tuple(_notes(batch, cost, supplies)),

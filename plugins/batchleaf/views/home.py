@@ -28,7 +28,7 @@ def home_page(figures: Figures, prepared: Prepared) -> HomePage:
     made = tuple(batch for batch in batches if batch.made)
     return HomePage(
         title=_title(len(made)),
-        sentence=_sentence(made, figures),
+        sentence=_sentence(tuple(batch for batch in made if not batch.project.in_hand), figures),
         entries=gallery(batches, figures, prepared, site_map.HOME),
         series=tuple(
             Link(one.title, site_map.href(site_map.HOME, site_map.series(one.slug)))

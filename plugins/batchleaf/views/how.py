@@ -70,7 +70,8 @@ and not in this number.
 """
 _PAPER: Final = """
 By area. Used is what the parts of the finished makes measure; kept is what went back into the drawer;
-waste is the rest, spoiled makes and what is trimmed off with it. The three sum to all that was cut.
+waste is the rest, spoiled makes and what is trimmed off with it. The three sum to all that was cut. A batch
+that is cut, and of which nothing is finished yet, is in none of them.
 
 Parts cut by hand from scraps that nobody measures, and ready-made ones, are in none of them.
 """

@@ -41,15 +41,17 @@ def needs_line(batch: BatchFigures, supplies: Supplies) -> str:
 
 
 def made_or_planned(project: Project) -> str:
-    """``22 bookmarks``; ``24 bookmarks planned`` before anything is cut."""
-    if project.status.moves_the_drawer:
+    """``22 bookmarks``; ``24 bookmarks planned`` before anything is cut, ``24 bookmarks cut`` after that."""
+    if project.status.moves_the_drawer and not project.in_hand:
         return counted(project.finished, project.thing, project.things)
-    return f"{counted(project.begun, project.thing, project.things)} planned"
+    so_far = "cut" if project.in_hand else "planned"
+    return f"{counted(project.begun, project.thing, project.things)} {so_far}"
 
 
 def made_of_begun(project: Project) -> str:
     """``22 of 24 bookmarks``, or ``22 bookmarks`` where nothing was spoiled."""
-    if project.finished == project.begun or not project.status.moves_the_drawer:
+    planned = not project.status.moves_the_drawer
+    if project.finished == project.begun or planned or project.in_hand:
         return made_or_planned(project)
     return f"{project.finished} of {project.begun} {project.things}"
 
@@ -105,7 +107,10 @@ def _taken(cut: Cut, supply: Supply) -> str:
 
 def _could_have(batch: BatchFigures) -> Line:
     most = batch.cutting.most if batch.cutting else None
-    if not batch.made or most is None or most.makes <= batch.project.finished:
+    project = batch.project
+    if not batch.made or most is None:
+        return ()
+    if most.makes <= (project.begun if project.in_hand else project.finished):
         return ()
     least = "" if most.proved else "at least "
     return (f"; these sheets could have given {least}", Link(str(most.makes), "#paper"))

@@ -17,6 +17,7 @@ from batchleaf.views.unpriced import is_whole
 from batchleaf.views.words import (
     capitalised,
     counted,
+    listed,
     money,
     number_word,
     sheets_and_scraps_in_words,
@@ -53,10 +54,12 @@ def _newest_cover(batches: Batches, prepared: Prepared) -> Picture | None:
 
 
 def _made(batches: Batches) -> str:
-    made = [batch for batch in batches if batch.made]
-    planned = len(batches) - len(made)
+    made = [batch for batch in batches if batch.made and not batch.project.in_hand]
+    in_hand = sum(batch.project.in_hand for batch in batches)
+    planned = len(batches) - len(made) - in_hand
     pieces = sum(batch.project.finished for batch in made)
-    also = f", and {planned} planned" if planned else ""
+    others = [f"{count} {so_far}" for count, so_far in ((in_hand, "cut"), (planned, "planned")) if count]
+    also = f", and {listed(others)}" if others else ""
     return f"{counted(pieces, 'piece', 'pieces')} in {counted(len(made), 'batch', 'batches')}{also}."
 
 
@@ -78,8 +81,9 @@ def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesP
 
 
 def _sentence(batches: Batches) -> Line:
-    taken = sheets_and_scraps_in_words(*sheets_and_scraps(batches))
-    if not any(batch.made and batch.project.cut for batch in batches):
+    made = tuple(batch for batch in batches if batch.made and not batch.project.in_hand)
+    taken = sheets_and_scraps_in_words(*sheets_and_scraps(made))
+    if not any(batch.project.cut for batch in made):
         return (_made(batches),)
     return (f"{_made(batches).removesuffix('.')}; made from {taken}.",)
 
@@ -92,12 +96,18 @@ def _row(place: int, batch: BatchFigures, here: str, currency: Currency) -> Seri
         batch=Link(project.title, site_map.href(here, site_map.batch(project.slug))),
         date=short_date(project.date),
         date_iso=project.date.isoformat(),
-        makes=str(project.finished) if batch.made else "planned",
+        makes=_makes(batch),
         sheets=_sheets((batch,)),
         could_have=str(most.makes) if most else "",
         cost=_cost((batch,), currency) if batch.made and batch.cost and batch.cost.counted else "",
         one=money(Cost(batch.one, is_whole(batch)), currency) if batch.one is not None else "",
     )
+
+
+def _makes(batch: BatchFigures) -> str:
+    if batch.project.in_hand:
+        return "cut"
+    return str(batch.project.finished) if batch.made else "planned"
 
 
 def _sheets(batches: Batches) -> str:
@@ -108,7 +118,8 @@ def _sheets(batches: Batches) -> str:
 
 def _could_have(batches: Batches) -> Iterator[CuttingPlan]:
     for batch in batches:
-        if batch.made and batch.cutting and batch.cutting.most:
+        made = batch.made and not batch.project.in_hand
+        if made and batch.cutting and batch.cutting.most:
             yield batch.cutting.most
 
 
@@ -121,9 +132,7 @@ def _total(batches: Batches, currency: Currency) -> SeriesBatchRow:
         date_iso="",
         makes=str(sum(batch.project.finished for batch in made)),
         sheets=_sheets(made),
-        could_have=str(
-            sum(batch.cutting.most.makes for batch in made if batch.cutting and batch.cutting.most)
-        ),
+        could_have=str(sum(most.makes for most in _could_have(made))),
         cost=_cost(made, currency),
         one="",
     )
