@@ -31,18 +31,18 @@ def ivy_gate(picture: Picture, batch: Batch) -> None:
     """One stands with its doors open, one a little open, one lies closed in its band."""
     bench = Bench(batch, 901)
     height = batch.size[1]
-    back = gate(bench, standing(46, -138, height, -10), 1, (34, 27))
-    front = gate(bench, standing(-140, -84, height, 10), 0, (118, 122))
+    back = gate(bench, standing(104, -104, height, -11), 1, (34, 27))
+    front = gate(bench, standing(-72, -130, height, 5), 0, (120, 118))
     put_leaves(picture, [back, front])
-    closed_gate(picture, bench, heap((94, 2, -13), batch.size), 2)
+    closed_gate(picture, bench, heap((20, 18, -12), batch.size), 2)
 
 
 def puddle_ice(picture: Picture, batch: Batch) -> None:
     """One stands half open, two lie on the boards."""
     bench = Bench(batch, 1001)
-    stand_all(picture, [bench.stood((-152, 22), 9, 40, 0)])
-    put_all(picture, bench.folded(middle(batch, (40, -70, 10)), 1))
-    put_all(picture, bench.folded(middle(batch, (112, 48, -11), 3.2), 2))
+    stand_all(picture, [bench.stood((-124, 26), 9, 40, 0)])
+    put_all(picture, bench.folded(middle(batch, (56, -70, 9)), 1))
+    put_all(picture, bench.folded(middle(batch, (98, 56, -10), 3.2), 2))
 
 
 def hawthorn_boxes(picture: Picture, batch: Batch) -> None:
