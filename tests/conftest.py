@@ -79,6 +79,14 @@ def public_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
 
 
 @pytest.fixture(scope="session")
+def instant_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    """The same with instant navigation: the theme's script exchanges the page below its header."""
+    theme = {"name": "material", "features": ["navigation.instant"]}
+    with _served(ROOT, tmp_path_factory.mktemp("demo") / "instant", "build", theme=theme) as site:
+        yield site
+
+
+@pytest.fixture(scope="session")
 def faulty_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """What a maker sees while writing, when a record of the demo cannot be read."""
     archive = tmp_path_factory.mktemp("faulty")
@@ -91,11 +99,13 @@ def faulty_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
 
 
 @contextmanager
-def _served(archive: Path, folder: Path, command: Literal["build", "serve"]) -> Iterator[Served]:
+def _served(
+    archive: Path, folder: Path, command: Literal["build", "serve"], **options: Any
+) -> Iterator[Served]:
     handler = functools.partial(_Below, directory=str(folder))
     with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
         url = f"http://127.0.0.1:{server.server_address[1]}{SUB_PATH}"
-        _build(archive / "mkdocs.yml", folder, url, command)
+        _build(archive / "mkdocs.yml", folder, command, site_url=url, **options)
         thread = threading.Thread(target=server.serve_forever, daemon=True)
         thread.start()
         yield Served(folder, url)
@@ -103,13 +113,13 @@ def _served(archive: Path, folder: Path, command: Literal["build", "serve"]) -> 
         thread.join()
 
 
-def _build(config_file: Path, site_dir: Path, site_url: str, command: Literal["build", "serve"]) -> None:
+def _build(config_file: Path, site_dir: Path, command: Literal["build", "serve"], **options: Any) -> None:
     # Only within Python can an archive be built for another address than its own.
     from mkdocs.commands.build import build
     from mkdocs.config import load_config
 
     strict = command == "build"
-    config = load_config(str(config_file), site_dir=str(site_dir), site_url=site_url, strict=strict)
+    config = load_config(str(config_file), site_dir=str(site_dir), strict=strict, **options)
     config.plugins.on_startup(command=command, dirty=False)
     build(config)
     config.plugins.on_shutdown()

@@ -238,7 +238,7 @@ def test_a_series_sums_what_was_made(pages: Pages) -> None:
     assert rows == [
         ("First", "10", "4 + 2 scraps", "10", "at least 1.84", "at least 0.18"),
         ("Second", "4", "2", "4", "1.00", "0.25"),
-        ("Fourth", "planned", "0", "", "", ""),
+        ("Fourth", "planned", "", "", "", ""),
         ("Together", "14", "6 + 2 scraps", "14", "at least 2.84", ""),
     ]
     index = page(pages, "series/", SeriesIndexPage)

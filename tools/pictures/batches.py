@@ -1,71 +1,69 @@
-"""What is on the pictures: sizes, places and papers of each batch, in mm."""
+"""How the parts of each batch lie: what its record does not hold yet. In mm, from what a part lies on."""
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Final
 
-from makes import Batch, Layer, Shape
+from makes import Lies, Spot
+from outlines import clipped, disc, pointed, rectangle
 
 INCH: Final = 25.4
-PLUM: Final = "#43304a"
-BARK: Final = "#4a3b30"
+SQUARES: Final = {
+    "C": (Spot(left=8, top=8), Spot(right=8, top=8), Spot(right=8, foot=8), Spot(left=8, foot=8)),
+}
+"""Two and two, dealt clockwise."""
+SLIM: Final = Lies(
+    spots={
+        "B": (Spot(left=0.25 * INCH, top=0.25 * INCH),),
+        "C": (Spot(left=0.25 * INCH, top=3.375 * INCH, on="A"),),
+        "D": (Spot(foot=0.25 * INCH, on="B"),),
+    },
+    foam="D",
+)
 
-SLOE_LANE: Final = Batch(
-    slug="sloe-lane-cards",
-    width=4.25 * INCH,
-    height=5.5 * INCH,
-    base="oat-card",
-    layers=(
-        Layer(3.75 * INCH, 5 * INCH, 0.25 * INCH, 0.25 * INCH, ("moss-card",)),
-        Layer(3.5 * INCH, 3 * INCH, 0.375 * INCH, 0.375 * INCH, ("bramble",)),
-        Layer(3.5 * INCH, 0.75 * INCH, 0.375 * INCH, 3.5 * INCH, ("ember-card",)),
-        Layer(2 * INCH, 0.75 * INCH, 1.125 * INCH, 4.375 * INCH, ("oat-card",), "sloe sprig", PLUM, 1.3),
+HOW_THEY_LIE: Final = {
+    "sloe-lane-cards": Lies(
+        spots={
+            "C": (Spot(top=0.125 * INCH),),
+            "D": (Spot(top=3.25 * INCH, on="B"),),
+            "E": (Spot(top=4.125 * INCH, on="B"),),
+        },
+        foam="E",
     ),
-)
-
-WREN_NOTE: Final = Batch(
-    slug="wren-note-bookmarks",
-    width=50,
-    height=180,
-    base="chalk-card",
-    layers=(
-        Layer(44, 70, 3, 104, ("ripple-green", "dusk-rose", "night-blue")),
-        Layer(30, 12, 10, 133, ("chalk-card",), "wren", BARK, 1.1),
+    "wren-note-bookmarks": Lies(
+        spots={"B": (Spot(foot=6),), "C": (Spot(top=29),)},
+        shapes={"A": partial(rectangle, holes=((25, 9, 2.5),))},
+        words={"C": "wren"},
     ),
-    hole=(25, 9, 2.5),
-)
-
-FIRST_FROST: Final = Batch(
-    slug="first-frost-tags",
-    width=60,
-    height=100,
-    base="slate-card",
-    layers=(
-        Layer(50, 60, 5, 33, ("frost",)),
-        Layer(18, 18, 30, 40, ("white-card",), lift=0.9, shape=Shape.DISC),
+    "first-frost-tags": Lies(
+        spots={"B": (Spot(foot=7),), "C": (Spot(right=7, top=7),)},
+        foam="C",
+        shapes={"A": partial(clipped, clip=15, holes=((30, 12, 2.5),)), "C": disc},
     ),
-    clip=15,
-    hole=(30, 12, 2.5),
-)
-
-ROPEWALK_PLACE: Final = Batch(
-    slug="ropewalk-place-cards",
-    width=3.5 * INCH,
-    height=2 * INCH,
-    base="oat-card",
-    layers=(Layer(3.5 * INCH, 0.5 * INCH, 0, 1.375 * INCH, ("bramble",)),),
-)
-
-HAZEL_SQUARE: Final = Batch(
-    slug="hazel-square-cards",
-    width=135,
-    height=135,
-    base="chalk-card",
-    layers=(
-        Layer(125, 125, 5, 5, ("hazel-kraft",)),
-        Layer(50, 50, 13, 13, ("catkin", "nutshell")),
-        Layer(50, 50, 72, 13, ("nutshell", "catkin")),
-        Layer(50, 50, 13, 72, ("nutshell", "catkin")),
-        Layer(50, 50, 72, 72, ("catkin", "nutshell")),
+    "ropewalk-place-cards": Lies(spots={"B": (Spot(foot=0.125 * INCH),)}),
+    "hazel-square-cards": Lies(spots=SQUARES),
+    "orchard-square-cards": Lies(spots=SQUARES),
+    "swift-slim-cards": SLIM,
+    "fieldfare-slim-cards": SLIM,
+    "ivy-gate-cards": Lies(
+        spots={
+            "B": (Spot(panel=0), Spot(panel=2)),
+            "C": (Spot(panel=1, on="A"),),
+            "D": (),  # it goes round the closed card
+        },
     ),
-)
+    "puddle-ice-cards": Lies(
+        spots={"B": (Spot(panel=1),), "C": (Spot(top=15),), "D": (Spot(foot=20, on="A", panel=0),)},
+    ),
+    "letter-bundle-bands": Lies(),
+    "hawthorn-boxes": Lies(spots={"C": (Spot(panel=1),)}),
+    "towpath-accordions": Lies(
+        spots={
+            "B": tuple(Spot(foot=0, on="A", panel=i) for i in range(4)),
+            "C": tuple(Spot(left=1.0 * INCH, top=1.0 * INCH, on="A", panel=i) for i in (0, 2)),
+        },
+        first="C",
+        shapes={"C": pointed},
+    ),
+}

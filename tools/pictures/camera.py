@@ -59,6 +59,15 @@ class Frame:
         c, s = cos(radians(degrees)), sin(radians(degrees))
         return Frame(self.origin, c * self.along + s * self.normal, self.down)
 
+    def flipped(self, width: float) -> Frame:
+        """The other side of a sheet so wide."""
+        return Frame(self.point(width, 0), -self.along, self.down)
+
+    def tilted(self, degrees: float) -> Frame:
+        """Its far edge raised: turned about the line through its zero point."""
+        c, s = cos(radians(degrees)), sin(radians(degrees))
+        return Frame(self.origin, self.along, c * self.down - s * self.normal)
+
 
 def lying(x: float, y: float, degrees: float = 0.0, lift: float = 0.0) -> Frame:
     """A plane on the table."""

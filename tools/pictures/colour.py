@@ -23,3 +23,9 @@ def written(light: Field) -> Field:
     light = np.clip(light, 0, 1)
     high = np.float32(1.055) * light ** np.float32(1 / 2.4) - np.float32(0.055)
     return np.where(light <= 0.0031308, light * np.float32(12.92), high).astype(np.float32)
+
+
+def between(one: str, other: str, share: float) -> str:
+    """A colour some way from one to the other, as ``#rrggbb``."""
+    mixed = rgb(one) * (1 - share) + rgb(other) * share
+    return "#" + "".join(f"{round(float(part) * 255):02x}" for part in mixed)

@@ -1,4 +1,4 @@
-"""Cord and thread: a bent, twisted line with a round section."""
+"""Cord and thread, bent and twisted with a round section; and ribbon, which lies flat."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ class Cord:
     radius: float
     colour: str
     twist: float = 1.7
-    """How far the strands run along the cord for one turn, in mm."""
+    """How far the strands run along the cord for one turn, in mm; 0: it is a ribbon, woven flat."""
 
     def path(self) -> Vector:
         """Points close together on a Catmull-Rom curve, one a row."""
@@ -50,9 +50,34 @@ def string(picture: Picture, cord: Cord, onto: Frame) -> None:
         return
     off, run, turn = _nearest(patch, seen, radius)
     depth = np.clip(np.float32(radius) - np.abs(off) + np.float32(0.5), 0, 1)
-    picture.lay(
-        patch, _strands(picture, cord, off / np.float32(radius), run / np.float32(radius), turn), depth
-    )
+    across, along = off / np.float32(radius), run / np.float32(radius)
+    if not cord.twist:
+        picture.lay(patch, _woven(cord, across, along, turn), depth * _between_ends(patch, seen))
+        return
+    picture.lay(patch, _strands(picture, cord, across, along, turn), depth)
+
+
+def _between_ends(patch: Patch, seen: Vector) -> Field:
+    """0 where a pixel is beyond the straight cut of either end, 1 elsewhere."""
+    x, y = patch.grid()
+    kept = np.ones_like(x)
+    for end, inner in ((seen[0], seen[3]), (seen[-1], seen[-4])):
+        way = (end - inner) / max(float(np.hypot(*(end - inner))), 1e-6)
+        beyond = (x - end[0]) * way[0] + (y - end[1]) * way[1]
+        near = np.hypot(x - end[0], y - end[1]) < 3 * float(np.hypot(*(end - inner))) + 24
+        kept = np.where(near, kept * np.clip(0.5 - beyond, 0, 1), kept)
+    return kept.astype(np.float32)
+
+
+def _woven(cord: Cord, across: Field, along: Field, turn: Field) -> Field:
+    """A ribbon's weave, its two firm edges, and a sheen that turns with it."""
+    side = np.clip(across, -1, 1)
+    weft = np.sin(along * (cord.radius * 2 * np.pi / 0.8))
+    warp = np.sin(side * (cord.radius * 2 * np.pi / 0.9))
+    firm = np.clip((np.abs(side) - 0.78) / 0.1, 0, 1)
+    tone = 0.97 + 0.05 * weft * warp + 0.09 * np.sin(2 * turn + 0.6) - 0.1 * firm + 0.04 * side
+    toned: Field = (linear(rgb(cord.colour)) * tone[..., None]).astype(np.float32)
+    return toned
 
 
 def _nearest(patch: Patch, seen: Vector, radius: float) -> tuple[Field, Field, Field]:

@@ -20,7 +20,10 @@ COOL: Final = np.array((0.93, 0.97, 1.0), dtype=np.float32)
 
 @dataclass(frozen=True, slots=True)
 class Focus:
-    """Sharp at ``row`` (a share of the height), soft above and below; ``blur`` in kept pixels at the top."""
+    """Sharp at ``row`` (a share of the height), soft above and below.
+
+    ``blur`` is that at the top, in pixels of a picture 2000 wide.
+    """
 
     row: float = 0.55
     depth: float = 0.22
@@ -72,7 +75,8 @@ def _focused(kept: Field, focus: Focus) -> Field:
         return kept
     rows = np.linspace(0, 1, kept.shape[0], dtype=np.float32)
     off = np.clip((np.abs(rows - focus.row) - focus.depth) / max(focus.row, 1 - focus.row), 0, 1)
-    levels = [kept, _blurred(kept, focus.blur * 0.35), _blurred(kept, focus.blur)]
+    blur = focus.blur * kept.shape[1] / 2000
+    levels = [kept, _blurred(kept, blur * 0.35), _blurred(kept, blur)]
     at = np.clip(off * 2.4, 0, 1) * (len(levels) - 1)
     mixed = np.zeros_like(kept)
     for i, level in enumerate(levels):

@@ -1,16 +1,20 @@
-"""Round things from the hedge: sloes and hazelnuts."""
+"""Round things: sloes and hazelnuts from the hedge, and the head of a brad."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from math import cos, pi, radians, sin
+from typing import Final
 
 import numpy as np
-from camera import Field, Vector, vector
+from camera import Field, Frame, Vector, vector
 from colour import linear, rgb
 from grain import noise, sample
+from outlines import disc
 from picture import Patch, Picture
 from pieces import TABLE
+
+DOME: Final = 0.45
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,16 +69,47 @@ def hazelnut(picture: Picture, fruit: Fruit) -> None:
     _lay(picture, seen, skin * (1 - scar) + pale * scar, 0.14)
 
 
+def knob(picture: Picture, at: Frame, radius: float, colour: str) -> None:
+    """The domed head of a brad in a plane: brushed metal."""
+    ring = at.points(disc(2 * radius, 2 * radius).corners) - radius * (at.along + at.down)
+    picture.cast(ring + 1.2 * at.normal, at)
+    seen = _ball(picture, at.origin + 0.2 * radius * at.normal, radius, _squash(picture, at))
+    turned = seen.normal * 0.72 + at.normal * 0.28
+    seen = Seen(
+        seen.patch, seen.u, seen.v, turned / np.linalg.norm(turned, axis=2, keepdims=True), seen.cover
+    )
+    _lay(picture, seen, np.broadcast_to(linear(rgb(colour)), seen.normal.shape), 0.5)
+
+
 def _seen(picture: Picture, fruit: Fruit) -> Seen:
     """Casts the shadow, too."""
     turns = np.linspace(0, 2 * pi, 40, endpoint=False)
     centre = vector(fruit.x, fruit.y, fruit.radius)
     picture.cast(np.array([centre + fruit.radius * vector(cos(t), sin(t)) for t in turns]), TABLE)
+    return _ball(picture, centre, fruit.radius)
+
+
+def _squash(picture: Picture, at: Frame) -> tuple[float, float, float]:
+    """How a dome DOME as high as wide is seen: the direction of its axis on the picture, and how short."""
+    foot, tip = picture.camera.seen(np.array([at.origin, at.origin + at.normal]))
+    length = float(np.hypot(*(tip - foot))) or 1.0
+    eye = picture.camera.eye - at.origin
+    upright = float(eye @ at.normal) / float(np.linalg.norm(eye))
+    short = float(np.hypot(upright, DOME * (1 - upright**2) ** 0.5))
+    return float(tip[0] - foot[0]) / length, float(tip[1] - foot[1]) / length, short
+
+
+def _ball(
+    picture: Picture, centre: Vector, size: float, squash: tuple[float, float, float] = (0, 1, 1)
+) -> Seen:
+    """The half of a ball that is seen, perhaps flattened; ``size`` is its radius in mm."""
     middle = picture.camera.seen(centre[None, :])[0]
-    radius = fruit.radius * picture.camera.scale_at(centre)
+    radius = size * picture.camera.scale_at(centre)
     patch = picture.patch(np.array((middle - radius, middle + radius)), 2)
     x, y = patch.grid()
     u, v = (x - middle[0]) / np.float32(radius), (y - middle[1]) / np.float32(radius)
+    stretch = np.float32(1 / squash[2] - 1) * (u * squash[0] + v * squash[1])
+    u, v = u + stretch * np.float32(squash[0]), v + stretch * np.float32(squash[1])
     right, down, forward = picture.camera.axes
     w = np.sqrt(np.clip(1 - u**2 - v**2, 0, 1))
     normal = u[..., None] * right + v[..., None] * down - w[..., None] * forward

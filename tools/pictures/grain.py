@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from functools import cache
-from typing import Final
+from typing import Final, TypeAlias
 
 import numpy as np
 from camera import Field, Numbers
+from numpy.typing import NDArray
 from PIL import Image, ImageDraw, ImageFilter
 
 SIZE: Final = 1024
+Whole: TypeAlias = NDArray[np.int32]
 
 
 @cache
@@ -31,17 +33,32 @@ def noise(slope: float, seed: int, finest: float = 2.0) -> Field:
 def sample(tile: Field, x: Numbers, y: Numbers, cells_per_mm: float) -> Field:
     """A tile's values at points given in mm, between its cells by straight lines, wrapped round."""
     high, wide = tile.shape[:2]
-    u, v = (np.asarray(part * cells_per_mm, dtype=np.float32) for part in (x, y))
-    left, top = np.floor(u), np.floor(v)
-    fu, fv = (u - left), (v - top)
-    i0, j0 = left.astype(np.int32) % wide, top.astype(np.int32) % high
-    i1, j1 = (i0 + 1) % wide, (j0 + 1) % high
+    left, right, across = _cells(x, cells_per_mm, wide)
+    top, bottom, down = _cells(y, cells_per_mm, high)
     if tile.ndim == 3:
-        fu, fv = fu[..., None], fv[..., None]
-    upper = tile[j0, i0] * (1 - fu) + tile[j0, i1] * fu
-    lower = tile[j1, i0] * (1 - fu) + tile[j1, i1] * fu
-    mixed: Field = upper * (1 - fv) + lower * fv
-    return mixed
+        across, down = across[..., None], down[..., None]
+    flat = tile.reshape(high * wide, *tile.shape[2:])
+    upper = _between(flat, top * np.int32(wide), left, right, across)
+    upper += (_between(flat, bottom * np.int32(wide), left, right, across) - upper) * down
+    return upper
+
+
+def _cells(at: Numbers, cells_per_mm: float, count: int) -> tuple[Whole, Whole, Field]:
+    """The cells before and behind each point along one axis, and how far it is between them."""
+    place = np.asarray(at, dtype=np.float32) * np.float32(cells_per_mm)
+    floor = np.floor(place)
+    before = floor.astype(np.int32)
+    # Most tiles have a power of two cells, for which a mask is much faster than a division.
+    before = before & np.int32(count - 1) if count & (count - 1) == 0 else before % np.int32(count)
+    behind = before + np.int32(1)
+    behind[behind == count] = 0
+    return before, behind, place - floor
+
+
+def _between(flat: Field, rows: Whole, left: Whole, right: Whole, across: Field) -> Field:
+    first = flat.take(rows + left, axis=0)
+    first += (flat.take(rows + right, axis=0) - first) * across
+    return first
 
 
 def relief(x: Numbers, y: Numbers, cells_per_mm: float, seed: int = 3) -> Field:

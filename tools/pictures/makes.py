@@ -1,148 +1,226 @@
-"""One make as pieces in their places: flat, a little open, or standing."""
+"""One make as its record has it: the faces of its base, and on each the parts in their places, in mm."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from enum import Enum
-from math import cos, radians, sin
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from itertools import pairwise
+from typing import Final
 
-import numpy as np
-from camera import Frame, standing, vector
-from pieces import TABLE, Outline, Piece, Stamp, clipped, disc, rectangle
+from outlines import Outline, rectangle
+from papers import Paper, paper_named
+from pieces import Stamp
+from recorded import Recorded
 from stamps import stamped
 
-SHEET = 0.45
-"""How far a glued layer stands off, in mm: card, glue and a little air."""
+from batchleaf.facts import Fold, Part
+
+SHEET: Final = 0.45
+"""How far a glued layer stands off: card, glue and a little air."""
+FOAM: Final = 1.4
+DARK_INK: Final = "#3a3733"
+
+Shape = Callable[[float, float], Outline]
+"""The outline of a part from its width and height."""
 
 
-class Shape(Enum):
-    """The outline of a part."""
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where a part sits: so far from the edges of what it lies on, centred where nothing is said.
 
-    RECTANGLE = "rectangle"
-    TAG = "tag"
-    DISC = "disc"
+    ``on``: the letter of what it is measured from, where the record names none. ``panel``:
+    which face of the base, from the left.
+    """
+
+    left: float | None = None
+    top: float | None = None
+    right: float | None = None
+    foot: float | None = None
+    on: str = ""
+    panel: int | None = None
+
+    def corner(self, area: Area, size: tuple[float, float]) -> tuple[float, float]:
+        """The upper left corner of a part on an area."""
+        x = _along(self.left, self.right, area.width, size[0])
+        y = _along(self.top, self.foot, area.height, size[1])
+        return area.x + x, area.y + y
+
+
+def _along(near: float | None, far: float | None, whole: float, size: float) -> float:
+    if near is not None:
+        return near
+    return (whole - size) / 2 if far is None else whole - size - far
+
+
+@dataclass(frozen=True, slots=True)
+class Lies:
+    """What the record of a batch does not hold yet.
+
+    ``spots``: letter → places of its copies. ``foam``: the letters of parts on foam.
+    ``first``: the letters of parts that are stuck before the others. ``shapes``:
+    letter → outline; the base's is A. ``words``: letter → a stamp that the record leaves out.
+    """
+
+    spots: Mapping[str, tuple[Spot, ...]] = field(default_factory=dict)
+    foam: str = ""
+    first: str = ""
+    shapes: Mapping[str, Shape] = field(default_factory=dict)
+    words: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """A rectangle on a face of the base."""
+
+    panel: int
+    x: float
+    y: float
+    width: float
+    height: float
+
+    def meets(self, other: Area) -> bool:
+        """Whether they lie over each other anywhere."""
+        return (
+            self.panel == other.panel
+            and self.x < other.x + other.width
+            and other.x < self.x + self.width
+            and self.y < other.y + other.height
+            and other.y < self.y + self.height
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """A part on the face, its upper left corner at (x, y); its papers are dealt round."""
+    """A part in its place; ``under`` and ``lift``: how high what it lies on is, and its own face."""
 
-    width: float
-    height: float
-    x: float
-    y: float
-    papers: tuple[str, ...]
-    motif: str = ""
-    ink: str = ""
-    lift: float = SHEET
-    shape: Shape = Shape.RECTANGLE
-
-    @property
-    def stamps(self) -> tuple[Stamp, ...]:
-        """Its motif, in the middle."""
-        if not self.motif:
-            return ()
-        return (stamped(self.motif, self.ink, self.width / 2, self.height / 2),)
+    letter: str
+    area: Area
+    paper: Paper
+    outline: Outline
+    under: float
+    lift: float
+    stamps: tuple[Stamp, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Batch:
-    """A batch as its pictures need it, in mm: the face of the finished make and what is on it."""
+    """A batch as its pictures need it: its record, and how its parts lie."""
 
-    slug: str
-    width: float
-    height: float
-    base: str
-    layers: tuple[Layer, ...]
-    clip: float = 0.0
-    hole: tuple[float, float, float] | None = None
+    recorded: Recorded
+    lies: Lies
 
     @property
-    def outline(self) -> Outline:
-        """The face's edge."""
-        if self.clip and self.hole:
-            return clipped(self.width, self.height, self.clip, self.hole)
-        plain = rectangle(self.width, self.height)
-        return Outline(plain.corners, (self.hole,)) if self.hole else plain
+    def panels(self) -> tuple[tuple[float, float], ...]:
+        """The faces of the base from the left; of a card the front and the inside of its back."""
+        base = self.lid or self.recorded.base
+        if base.fold not in (Fold.GATE, Fold.ACCORDION):
+            return (_floats(base.folded_size.width, base.folded_size.height),) * 2
+        edges = [Fraction(0), *(score.at for score in base.scores if score.runs_down), base.size.width]
+        return tuple(_floats(b - a, base.size.height) for a, b in pairwise(edges))
 
+    @property
+    def size(self) -> tuple[float, float]:
+        """The finished face."""
+        finished = self.recorded.project.finished_size or self.recorded.base.folded_size
+        return _floats(finished.width, finished.height)
 
-class Bench:
-    """Makes pieces with the small errors of a hand; the same seed, the same errors."""
+    @property
+    def lid(self) -> Part | None:
+        """The lid of a box."""
+        boxes = [part for part in self.recorded.project.parts if part.fold is Fold.BOX]
+        return boxes[1] if len(boxes) > 1 else None
 
-    def __init__(self, seed: int) -> None:
-        """One bench a picture."""
-        self._dice = np.random.default_rng(seed)
+    @property
+    def count(self) -> int:
+        """How many there are to be put on the table."""
+        return self.recorded.project.finished
 
-    def flat(self, batch: Batch, frame: Frame, number: int, onto: Frame = TABLE) -> list[Piece]:
-        """A face with its layers; ``number`` says whose turn it is among dealt papers."""
-        base = Piece(frame, batch.outline, batch.base, onto, self._cut_from())
-        return [base, *self.layers(batch, frame, number)]
+    @property
+    def fold(self) -> Fold:
+        """How the base is folded."""
+        return self.recorded.base.fold
 
-    def folded(self, batch: Batch, frame: Frame, number: int, gape: float = 3.4) -> list[Piece]:
-        """A side fold lying down; fresh from the fold it gapes by some degrees."""
-        back = Piece(frame.moved(0, 0, 0.2), batch.outline, batch.base, TABLE, self._cut_from(), dim=0.9)
-        cover = frame.moved(0, 0, 0.6).opened(gape * float(self._dice.uniform(0.6, 1.3)))
-        return [back, *self.flat(batch, cover, number)]
+    def outline(self, panel: int = 0) -> Outline:
+        """A face's edge."""
+        return self.lies.shapes.get("A", rectangle)(*self.panels[panel])
 
-    def stood(
-        self, batch: Batch, at: tuple[float, float], turn: float, gape: float, number: int
-    ) -> list[Piece]:
-        """A side fold that stands; ``at`` is the foot of the fold, ``turn`` where its face looks."""
-        leaf = standing(*at, batch.height, turn - gape)
-        back = Piece(leaf, batch.outline, batch.base, TABLE, self._cut_from(), dim=0.74)
-        return [back, *self.flat(batch, standing(*at, batch.height, turn), number)]
+    def paper(self, letter: str, number: int = 0) -> Paper:
+        """The paper of a part's first copy on a make."""
+        part = self.recorded.part(letter)
+        return self._papers(part, number)[0]
 
-    def tent(
-        self, batch: Batch, at: tuple[float, float], turn: float, number: int, lean: float = 24
-    ) -> list[Piece]:
-        """A top fold that stands over (x, y)."""
-        back = Piece(
-            _leaning(at, batch, turn, -lean), batch.outline, batch.base, TABLE, self._cut_from(), dim=0.6
-        )
-        return [back, *self.flat(batch, _leaning(at, batch, turn, lean), number)]
+    def layers(self, number: int) -> tuple[Layer, ...]:
+        """All that sits on the base of the make with this number, lowest first.
 
-    def stack(
-        self, size: tuple[float, float], papers: tuple[str, ...], frame: Frame, count: int
-    ) -> list[Piece]:
-        """Cut parts on a heap, never quite in line."""
-        pieces = []
-        for i in range(count):
-            x, y = self._dice.normal(0, 0.2, 2)
-            place = frame.moved(float(x), float(y), SHEET * (i + 0.5)).turned(
-                float(self._dice.normal(0, 0.22))
-            )
-            below = frame.moved(0, 0, SHEET * i) if i else TABLE
-            pieces.append(Piece(place, rectangle(*size), papers[i % len(papers)], below, self._cut_from()))
-        return pieces
+        Raises :class:`ValueError` for more makes than were begun: no picture shows any.
+        """
+        if number >= self.recorded.project.begun:
+            raise ValueError(f"{self.recorded.project.slug} has no make {number + 1}")
+        placed: list[Layer] = []
+        bases = {self.recorded.base.letter, *([self.lid.letter] if self.lid else [])}
+        parts = sorted(self.recorded.project.parts, key=lambda part: part.letter not in self.lies.first)
+        for part in parts:
+            if part.letter not in bases:
+                placed += self._copies(part, number, placed, bases)
+        return tuple(placed)
 
-    def layers(self, batch: Batch, frame: Frame, number: int) -> list[Piece]:
-        """The parts on a face, lowest first."""
-        made, height = [], 0.0
-        for layer in batch.layers:
-            below = frame.moved(0, 0, height)
-            height += layer.lift
-            made.append(self._layer(layer, frame.moved(0, 0, height), below, number))
+    def loose(self, letter: str, number: int = 0) -> Layer:
+        """A part before it is stuck, its corner at zero."""
+        part = self.recorded.part(letter)
+        width, height = part_size(part)
+        return self._layer(part, Area(0, 0, 0, width, height), number, 0, [])
+
+    def _copies(self, part: Part, number: int, placed: list[Layer], bases: set[str]) -> list[Layer]:
+        made: list[Layer] = []
+        spots = self.lies.spots.get(part.letter, (Spot(),) * part.each)
+        for copy, spot in enumerate(spots):
+            below = self._below(spot, spot.on or part.below, placed, bases)
+            size = part_size(part)
+            area = Area(below.panel, *spot.corner(below, size), *size)
+            made.append(self._layer(part, area, number, copy, [*placed, *made]))
         return made
 
-    def _layer(self, layer: Layer, face: Frame, below: Frame, number: int) -> Piece:
-        error = self._dice.normal(0, 0.22, 2)
-        corner = face.moved(layer.x + float(error[0]), layer.y + float(error[1]))
-        corner = corner.turned(float(self._dice.normal(0, 0.22)))
-        outline = rectangle(layer.width, layer.height)
-        if layer.shape is Shape.DISC:
-            outline = disc(layer.width / 2)
-            corner = corner.moved(layer.width / 2, layer.height / 2)
-        paper = layer.papers[number % len(layer.papers)]
-        return Piece(corner, outline, paper, below, self._cut_from(), layer.stamps)
+    def _below(self, spot: Spot, letter: str, placed: list[Layer], bases: set[str]) -> Area:
+        if spot.panel is None and letter not in bases:
+            for layer in placed:
+                if layer.letter == letter:
+                    return layer.area
+        panel = spot.panel or 0
+        return Area(panel, 0, 0, *self.panels[panel])
 
-    def _cut_from(self) -> tuple[float, float]:
-        """Where on its sheet a piece was, in mm."""
-        x, y = self._dice.uniform(0, 70, 2)
-        return float(x), float(y)
+    def _layer(self, part: Part, area: Area, number: int, copy: int, placed: list[Layer]) -> Layer:
+        under = max((layer.lift for layer in placed if layer.area.meets(area)), default=0.0)
+        papers = self._papers(part, number)
+        return Layer(
+            part.letter,
+            area,
+            papers[copy % len(papers)],
+            self.lies.shapes.get(part.letter, rectangle)(area.width, area.height),
+            under,
+            under + (FOAM if part.letter in self.lies.foam else SHEET),
+            self._stamps(part, area, number),
+        )
+
+    def _papers(self, part: Part, number: int) -> list[Paper]:
+        supplies = self.recorded.supplies
+        return [paper_named(name, supplies, part.side) for name in self.recorded.papers_of(part, number)]
+
+    def _stamps(self, part: Part, area: Area, number: int) -> tuple[Stamp, ...]:
+        image = self.recorded.image(part, number)
+        words = image.words if image else self.lies.words.get(part.letter, "")
+        if not words:
+            return ()
+        ink = self.recorded.used("embossing powder") or self.recorded.used("ink")
+        size = _floats(image.size.width, image.size.height) if image and image.size else None
+        room = size or (area.width * 0.8, area.height * 0.8)
+        return (stamped(words, ink.colour if ink else DARK_INK, (area.width / 2, area.height / 2), room),)
 
 
-def _leaning(at: tuple[float, float], batch: Batch, turn: float, lean: float) -> Frame:
-    t, s = radians(turn), radians(lean)
-    along, out = vector(cos(t), sin(t)), vector(-sin(t), cos(t))
-    ridge = vector(*at, batch.height * cos(s)) - along * (batch.width / 2)
-    return Frame(ridge, along, out * sin(s) - vector(0, 0, cos(s)))
+def part_size(part: Part) -> tuple[float, float]:
+    """The face that a part shows, in mm."""
+    return _floats(part.folded_size.width, part.folded_size.height)
+
+
+def _floats(width: Fraction, height: Fraction) -> tuple[float, float]:
+    return float(width), float(height)

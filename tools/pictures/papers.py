@@ -1,8 +1,8 @@
-"""The drawer's papers by name: colour, tooth and print. Later batches add theirs here."""
+"""Papers as the drawer tells them: colour and words from its records, tooth and print from here."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
 from typing import Final
@@ -10,9 +10,12 @@ from typing import Final
 import numpy as np
 import patterns
 from camera import Field
-from colour import linear, rgb, written
+from colour import linear, rgb
 from drawing import CELLS_PER_MM
 from grain import fibres, noise, relief, sample
+from prints import Print, print_of
+
+from batchleaf.facts import ShownSide, Supply
 
 
 class Tooth(Enum):
@@ -27,11 +30,15 @@ class Tooth(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """A paper under an even light; ``printed`` gives the tile of its pattern."""
+    """A paper under an even light; ``printed`` is the tile of its pattern.
+
+    ``clear``: how much of what lies behind is seen through it, 0 to 1.
+    """
 
     colour: str
     tooth: Tooth
-    printed: Callable[[], Field] | None = None
+    printed: Print | None = None
+    clear: float = 0.0
 
     def albedo(self, x: Field, y: Field, shift: tuple[float, float]) -> Field:
         """What the paper gives back at points in mm, in linear light; ``shift`` is where it was cut from."""
@@ -42,7 +49,7 @@ class Paper:
 
     def _ground(self, x: Field, y: Field) -> Field:
         if self.printed is not None:
-            return linear(sample(self.printed(), x, y, CELLS_PER_MM))
+            return linear(sample(self.printed.tile(), x, y, CELLS_PER_MM)) * self.printed.tint()
         return np.broadcast_to(linear(rgb(self.colour)), (*x.shape, 3)).copy()
 
     def _roughness(self, x: Field, y: Field) -> Field:
@@ -78,30 +85,32 @@ def _flecks(x: Field, y: Field) -> tuple[Field, Field]:
     return dark, light
 
 
-PAPERS: Final = {
-    "oat-card": Paper("#e2d5bb", Tooth.FLECKED),
-    "moss-card": Paper("#6c7257", Tooth.FELT),
-    "ember-card": Paper("#a9583c", Tooth.FELT),
-    "chalk-card": Paper("#efebe1", Tooth.LAID),
-    "slate-card": Paper("#58616b", Tooth.FELT),
-    "hazel-kraft": Paper("#ad8b66", Tooth.FLECKED),
-    "white-card": Paper("#f7f5f0", Tooth.SMOOTH),
-    "bramble": Paper("#e7dcc6", Tooth.SMOOTH, patterns.bramble),
-    "ripple-green": Paper("#d4dcc3", Tooth.SMOOTH, patterns.ripple_green),
-    "dusk-rose": Paper("#d3a89c", Tooth.SMOOTH, patterns.dusk_rose),
-    "night-blue": Paper("#2c3e57", Tooth.SMOOTH, patterns.night_blue),
-    "frost": Paper("#b9cad4", Tooth.SMOOTH, patterns.frost),
-    "catkin": Paper("#ebe2cc", Tooth.SMOOTH, patterns.catkin),
-    "nutshell": Paper("#80573f", Tooth.SMOOTH, patterns.nutshell),
-    # Not papers, but cut to an outline like them: the rule and the mat on the bench.
-    "steel": Paper("#b9bab6", Tooth.BRUSHED),
-    "mat": Paper("#3f4648", Tooth.FELT, patterns.mat),
-}
+PLAIN: Final = "#e9e5da"
+"""What the drawer gives no colour."""
+
+TOOTH: Final = {
+    "oat": Tooth.FLECKED, "kraft": Tooth.FLECKED, "fawn": Tooth.FLECKED, "chalk": Tooth.LAID,
+    "ledger": Tooth.LAID, "white": Tooth.SMOOTH, "patterned": Tooth.SMOOTH, "film": Tooth.SMOOTH,
+    "vellum": Tooth.SMOOTH, "envelope": Tooth.LAID, "brad": Tooth.BRUSHED,
+}  # fmt: skip
+"""How a paper feels, by a word of its name or kind; what no word tells is felt-marked card."""
+
+CLEAR: Final = {"film": 0.9, "vellum": 0.5}
+"""What one sees through, by a word of its name."""
+
+# Not papers, but cut to an outline like them: the rule and the mat on the bench.
+STEEL: Final = Paper("#b9bab6", Tooth.BRUSHED)
+MAT: Final = Paper("#3f4648", Tooth.FELT, Print(patterns.mat))
 
 
-def average(name: str) -> str:
-    """A paper's colour at arm's length, as ``#rrggbb``: the mean over 120 × 120 mm in linear light."""
-    line = np.arange(0, 120, 0.25, dtype=np.float32)
-    x, y = np.meshgrid(line, line)
-    mean = PAPERS[name].albedo(x, y, (0.0, 0.0)).mean(axis=(0, 1))
-    return "#" + "".join(f"{round(float(part) * 255):02x}" for part in written(mean))
+def paper_named(name: str, drawer: Mapping[str, Supply], side: ShownSide = ShownSide.FRONT) -> Paper:
+    """The paper of a supply; behind the name of a pad stands the number of an unnamed paper."""
+    slug, _, number = name.partition(" ")
+    supply = drawer[slug]
+    words = f"{slug} {supply.kind}".replace("-", " ")
+    return Paper(
+        supply.colour or PLAIN,
+        next((tooth for word, tooth in TOOTH.items() if word in words), Tooth.FELT),
+        print_of(supply, int(number or 0)) if side is ShownSide.FRONT else None,
+        next((clear for word, clear in CLEAR.items() if word in words), 0.0),
+    )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -93,15 +94,24 @@ class Picture:
         """Paint over a patch where ``cover`` says so."""
         rows, columns = patch.slices
         under = self.pixels[rows, columns]
-        under += (colour - under) * cover[..., None]
+        for channel in range(3):
+            under[..., channel] += (colour[..., channel] - under[..., channel]) * cover
 
     def shade(self, patch: Patch, depth: Field) -> None:
         """Darken a patch; ``depth`` 1 is full shadow."""
         rows, columns = patch.slices
-        self.pixels[rows, columns] *= 1 - SHADE * depth[..., None]
+        under = self.pixels[rows, columns]
+        for channel, share in enumerate(SHADE):
+            under[..., channel] *= 1 - share * depth
 
-    def cast(self, corners: Vector, onto: Frame, strength: float = 1.0) -> None:
-        """The shadow of a flat thing on a plane.
+    def cast(
+        self,
+        corners: Vector,
+        onto: Frame,
+        strength: float = 1.0,
+        cover: Callable[[Patch], Field] | None = None,
+    ) -> None:
+        """The shadow of a flat thing on a plane, or where ``cover`` says that the plane is.
 
         Its outline is let fall along rays from all over the light, so that the
         edge grows softer the higher the thing stands. To that comes the dimness
@@ -120,12 +130,46 @@ class Picture:
         if falls:
             sunless = mean([_filled(patch, fall) for fall in falls])
             depth = depth + np.float32(0.8) * softened(sunless, 0.12 * scale)
-        self.shade(patch, grown(np.minimum(depth, 1) * np.float32(strength), patch))
+        shadow = grown(np.minimum(depth, 1) * np.float32(strength), patch)
+        self.shade(patch, shadow if cover is None else shadow * cover(patch))
+
+    def cast_block(self, corners: Vector, onto: Frame, strength: float = 1.0) -> None:
+        """The shadow of a solid thing: of the hull of its corners, for every ray."""
+        height = np.maximum((corners - onto.origin) @ onto.normal, 0)[:, None]
+        scale = self.camera.scale_at(corners.mean(axis=0))
+        foot = self.camera.seen(corners - height * onto.normal)
+        falls = [self.camera.seen(fall) for fall in self._falls(corners, height, onto.normal)]
+        blur = 1.6 * scale
+        patch = self.patch(np.vstack((foot, *falls)), 3 * blur + 4)
+        if patch.empty:
+            return
+        skyless = softened(_filled(patch, hull(foot)), 2 * blur)
+        sunless = softened(mean([_filled(patch, hull(fall)) for fall in falls]), 0.2 * scale)
+        depth = np.minimum(np.float32(0.5) * skyless + np.float32(0.8) * sunless, 1)
+        self.shade(patch, grown(depth * np.float32(strength), patch))
 
     def _falls(self, corners: Vector, height: Vector, normal: Vector) -> list[Vector]:
         """Where the corners' shadows are, ray by ray; none on a plane that the light does not reach."""
         rays = [(ray, float(ray @ normal)) for ray in self.sun.rays()]
         return [corners - height * (ray / reach) for ray, reach in rays if reach > 0.05]
+
+
+def hull(points: Vector) -> Vector:
+    """The convex outline of some points of a plane (Andrew's monotone chain)."""
+    ordered = sorted(map(tuple, points.tolist()))
+    halves = []
+    for run in (ordered, ordered[::-1]):
+        half: list[tuple[float, ...]] = []
+        for point in run:
+            while len(half) > 1 and _left_turn(half[-2], half[-1], point) <= 0:
+                half.pop()
+            half.append(point)
+        halves += half[:-1]
+    return np.array(halves)
+
+
+def _left_turn(a: tuple[float, ...], b: tuple[float, ...], c: tuple[float, ...]) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def _filled(patch: Patch, corners: Vector) -> Image.Image:

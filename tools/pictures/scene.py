@@ -1,4 +1,4 @@
-"""One picture's table, view, light and composition."""
+"""One picture's batch, table, view, light and composition."""
 
 from __future__ import annotations
 
@@ -19,10 +19,10 @@ COVER: Final = "cover.jpg"
 class Scene:
     """One picture: its file in the batch's folder, its view, and what ``compose`` puts into it."""
 
-    batch: Batch
+    slug: str
     file: str
     table: str
-    compose: Callable[[Picture], None]
+    compose: Callable[[Picture, Batch], None]
     width: float
     pitch: float = 0.0
     target: tuple[float, float] = (0.0, 0.0)
@@ -31,10 +31,10 @@ class Scene:
     sun: Sun = field(default_factory=Sun)
     exposure: Exposure = field(default_factory=Exposure)
 
-    def shoot(self, pixels: tuple[int, int]) -> Picture:
+    def shoot(self, batch: Batch, pixels: tuple[int, int]) -> Picture:
         """The picture before it is developed."""
         camera = Camera(pixels, self.width, self.pitch, self.distance, self.target)
         picture = Picture(camera, self.sun)
         spread(picture, self.table, self.table_turn)
-        self.compose(picture)
+        self.compose(picture, batch)
         return picture

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cache
 from math import pi
 from typing import Final
@@ -9,18 +10,30 @@ from typing import Final
 import numpy as np
 from camera import Field
 from drawing import CELLS_PER_MM, Point, Tile, arc, leaf, step
+from lettering import written
 from pieces import Stamp
+
+from batchleaf.facts import Part
 
 INK: Final = "#000000"
 PAPER: Final = "#ffffff"
 
 
-def stamped(motif: str, ink: str, x: float, y: float) -> Stamp:
-    """A motif with its middle at (x, y) of the piece."""
-    tile = MOTIFS[motif]()
-    half = tile.side / 2
+def stamped(words: str, ink: str, middle: tuple[float, float], room: tuple[float, float]) -> Stamp:
+    """A motif that goes by these words, else the words themselves, as large as ``room`` (mm) allows."""
+    cover = _cover(words)
+    high, wide = cover.shape
+    cells = max(wide / room[0], high / room[1])
+    return Stamp(cover, ink, middle[0] - wide / cells / 2, middle[1] - high / cells / 2, cells)
+
+
+@cache
+def _cover(words: str) -> Field:
+    """Where ink is, cropped to it."""
+    tile = MOTIFS[words]() if words in MOTIFS else written(words)
     cover: Field = 1 - tile.kept().mean(axis=2)
-    return Stamp(cover, ink, x - half, y - half)
+    rows, columns = np.nonzero(cover.max(axis=1) > 0.1)[0], np.nonzero(cover.max(axis=0) > 0.1)[0]
+    return np.pad(cover[rows[0] : rows[-1] + 1, columns[0] : columns[-1] + 1], 2)
 
 
 @cache
@@ -74,6 +87,46 @@ def _egg(at: Point, wide: float, high: float, turn: float) -> list[Point]:
 
 
 @cache
+def feather() -> Tile:
+    """A small barred feather, 30 mm long."""
+    tile = Tile(34, PAPER)
+    quill = arc((3, 20), -9, 29, -12, 24)
+    tile.line(quill, 0.34, INK)
+    for i, knot in enumerate(quill[5:-1]):
+        reach = 4.6 * float(np.sin(pi * (0.12 + 0.86 * (i + 1) / 19)) ** 0.7)
+        for side in (-1, 1):
+            barb = arc(knot, -10 + side * 34, reach, side * -14, 5)
+            tile.line(barb, 0.62 if i % 4 else 0.24, INK)
+    return tile
+
+
+def scores(part: Part) -> Stamp:
+    """The score lines of a blank."""
+    fine = 4
+    width, height = float(part.size.width), float(part.size.height)
+    cover = np.zeros((round(height * fine), round(width * fine)), dtype=np.float32)
+    for score in part.scores:
+        at = round(float(score.at) * fine)
+        line = (
+            (slice(None), slice(at - 1, at + 1)) if score.runs_down else (slice(at - 1, at + 1), slice(None))
+        )
+        cover[line] = 0.42
+    return Stamp(cover, "#6b5a50", 0.0, 0.0, fine)
+
+
+def edges(length: float, thick: float, count: int) -> Stamp:
+    """The edges of so many sheets or letters on each other: the thin shadows between them."""
+    fine = 12
+    cover = np.zeros((round(thick * fine), round(length * fine)), dtype=np.float32)
+    dice = np.random.default_rng(count)
+    for i in range(1, count):
+        at = round(fine * thick * i / count)
+        cover[at - 1 : at + 1] = dice.uniform(0.2, 0.5)
+        cover[at + 1 : at + 3] = 0.1
+    return Stamp(cover, "#4a4a48", 0.0, 0.0, fine)
+
+
+@cache
 def ticks(length: float) -> Stamp:
     """A rule's marks along the upper edge, one every 5 mm, longer at whole cm."""
     fine = CELLS_PER_MM
@@ -81,7 +134,12 @@ def ticks(length: float) -> Stamp:
     for mm in range(5, round(length) - 4, 5):
         deep = 6.0 if mm % 10 == 0 else 3.6
         cover[: round(deep * fine), mm * fine : mm * fine + 2] = 0.8
-    return Stamp(cover, "#2a2c2d", 1.0, 0.0)
+    return Stamp(cover, "#2a2c2d", 1.0, 0.0, fine)
 
 
-MOTIFS: Final = {"sloe sprig": sloe_sprig, "wren": wren}
+MOTIFS: Final[dict[str, Callable[[], Tile]]] = {
+    "sloe sprig": sloe_sprig,
+    "wren": wren,
+    "a wren’s feather": feather,
+}
+"""Images that are drawn; other words are written out."""

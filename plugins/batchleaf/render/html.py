@@ -13,6 +13,7 @@ from typing import Final, TypedDict
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+from batchleaf.render import sizes
 from batchleaf.views.pages import (
     BatchPage,
     BenchPage,
@@ -56,13 +57,15 @@ class TocToken(TypedDict):
 
 def environment() -> Environment:
     """The templates' own environment: MkDocs' escapes nothing."""
-    return Environment(
+    made = Environment(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    made.globals["sizes"] = sizes
+    return made
 
 
 ENVIRONMENT: Final = environment()

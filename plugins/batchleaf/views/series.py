@@ -49,7 +49,8 @@ def _index_row(series: Series, figures: Figures, prepared: Prepared) -> SeriesRo
 
 
 def _newest_cover(batches: Batches, prepared: Prepared) -> Picture | None:
-    covers = (cover(batch.project, prepared, site_map.SERIES) for batch in reversed(batches))
+    made = [batch for batch in batches if batch.made]
+    covers = (cover(batch.project, prepared, site_map.SERIES) for batch in reversed(made))
     return next((picture for picture in covers if picture), None)
 
 
@@ -111,7 +112,9 @@ def _makes(batch: BatchFigures) -> str:
 
 
 def _sheets(batches: Batches) -> str:
-    """``12``, or ``12 + 3 scraps``."""
+    """``12``, or ``12 + 3 scraps``; nothing before the first is cut."""
+    if not any(batch.taken for batch in batches):
+        return ""
     sheets, scraps = sheets_and_scraps(batches)
     return f"{sheets} + {counted(scraps, 'scrap', 'scraps')}" if scraps else str(sheets)
 
