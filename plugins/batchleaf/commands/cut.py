@@ -11,6 +11,7 @@ from batchleaf.commands.terminal import FAULTY, refuse
 from batchleaf.core.cutting.answer import NoAnswer, answered
 from batchleaf.core.cutting.effort import Stop
 from batchleaf.facts.jobs import AskedJob
+from batchleaf.measure.display import NBSP
 from batchleaf.measure.errors import MeasureError
 from batchleaf.records.job_line import EXAMPLES, read_job_line
 from batchleaf.records.jobs import read_job
@@ -46,7 +47,8 @@ def cut(job: str, seconds: float, *, as_json: bool) -> int:
     if as_json:
         print(json.dumps(job_json(asked, found, took), ensure_ascii=False, indent=2))
     else:
-        print(*job_lines(asked, found), sep="\n")
+        # A terminal breaks lines where it likes, and its words are searched and copied.
+        print(*(line.replace(NBSP, " ") for line in job_lines(asked, found)), sep="\n")
     return 0
 
 

@@ -11,7 +11,7 @@ from typing import Final
 
 from batchleaf.core.cutting.plan import Rect
 from batchleaf.core.cutting.steps import CutStep, LaidOut
-from batchleaf.measure.display import show_length, show_other, show_size
+from batchleaf.measure.display import NBSP, show_length, show_other, show_size
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.pages import SettingRow
 from batchleaf.views.words import counted, listed
@@ -49,7 +49,7 @@ class CutsInWords:
     def whole_sheet(self) -> str:
         """The whole sheet for those who cannot see the drawing."""
         parts = Counter((placed.part, show_size(placed.rect.size, self.unit)) for placed in self.laid.parts)
-        said = [f"{n} × {self._called(part)}, {size}" for (part, size), n in parts.items()]
+        said = [f"{n}{NBSP}×{NBSP}{self._called(part)}, {size}" for (part, size), n in parts.items()]
         kept = [show_size(rect.size, self.unit) for rect in self.kept]
         words = f"{'; '.join(said)}. {counted(len(self.laid.cuts), 'through cut', 'through cuts')}."
         return f"{words} Kept: {listed(kept)}." if kept else words
@@ -69,7 +69,7 @@ class CutsInWords:
                 if both
                 else f"{strokes}; the piece is cut further."
             )
-        said = [f"{n * self.sheets} × {self._called(part)}" for part, n in made.items()]
+        said = [f"{n * self.sheets}{NBSP}×{NBSP}{self._called(part)}" for part, n in made.items()]
         return f"{strokes}: {listed(said)}."
 
     def _keeps(self, cuts: list[CutStep]) -> str:
