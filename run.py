@@ -41,7 +41,7 @@ class Failed(Exception):
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     asked, rest = _parser().parse_known_args(arguments)
-    if rest and asked.command not in ("test", "slow", "check", "new", "take"):
+    if rest and asked.command not in ("test", "slow", "check", "cut", "new", "take"):
         _parser().error(f"{asked.command} does not know {' '.join(rest)}")
     try:
         return _do(asked, rest)
@@ -58,6 +58,8 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
         return _serve(asked.archive) if asked.serve else _build(asked.archive)
     if asked.command in ("publish", "check", "new", "take", "keys", "schema"):
         return _batchleaf(asked.command, asked.archive, rest)
+    if asked.command == "cut":
+        return _run([prepare("site"), "-m", "batchleaf", "cut", *rest], cwd=Path.cwd())
     if asked.command == "start":
         settings = ["--unit", asked.unit, "--currency", asked.currency]
         return _run([prepare("site"), "-m", "batchleaf", "start", str(asked.folder.resolve()), *settings])
@@ -91,6 +93,7 @@ def _parser() -> argparse.ArgumentParser:
         "take",
         help="take cut BATCH: write the sheets of its plan into it; take defaults RECORD: all it leaves out",
     )
+    commands.add_parser("cut", help="plan the cutting of a job file, or of a line: “3 3/4 x 5 from 12 x 12”")
     keys = commands.add_parser("keys", help="write a page with every key that a record may have")
     schema = commands.add_parser("schema", help="write the schemas that help an editor help you")
     for command in (site, publish, check, new, take, keys, schema):
@@ -289,7 +292,8 @@ def _install(environment: Path, lock: str) -> None:
 
 def _run(command: list[str], cwd: Path = ROOT) -> int:
     """Print the command, then run it; returns its exit code."""
-    print("$ python", *command[1:], flush=True)
+    # Not where the command itself answers, perhaps for a program.
+    print("$ python", *command[1:], file=sys.stderr, flush=True)
     kept = {name: value for name, value in os.environ.items() if name not in ("PYTHONPATH", "PYTHONHOME")}
     quiet = {"NO_MKDOCS_2_WARNING": "1", "PIP_DISABLE_PIP_VERSION_CHECK": "1"}
     # UTF-8 everywhere: records and pages are, whatever the system's own code page.

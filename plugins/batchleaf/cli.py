@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
+from typing import Final
 
 from batchleaf.build import build_aside
 from batchleaf.commands.again import again
 from batchleaf.commands.check import check
+from batchleaf.commands.cut import JOB, SECONDS, cut
 from batchleaf.commands.explain import explain, take_defaults
 from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
@@ -17,6 +19,8 @@ from batchleaf.commands.terminal import refuse
 from batchleaf.edition import Edition
 from batchleaf.measure.lengths import Unit
 
+LONGEST: Final = 86_400.0
+"""Seconds that a search may last: a day."""
 _EDITIONS = {"build": Edition.PRIVATE, "publish": Edition.PUBLIC}
 
 
@@ -25,6 +29,8 @@ def main(arguments: list[str] | None = None) -> int:
     asked = parser().parse_args(arguments)
     if asked.command == "start":
         return start(Path(asked.folder), asked.unit, asked.currency)
+    if asked.command == "cut":
+        return cut(asked.job, asked.seconds, as_json=asked.json)
     root = Path(asked.archive)
     if not (root / "mkdocs.yml").is_file():
         return refuse(f"There is no mkdocs.yml in {root}; name the archive’s folder.")
@@ -46,6 +52,14 @@ def main(arguments: list[str] | None = None) -> int:
             take = take_cut if asked.what == "cut" else take_defaults
             return take(archive, asked.record, sure=asked.yes)
     return check(archive) if asked.explain is None else explain(archive, asked.explain)
+
+
+def seconds(text: str) -> float:
+    """A time above nothing. Raises :class:`ValueError`."""
+    number = float(text)
+    if not 0 < number <= LONGEST:
+        raise ValueError(text)
+    return number
 
 
 def parser() -> argparse.ArgumentParser:
@@ -82,6 +96,11 @@ def parser() -> argparse.ArgumentParser:
             record = "the folder of the batch; for defaults also a file of the drawer, like card"
             command.add_argument("record", help=record)
             command.add_argument("--yes", action="store_true", help="write without asking")
+    cut_help = "plan the cutting of a job that belongs to no batch, cut by cut"
+    plan = commands.add_parser("cut", help=cut_help, description=cut_help)
+    plan.add_argument("job", metavar="JOB", help=JOB)
+    plan.add_argument("--json", action="store_true", help="answer for programs, alone on standard output")
+    plan.add_argument("--seconds", type=seconds, default=SECONDS, help="how long to search (default: 2)")
     start_help = "lay out a new archive with an example in FOLDER"
     begin = commands.add_parser("start", help=start_help, description=start_help)
     begin.add_argument("folder")

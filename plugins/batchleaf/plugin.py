@@ -20,9 +20,10 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
-from batchleaf.core.batch_cutting import PLANNER, remembering
+from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
+from batchleaf.kept_plans import keeping
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
@@ -109,7 +110,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
     def __init__(self) -> None:
         self._serving = False
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
-        self._planner = remembering(PLANNER)
+        self._planners: dict[Path, Planner] = {}
         self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -152,15 +153,17 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         except MeasureError as error:
             raise PluginError(f"{FILE}: {error}") from None
         edition = _edition()
-        worked = read_and_work_out(projects, settings, self._planner)
+        store = Store(cache)
+        planner = self._planners.setdefault(cache, remembering(keeping(PLANNER, store)))
+        worked = read_and_work_out(projects, settings, planner)
         for notice in worked.notices:
             log.info(told(notice))
         if worked.figures is None:
             return self._refused(worked.errors, worked.slugs)
         figures = worked.figures
         if edition is Edition.PUBLIC:
-            figures = public_edition(figures, self.config.told(), self._planner)
-        site, problems = made_site(figures, masthead, self.config.look(), Store(cache))
+            figures = public_edition(figures, self.config.told(), planner)
+        site, problems = made_site(figures, masthead, self.config.look(), store)
         if problems:
             return self._refused(problems, worked.slugs)
         self._last_sound = site

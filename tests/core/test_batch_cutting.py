@@ -12,9 +12,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, remembering, uncut_parts
-from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.plan import CostPlan, leaves_of
 from batchleaf.facts import Origin, Project, Supply, Trim
+from batchleaf.facts.jobs import Job
 from core.drawers import batch_of, cut, part, size, supply
 
 SUPPLIES = {slug: supply(slug) for slug in ("card", "fern", "plum")}

@@ -6,7 +6,7 @@ import random
 from fractions import Fraction
 from functools import cache
 
-from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from cutting.jobs import mm
 
 Counts = tuple[int, ...]

@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from batchleaf.core.cutting.integers import Sheet, shapes_of
-from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from cutting.jobs import mm
 
 FOLDER = os.environ.get("CUTTING_INSTANCES", "")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Size, Unit, parse_size
 
 

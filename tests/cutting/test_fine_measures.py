@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from batchleaf.core.cutting.grid import BITS, MOST_SUMS, sums, work_ahead
 from batchleaf.core.cutting.integers import Shape, Sheet
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.verify import faults
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Unit, parse_size
 from cutting.jobs import mm, one_stock, part
 

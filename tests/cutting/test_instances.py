@@ -7,13 +7,13 @@ import time
 
 import pytest
 
-from batchleaf.core.cutting.best_use import Offer, best_use
-from batchleaf.core.cutting.job import PartKind, Stock
+from batchleaf.core.cutting.best_use import best_use
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.values import best_values
 from batchleaf.core.cutting.verify import faults, layout_faults
+from batchleaf.facts.jobs import Offer, PartKind, Stock
 from cutting.instances import FOLDER, batch, named, of_kind, sheet_of
 from cutting.jobs import mm
 

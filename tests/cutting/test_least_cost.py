@@ -7,11 +7,11 @@ from fractions import Fraction
 
 import pytest
 
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan
 from batchleaf.core.cutting.verify import faults
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from cutting.brute import brute_least_cost, tiny_job
 from cutting.jobs import inches, mm, one_stock, part
 
@@ -37,7 +37,7 @@ def test_thirteen_cards_need_seven_letter_sheets() -> None:
     job = Job((endless("8 1/2 x 11", 12),), (part("A", inches("5 1/2 x 8 1/2")),))
     plan = checked(job, 13)
     assert (plan.cost, plan.proved) == (Fraction(84), True)
-    assert plan.reason == "no choice of sheets costs less"
+    assert plan.reason == "6 sheets have less paper than the parts need"
 
 
 def test_scraps_go_first_where_they_are_cheap() -> None:

@@ -7,11 +7,11 @@ from fractions import Fraction
 
 import pytest
 
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CuttingPlan, leaves_of
 from batchleaf.core.cutting.verify import faults, layout_faults
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from cutting.brute import brute_most_makes, tiny_job
 from cutting.jobs import inches, mm, one_stock, part
 

@@ -10,13 +10,13 @@ import pytest
 
 from batchleaf.core.cutting.from_one_sheet import from_one_sheet
 from batchleaf.core.cutting.integers import Sheet, shapes_of
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.one_size import covered_by_bars, in_strips
 from batchleaf.core.cutting.plan import CuttingPlan
 from batchleaf.core.cutting.values import best_values
 from batchleaf.core.cutting.verify import faults
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Size
 from cutting.jobs import mm
 

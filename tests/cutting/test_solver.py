@@ -11,7 +11,7 @@ from batchleaf.core.cutting.solver import Ending, Model, solve
 
 ASK = """
 from fractions import Fraction
-from batchleaf.core.cutting.job import Job, PartKind, Stock
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.measure.lengths import Size
 size = lambda w, h: Size(Fraction(w), Fraction(h))

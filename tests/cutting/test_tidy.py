@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from batchleaf.core.cutting.arrange import arrangements
 from batchleaf.core.cutting.integers import Sheet, shapes_of
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.layout import lay_out, settings_of
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import Axis, leaves_of
 from batchleaf.core.cutting.strips import Leaf, Strips, in_a_row, parts_of, spelling, without
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from cutting.jobs import mm, one_stock, part
 
 A, B = (shapes_of(0, 40, 30, turns=False)[0], shapes_of(1, 20, 30, turns=False)[0])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib.util
+import json
 import re
 import shlex
 import shutil
@@ -11,15 +12,19 @@ from pathlib import Path
 import pytest
 from mkdocs.config import load_config
 
-from batchleaf.cli import parser
+from batchleaf.cli import main, parser
 from batchleaf.commands.opened import open_archive
 from batchleaf.plugin import BatchleafConfig
+from batchleaf.records.kinds import keys_of, models_of
+from batchleaf.records.written.jobs import JobWritten
 from batchleaf.telling import told
 
 ROOT = Path(__file__).parents[2]
 STARTER = ROOT / "plugins" / "batchleaf" / "writing" / "starter"
 README = (ROOT / "README.md").read_text(encoding="utf-8")
-BLOCKS = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
+ALL_BLOCKS = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
+JOBS = [block for block in ALL_BLOCKS if block.startswith("unit:")]
+BLOCKS = [block for block in ALL_BLOCKS if block not in JOBS]
 DOCUMENTS = [ROOT / "README.md", ROOT / "DEVELOPERS.md", STARTER / "README.md"]
 RUN = r"python (?:BATCHLEAF/|C:\\batchleaf\\)?run\.py"
 TYPED = re.compile(rf"^ {{4}}({RUN} .+?)(?=  |$)|`({RUN} [^`]+)`", re.MULTILINE)
@@ -85,6 +90,32 @@ def test_the_readme_shows_a_file_of_each_kind() -> None:
     assert len({place_of(block) for block in BLOCKS}) == len(BLOCKS) == 5
 
 
+@pytest.mark.parametrize("job", JOBS)
+def test_the_job_of_the_readme_is_answered(
+    job: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """As it stands there; and with the other things that may be asked."""
+    file = tmp_path / "job.yml"
+    for asked in ("want: 12", "want: most", "fill: letter"):
+        text, count = re.subn(r"want: 12.*", asked, job)
+        assert count == 1
+        have = text if asked != "want: 12" else text.replace("have: 7, ", "")
+        file.write_text(have, encoding="utf-8")
+        assert main(["cut", str(file)]) == 0, capsys.readouterr().err
+
+
+def test_the_readme_names_every_key_of_a_job_and_of_its_answer(capsys: pytest.CaptureFixture[str]) -> None:
+    """What may be written, and what a program is told."""
+    assert len(JOBS) == 1
+    section = README.partition("## A job at the table")[2].partition("\n## ")[0]
+    keys = {key.name for model in models_of(JobWritten) for key in keys_of(model)}
+    assert main(["cut", "5 x 7 from 12 x 12", "--json"]) == 0
+    answer = json.loads(capsys.readouterr().out)
+    (plan,) = answer["plans"]
+    for key in (*keys, *answer, *plan, *plan["cuts"][0]):
+        assert re.search(rf"\b{key}\b", section), key
+
+
 def rows_of(table: str) -> list[str]:
     """The first cell of each row of the table whose first head is ``table``."""
     _, _, after = README.partition(f"| {table} |")
@@ -141,7 +172,7 @@ def test_every_command_of_the_documents_is_one(
     shutil.copytree(STARTER, tmp_path / "my paper")
     ran: list[list[str]] = []
 
-    def keep(command: list[str]) -> int:
+    def keep(command: list[str], cwd: Path = ROOT) -> int:
         ran.append(command)
         return 0
 

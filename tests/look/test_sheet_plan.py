@@ -11,11 +11,11 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
 from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.facts import Fold, Grain, Score
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.views.drawing.canvas import WIDEST_PX, Extent, Lettering
 from batchleaf.views.drawing.rings import spread

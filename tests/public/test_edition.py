@@ -29,7 +29,7 @@ ALLOWED: Final[dict[str, str]] = {
     " minutes design extras",
     "makes": "finished begun thing",
     "parts": "letter name size each papers cut",
-    "from_one_sheet": "part supply grid through proved",
+    "from_one_sheet": "part supply grid through stopped proved",
     "could_have_given": "makes bound proved reason",
     "paper": "cut used kept waste",
     "supplies": "supply used unit scraps",

@@ -31,7 +31,9 @@ def part(letter: str, name: str, size: tuple[str, str], papers: list[str], cut: 
 
 def out(part: str, supply: str, grid: int, through: int) -> dict[str, Any]:
     """How many one sheet gives."""
-    return {"part": part, "supply": supply, "grid": grid, "through": through, "proved": True}
+    # Cuts that stop part way give no more here; that is not worked out by hand.
+    counts = {"grid": grid, "through": through, "stopped": through}
+    return {"part": part, "supply": supply, **counts, "proved": True}
 
 
 def used(supply: str, amount: str | None, unit: str, scraps: int, cost: str, one: str) -> dict[str, Any]:

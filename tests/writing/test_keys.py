@@ -14,6 +14,7 @@ from pydantic import BaseModel
 from batchleaf.cli import main
 from batchleaf.records.kinds import KINDS, keys_of, models_of
 from batchleaf.records.written import Written
+from batchleaf.records.written.jobs import JobWritten
 from batchleaf.writing.keys_page import keys_page
 from browsing import SUB_PATH, Served
 
@@ -25,14 +26,14 @@ every_key = pytest.mark.parametrize(("model", "key"), KEYS, ids=lambda one: geta
 
 
 def test_every_model_belongs_to_a_kind_of_record() -> None:
-    """No model is forgotten by the schemas and the reference."""
+    """None is forgotten by the schemas and the reference; a job is no record: the README has its keys."""
 
     def below(model: type[BaseModel]) -> set[type[BaseModel]]:
         return {model}.union(*(below(one) for one in model.__subclasses__()))
 
     # Models that tests make for themselves stand elsewhere.
     real = {one for one in below(Written) - {Written} if one.__module__.startswith("batchleaf.")}
-    assert real == set(MODELS)
+    assert real - set(models_of(JobWritten)) == set(MODELS)
 
 
 @every_key

@@ -9,10 +9,13 @@ from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import ConfigurationError
 
+from batchleaf.core.batch_cutting import PLANNER
 from batchleaf.facts import Settings
+from batchleaf.kept_plans import keeping
 from batchleaf.measure.errors import MeasureError
 from batchleaf.plugin import BatchleafPlugin, cache_folder, projects_folder
 from batchleaf.settings import FILE
+from batchleaf.store import Store
 from batchleaf.workflow import Worked, read_and_work_out
 
 
@@ -33,7 +36,7 @@ class Opened:
 
     def worked(self) -> Worked:
         """All records as they stand now, and their figures."""
-        return read_and_work_out(self.projects, self.settings)
+        return read_and_work_out(self.projects, self.settings, keeping(PLANNER, Store(self.cache)))
 
 
 def open_archive(root: Path) -> Opened:

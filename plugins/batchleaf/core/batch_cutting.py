@@ -13,7 +13,6 @@ from functools import lru_cache, partial
 from typing import Final
 
 from batchleaf.core.beyond_a_plan import beyond_a_plan
-from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
@@ -28,6 +27,7 @@ from batchleaf.core.dealing import (
     may_come_from,
 )
 from batchleaf.facts import Cut, Part, Project
+from batchleaf.facts.jobs import Job
 
 MOST_STEPS: Final = 6_000
 """Work on one question for a page: about a second and a half. A plan on a page need not be the cheapest."""

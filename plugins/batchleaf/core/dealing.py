@@ -11,9 +11,9 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.plan import CostPlan, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
 from batchleaf.facts import Cut, Part, Supply
+from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.money import share
 
 Supplies = Mapping[str, Supply]

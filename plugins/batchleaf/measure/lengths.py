@@ -85,6 +85,9 @@ _NUMBER: Final = re.compile(
     r"(?:(?P<whole>[0-9]{1,6})(?:[ -]+))?(?P<top>[0-9]{1,6})/(?P<bottom>[0-9]{1,6})"
     r"|(?P<decimal>[0-9]{1,6}(?:\.[0-9]{1,6})?|\.[0-9]{1,6})"
 )
+_IMPROPER: Final = re.compile(
+    r"(?<![0-9][ -])(?<![0-9./])(?P<top>[0-9]{1,6})/(?P<bottom>[0-9]{1,6})(?![0-9/])"
+)
 _BETWEEN: Final = re.compile(r"\s*(?:[x×X*]|\bby\b)\s*")
 
 
@@ -132,6 +135,23 @@ def _which_of_two(text: str, top: str, bottom: str) -> str:
     if len(top) > 1 and 0 < int(top[-1]) < int(bottom):
         return f"“{text}” may be {as_read} or {spaced}; write the one that is meant, with a space"
     return f"“{text}” is more than a whole; write {as_read}"
+
+
+def with_wholes(text: str) -> str:
+    """Each improper fraction of ``text`` with its whole apart, as programs do not write it.
+
+    >>> with_wholes("17/2 x 11/3 in")
+    '8 1/2 x 3 2/3 in'
+    """
+    return _IMPROPER.sub(_whole_apart, one_spelling(text))
+
+
+def _whole_apart(found: re.Match[str]) -> str:
+    top, bottom = int(found["top"]), int(found["bottom"])
+    if not bottom or top < bottom:
+        return found[0]
+    whole, rest = divmod(top, bottom)
+    return f"{whole} {rest}/{bottom}" if rest else str(whole)
 
 
 def parse_length(text: str, unit: Unit) -> Fraction:

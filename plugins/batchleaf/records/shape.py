@@ -32,13 +32,19 @@ class Shaped(Generic[M]):
 def shaped(node: Node, model: type[M], called: str) -> Shaped[M]:
     """The node as ``model``; ``called`` names the record in sentences ("a batch")."""
     if not isinstance(node, Mapping):
-        problem = Problem(node.place, f"{called} is written as keys with values, like “title: …”")
+        problem = Problem(node.place, f"{called} is written as keys with values, like “{_first(model)}: …”")
         return Shaped(None, (problem,))
     try:
         return Shaped(model.model_validate(plain(node)), ())
     except ValidationError as error:
         details = error.errors(include_url=False, include_context=True)
         return Shaped(_with_stand_ins(plain(node), model, details), shape_problems(node, model, details))
+
+
+def _first(model: type[BaseModel]) -> str:
+    """The first key that has to be there, else the first of all."""
+    fields = {field.alias or name: field for name, field in model.model_fields.items()}
+    return next((key for key, field in fields.items() if field.is_required()), next(iter(fields)))
 
 
 def _with_stand_ins(tree: Plain, model: type[M], details: list[ErrorDetails]) -> M | None:

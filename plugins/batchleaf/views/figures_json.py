@@ -90,6 +90,7 @@ def _from_one_sheet(one: PartFromSheet) -> Json:
         "supply": one.supply,
         "grid": count.grid,
         "through": count.through,
+        "stopped": count.stopped,
         "proved": count.proved,
     }
 

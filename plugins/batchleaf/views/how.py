@@ -55,7 +55,9 @@ Pounds of paper are those of 500 sheets of the basic size of its kind: cover 20 
 """
 _FROM_ONE_SHEET: Final = """
 The most parts of one size that a sheet gives by through cuts, from edge to edge of the piece in hand,
-as a trimmer makes them. The plain grid, all parts lying one way, often gives fewer.
+as a trimmer makes them. The plain grid, all parts lying one way, often gives fewer. Cuts that stop part
+way, with knife and rule, sometimes give more: five by seven inches come three times from a sheet of twelve
+by twelve by through cuts, and four times round a hole in the middle.
 
 Where something must be trimmed off a sheet before it can be used, only what is left is cut from; the
 sheet costs what it costs as bought.
@@ -123,16 +125,16 @@ record as exact fractions, areas in square millimetres, money as decimal text.
 """
 _KEYS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
-each, papers, cut); from_one_sheet (part, supply, grid, through, proved); could_have_given (makes, bound,
-proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost, complete,
-one); batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount, complete,
-shares); minutes. Where the record says something of it: design (slug, title); extras (part, extra,
-planned); went (how many makes each way: kept, given, sold, sample, class).
+each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given (makes,
+bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost,
+complete, one); batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount,
+complete, shares); minutes. Where the record says something of it: design (slug, title); extras (part,
+extra, planned); went (how many makes each way: kept, given, sold, sample, class).
 """
 _KEYS_WITHOUT_COSTS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
-each, papers, cut); from_one_sheet (part, supply, grid, through, proved); could_have_given (makes, bound,
-proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps); cost_of_one (amount,
-complete); minutes. Where the record says something of it: design (slug, title); extras (part, extra,
-planned).
+each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given (makes,
+bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps); cost_of_one
+(amount, complete); minutes. Where the record says something of it: design (slug, title); extras (part,
+extra, planned).
 """

@@ -99,7 +99,8 @@ def _from_one_sheet(batch: BatchFigures, supplies: Supplies) -> Iterator[str]:
         names = listed([paper.name for paper in together(papers, "or")], last="or")
         grid = f", {count.grid} in a plain grid" if count.grid < count.through else ""
         least = "" if count.proved else "at least "
-        yield f"One {papers[0].unit} of {names} gives {least}{count.through} of {letter}{grid}."
+        stopped = f"; with cuts that stop part way {count.stopped}" if count.stopped > count.through else ""
+        yield f"One {papers[0].unit} of {names} gives {least}{count.through} of {letter}{grid}{stopped}."
 
 
 def _by_hand(project: Project, supplies: Supplies) -> Iterator[str]:

@@ -5,29 +5,26 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
-from itertools import groupby
 from typing import Final
 
 from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Node, Rect, SheetPlan
-from batchleaf.core.cutting.steps import CutStep, LaidOut
+from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Cut, Project, Supply, Trim
-from batchleaf.measure.display import show_length, show_other, show_size
+from batchleaf.measure.display import show_length, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
 from batchleaf.views.links import supply_named, together
-from batchleaf.views.pages import Line, PlanView, SettingRow
+from batchleaf.views.pages import Line, PlanView
 from batchleaf.views.scoring import how_to_score
+from batchleaf.views.settings_rows import CutsInWords
 from batchleaf.views.words import counted, joined, listed
 
 PIXELS_PER_MM: Final = 1.46
 """All plans of a page have one scale; at this one a 12 in sheet fills the column."""
-NARROW: Final = Fraction(25)
-"""A leftover narrower than this, in mm, is a strip of waste; a wider one is worth its size."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,14 +71,15 @@ def _plan_view(
     cuts = [cutting.sheets[plan.stock] for plan in group.plans]
     supply = supplies[cuts[0].supply]
     kept = kept_leftovers(laid, cuts, supply, group.sheets)
-    reading = _Reading(project, laid, kept, group.sheets)
+    called = {part.letter: part.name for part in project.parts}
+    reading = CutsInWords(laid, called, project.unit, kept, group.sheets)
     size = show_size(laid.sheet.size, project.unit)
     names = listed([paper.name for paper in together(supplies[cut.supply] for cut in cuts)])
     drawing = draw_sheet_plan(
         laid,
         id=f"plan-{number}-drawing",
         title=f"Plan {number}: {names}, {size} {project.unit.value}",
-        description=reading.in_words(),
+        description=reading.whole_sheet(),
         letters={part.letter: part.letter for part in project.parts},
         kept=kept,
         scores={part.letter: part.scores for part in project.parts if part.scores},
@@ -132,10 +130,20 @@ def _trimming(trim: Trim, supply: Supply, project: Project) -> str:
 
 
 def _remark(project: Project, laid: LaidOut) -> str:
-    """Where to score the parts that this sheet gives."""
+    """What to see to before the first cut, and where to score the parts that this sheet gives."""
     on_sheet = {placed.part for placed in laid.parts}
     scored = (part for part in project.parts if part.letter in on_sheet and part.scores)
-    return " ".join(how_to_score(part, project.unit) for part in scored)
+    return " ".join((*_nothing_to_spare(laid), *(how_to_score(part, project.unit) for part in scored)))
+
+
+def _nothing_to_spare(laid: LaidOut) -> Iterator[str]:
+    """A part that reaches the far edge is as long as the sheet truly is, and that may be a little short."""
+    sheet = laid.sheet
+    across = any(one.rect.x + one.rect.width == sheet.width for one in laid.parts)
+    down = any(one.rect.y + one.rect.height == sheet.height for one in laid.parts)
+    if across or down:
+        where = "either way" if across and down else "across" if across else "down"
+        yield f"Measure the sheet first: nothing is to spare {where}."
 
 
 def kept_leftovers(laid: LaidOut, cuts: Sequence[Cut], supply: Supply, sheets: int) -> tuple[Rect, ...]:
@@ -154,79 +162,3 @@ def kept_leftovers(laid: LaidOut, cuts: Sequence[Cut], supply: Supply, sheets: i
             kept[size] -= sheets
             found.append(left)
     return tuple(found)
-
-
-class _Reading:
-    """Says the cuts of one sheet plan in words."""
-
-    def __init__(self, project: Project, laid: LaidOut, kept: tuple[Rect, ...], sheets: int) -> None:
-        self._project, self._laid, self._kept, self._sheets = project, laid, kept, sheets
-        self._parts = {placed.rect: placed.part for placed in laid.parts}
-        self._names = {part.letter: part.name for part in project.parts}
-        self._left = frozenset(laid.leftovers)
-
-    def settings(self) -> Iterator[SettingRow]:
-        """One row for each setting of the trimmer, in order."""
-        for _, group in groupby(self._laid.cuts, key=lambda cut: (cut.setting, cut.axis)):
-            cuts = list(group)
-            yield SettingRow(
-                setting=show_length(cuts[0].setting, self._project.unit),
-                other_setting=show_other(cuts[0].setting, self._project.unit),
-                numbers=tuple(str(cut.n) for cut in cuts),
-                what=self._what(cuts),
-                keep=self._keeps(cuts),
-                waste=self._falls(cuts),
-            )
-
-    def in_words(self) -> str:
-        """The whole sheet for those who cannot see the drawing."""
-        unit = self._project.unit
-        parts = Counter((placed.part, show_size(placed.rect.size, unit)) for placed in self._laid.parts)
-        said = [f"{n} × {letter} {self._names[letter]}, {size}" for (letter, size), n in parts.items()]
-        kept = [show_size(rect.size, unit) for rect in self._kept]
-        words = f"{'; '.join(said)}. {counted(len(self._laid.cuts), 'through cut', 'through cuts')}."
-        return f"{words} Kept: {listed(kept)}." if kept else words
-
-    def _what(self, cuts: list[CutStep]) -> str:
-        strokes = counted(len(cuts) * self._sheets, "cut", "cuts")
-        made = Counter(
-            self._parts[rect] for cut in cuts for rect in (cut.first, cut.second) if rect in self._parts
-        )
-        if not made:
-            both = all(rect not in self._left for cut in cuts for rect in (cut.first, cut.second))
-            return (
-                f"{strokes}; both pieces are cut further."
-                if both
-                else f"{strokes}; the piece is cut further."
-            )
-        parts = [f"{n * self._sheets} × {letter} {self._names[letter]}" for letter, n in made.items()]
-        return f"{strokes}: {listed(parts)}."
-
-    def _keeps(self, cuts: list[CutStep]) -> str:
-        kept = [rect for cut in cuts for rect in (cut.first, cut.second) if rect in self._kept]
-        if not kept:
-            return ""
-        size = show_size(kept[0].size, self._project.unit)
-        pieces = counted(len(kept) * self._sheets, "piece", "pieces")
-        return f"Keep {size} for the drawer, {pieces}."
-
-    def _falls(self, cuts: list[CutStep]) -> str:
-        """What is left and not kept: narrow strips by their width, pieces by their size."""
-        left = {
-            rect.size.upright
-            for cut in cuts
-            for rect in (cut.first, cut.second)
-            if rect in self._left and rect not in self._kept
-        }
-        strips = sorted(size.width for size in left if size.width < NARROW)
-        pieces = sorted((size for size in left if size.width >= NARROW), key=lambda size: size.area)
-        said = []
-        if strips:
-            widths = listed([show_length(width, self._project.unit) for width in strips])
-            said.append(
-                f"Strips of {widths} fall away." if len(strips) > 1 else f"A strip of {widths} falls away."
-            )
-        if pieces:
-            sizes = listed([show_size(size, self._project.unit) for size in pieces])
-            said.append(f"Left over: {sizes}.")
-        return " ".join(said)

@@ -15,12 +15,12 @@ from typing import Final
 
 from batchleaf.core.cutting.effort import Effort, Stop
 from batchleaf.core.cutting.integers import Sheet, in_whole_numbers
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.near_best import near_best
 from batchleaf.core.cutting.plan import Leftover, SheetPlan
 from batchleaf.core.cutting.strips import Arrangement, parts_of, without
 from batchleaf.core.cutting.values import Values, best_values
 from batchleaf.core.cutting.write_up import tree_of
+from batchleaf.facts.jobs import Job, Offer, Stock
 
 TOLL_STEPS: Final = 1 << 12
 """Tolls are whole multiples of this fraction of one unit of worth."""
@@ -29,15 +29,6 @@ LOOKS: Final = ((200, 30), (50, 60), (1, 15), (1, 60), (1, 300), (1, 1_500))
 """Within which fraction of the best to look, and how many contents of a piece to keep, in turn."""
 MOST_OF_A_PART: Final = 10**6
 """Stands for no limit."""
-
-
-@dataclass(frozen=True, slots=True)
-class Offer:
-    """A part that is worth ``worth`` (a whole number) up to ``most`` times (None: always)."""
-
-    part: PartKind
-    worth: int
-    most: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

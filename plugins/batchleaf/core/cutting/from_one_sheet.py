@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from batchleaf.core.cutting.integers import Sheet, common_unit, shapes_of
 from batchleaf.core.cutting.one_size import most_of_one_size, plain_grid_count
+from batchleaf.core.cutting.stopped_cuts import most_with_stopped_cuts
 from batchleaf.measure.lengths import Size
 
 
@@ -14,12 +15,14 @@ from batchleaf.measure.lengths import Size
 class FromOneSheet:
     """``grid``: all parts lying one way in rows and columns; ``through``: the most by through cuts.
 
+    ``stopped``: the most that was found where cuts may stop part way, never less than ``through``.
     ``at_most`` is above ``through`` only where so many parts fit that the most was not worked out.
     """
 
     grid: int
     through: int
     at_most: int
+    stopped: int
 
     @property
     def proved(self) -> bool:
@@ -37,4 +40,5 @@ def from_one_sheet(sheet: Size, part: Size, *, turns: bool, kerf: Fraction = Fra
     whole = Sheet(width, height, fitting)
     grid = max((plain_grid_count(whole, shape) for shape in fitting), default=0)
     most = most_of_one_size(whole)
-    return FromOneSheet(grid, most.found, most.at_most)
+    stopped = most_with_stopped_cuts(whole, most.found) if most.found == most.at_most else most.found
+    return FromOneSheet(grid, most.found, most.at_most, stopped)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd, lcm
 
-from batchleaf.core.cutting.job import Job, Stock
+from batchleaf.facts.jobs import Job, Stock
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,9 +12,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import groupby
 
-from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
 from batchleaf.core.cutting.steps import CutStep, LaidOut, PlacedPart
+from batchleaf.facts.jobs import Job
 
 
 @dataclass(frozen=True, slots=True)

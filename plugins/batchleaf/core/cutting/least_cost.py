@@ -8,12 +8,12 @@ from batchleaf.core.cutting import reasons
 from batchleaf.core.cutting.choose import Chosen
 from batchleaf.core.cutting.cost_search import Cost, least_cost_of_group, patterns_for
 from batchleaf.core.cutting.effort import Effort, Stop
-from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.patterns import Pool
 from batchleaf.core.cutting.plan import CostPlan
 from batchleaf.core.cutting.question import Question, asked
 from batchleaf.core.cutting.tidy import tidied
 from batchleaf.core.cutting.write_up import sheet_plans, spares_of
+from batchleaf.facts.jobs import Job
 
 
 def least_cost(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
@@ -50,5 +50,5 @@ def _written(job: Job, question: Question, makes: int, groups: list[tuple[Cost, 
     for (found, pool), terms in zip(groups, question.groups, strict=True):
         chosen += tidied(found.chosen, pool, found.tables, terms.times(makes), found.cost)
     plans = sheet_plans(job, question.whole, chosen, makes)
-    reason = reasons.why_not_cheaper(proved=cost == bound)
+    reason = reasons.why_not_cheaper(job, makes, cost, proved=cost == bound)
     return CostPlan(makes, cost, bound, reason, plans, spares_of(job, plans, makes))

@@ -5,12 +5,12 @@ from __future__ import annotations
 from batchleaf.core.cutting import reasons
 from batchleaf.core.cutting.choose import Chosen, Makes, cheapest, cost_of
 from batchleaf.core.cutting.effort import Effort, Stop
-from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.plan import CuttingPlan
 from batchleaf.core.cutting.question import asked
 from batchleaf.core.cutting.search import Search, begin, finish
 from batchleaf.core.cutting.tidy import tidied
 from batchleaf.core.cutting.write_up import sheet_plans, spares_of
+from batchleaf.facts.jobs import Job
 
 
 def most_makes(job: Job, *, stop: Stop | None = None) -> CuttingPlan:

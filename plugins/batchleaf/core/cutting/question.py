@@ -8,7 +8,7 @@ from fractions import Fraction
 from batchleaf.core.cutting.choose import Terms
 from batchleaf.core.cutting.components import Component, components
 from batchleaf.core.cutting.integers import WholeJob, common_unit, in_whole_numbers
-from batchleaf.core.cutting.job import Job
+from batchleaf.facts.jobs import Job
 
 
 @dataclass(frozen=True, slots=True)

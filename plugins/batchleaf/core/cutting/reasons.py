@@ -6,12 +6,12 @@ Each reason is a clause without capital or full stop: "each sheet gives at most
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from batchleaf.core.cutting.integers import Sheet, WholeJob
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.one_size import most_of_one_size
+from batchleaf.facts.jobs import Job, PartKind, Stock
 
 
 def nothing_wanted() -> str:
@@ -51,9 +51,37 @@ def too_few_sheets(makes: int, *, never: bool) -> str:
     return f"a way to cut {makes} from these sheets was not found"
 
 
-def why_not_cheaper(*, proved: bool) -> str:
-    """What is known about costs below the one found."""
-    return "no choice of sheets costs less" if proved else "whether another choice costs less is not known"
+def why_not_cheaper(job: Job, makes: int, cost: Fraction, *, proved: bool) -> str:
+    """The plainest reason that holds for ``cost``; sheets that cost alike are counted."""
+    if not proved:
+        return "whether another choice costs less is not known"
+    if not cost:
+        return "only pieces that cost nothing are cut"
+    prices = {stock.cost for stock in job.stocks if stock.cost}
+    if len(prices) > 1:
+        return "no choice of sheets costs less"
+    fewer = int(cost / prices.pop()) - 1
+    free = [stock for stock in job.stocks if not stock.cost]
+    they = _fewer_sheets(fewer, with_scraps=bool(free))
+    if they and _less_paper(job, makes, fewer, free):
+        return f"{they} {'has' if they == 'one sheet' else 'have'} less paper than the parts need"
+    return f"no way of cutting {they} gives them all" if they else "without a sheet there is nothing to cut"
+
+
+def _fewer_sheets(sheets: int, *, with_scraps: bool) -> str:
+    """``two sheets``, ``two sheets and all the scraps``; nothing where that is none."""
+    count = f"{sheets} sheets" if sheets > 1 else "one sheet" if sheets else ""
+    return " and ".join(filter(None, (count, "all the scraps" if with_scraps else "")))
+
+
+def _less_paper(job: Job, makes: int, sheets: int, free: Sequence[Stock]) -> bool:
+    """Area alone shows it, whatever sheets are taken."""
+    if any(stock.have is None for stock in free):
+        return False
+    scraps = sum((stock.size.area * (stock.have or 0) for stock in free), Fraction(0))
+    largest = max(stock.size.area for stock in job.stocks if stock.cost)
+    needed = sum((part.size.area * part.each for part in job.parts), Fraction(0)) * makes
+    return scraps + sheets * largest < needed
 
 
 def called(part: PartKind) -> str:

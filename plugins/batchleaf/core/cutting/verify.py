@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import combinations
 
-from batchleaf.core.cutting.job import Job, PartKind, Stock
 from batchleaf.core.cutting.plan import Axis, CuttingPlan, Leftover, Node, PartLeaf, Rect, SheetPlan
 from batchleaf.core.cutting.steps import LaidOut
+from batchleaf.facts.jobs import Job, PartKind, Stock
 
 _Placed = tuple[PartLeaf, Rect]
 

@@ -11,12 +11,12 @@ from typing import Final
 from batchleaf.core.cutting.arrange import arrangements
 from batchleaf.core.cutting.choose import Chosen
 from batchleaf.core.cutting.integers import WholeJob
-from batchleaf.core.cutting.job import Job
 from batchleaf.core.cutting.layout import lay_out, settings_of
 from batchleaf.core.cutting.offcuts import Prefer, SheetCutter
 from batchleaf.core.cutting.plan import Node, SheetPlan, leaves_of
 from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.core.cutting.strips import Arrangement, parts_of, spelling, without
+from batchleaf.facts.jobs import Job
 
 _Cut = tuple[int, Arrangement]
 

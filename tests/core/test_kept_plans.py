@@ -1,0 +1,93 @@
+"""Plans kept beside an archive: read again as they were, and worked out anew where they cannot be."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from batchleaf.core.batch_cutting import PLANNER, Planner
+from batchleaf.core.cutting.as_text import job_text, plan_text, read_cheapest, read_most
+from batchleaf.core.cutting.least_cost import least_cost
+from batchleaf.core.cutting.most_makes import most_makes
+from batchleaf.core.cutting.plan import (
+    Axis,
+    CostPlan,
+    CuttingPlan,
+    Leftover,
+    Node,
+    PartLeaf,
+    SheetPlan,
+    ThroughCut,
+)
+from batchleaf.facts.jobs import Job
+from batchleaf.kept_plans import keeping
+from batchleaf.store import Store
+from cutting.brute import tiny_job
+
+
+@pytest.mark.parametrize("seed", range(80))
+def test_a_plan_is_read_as_it_was(seed: int) -> None:
+    """Of either question, with or without an answer."""
+    job = tiny_job(seed)
+    most, least = most_makes(job), least_cost(job, 1 + seed % 3)
+    assert read_most(plan_text(most)) == most
+    assert read_cheapest(plan_text(least)) == least
+
+
+def test_a_deep_tree_is_read_as_it_was() -> None:
+    """A strip of three thousand pieces is as many cuts one in another."""
+    tree: Node = PartLeaf("A b", turned=True)
+    for _ in range(3_000):
+        tree = ThroughCut(Axis.Y, Fraction(127, 10), Leftover(), tree)
+    plan = CuttingPlan(1, 2, "a “reason”", (SheetPlan("s", 1, tree),), (("A b", 3),))
+    again = read_most(plan_text(plan))
+    assert plan_text(again) == plan_text(plan)
+
+
+def test_different_jobs_are_different_texts() -> None:
+    """No two jobs share a key."""
+    jobs = {job: job_text(job) for job in map(tiny_job, range(400))}
+    assert len(set(jobs.values())) == len(jobs)
+
+
+@dataclass
+class Counting:
+    """A planner that counts how often it is asked."""
+
+    asked: list[str] = field(default_factory=list)
+
+    @property
+    def planner(self) -> Planner:
+        def most(job: Job) -> CuttingPlan:
+            self.asked.append("most")
+            return PLANNER.most(job)
+
+        def cheapest(job: Job, makes: int) -> CostPlan:
+            self.asked.append(f"cheapest {makes}")
+            return PLANNER.cheapest(job, makes)
+
+        return Planner(most, cheapest)
+
+
+def test_what_is_known_is_not_asked_again(tmp_path: Path) -> None:
+    """Neither here nor later in the same folder; the least cost of other makes is another question."""
+    counting, job = Counting(), tiny_job(3)
+    first = keeping(counting.planner, Store(tmp_path))
+    plans = (first.most(job), first.cheapest(job, 1), first.cheapest(job, 2))
+    later = keeping(counting.planner, Store(tmp_path))
+    assert (later.most(job), later.cheapest(job, 1), later.cheapest(job, 2)) == plans
+    assert counting.asked == ["most", "cheapest 1", "cheapest 2"]
+
+
+def test_what_is_damaged_is_worked_out_anew(tmp_path: Path) -> None:
+    """Cut short, or with another letter in it."""
+    counting, job = Counting(), tiny_job(3)
+    plan = keeping(counting.planner, Store(tmp_path)).most(job)
+    (file,) = (path for path in tmp_path.rglob("*") if path.is_file() and path.suffix != ".sha256")
+    for damaged in (file.read_bytes()[:-4], file.read_bytes().replace(b"1", b"2"), b""):
+        file.write_bytes(damaged)
+        assert keeping(counting.planner, Store(tmp_path)).most(job) == plan
+    assert counting.asked == ["most"] * 4
