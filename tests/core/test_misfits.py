@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 
+from batchleaf.core.bench_limits import REMEDY
 from batchleaf.core.figures import work_out
 from batchleaf.facts import (
     Archive,
@@ -175,7 +176,7 @@ def test_a_part_narrower_than_any_trimmer_holds() -> None:
     assert told(strips(), trimmer("the small trimmer", None, 25)) == [
         (
             Place("batch.yml", 10, 3),
-            "A is a strip of 20 mm, and the small trimmer holds none below 25 mm",
+            f"A is a strip of 20 mm, and the small trimmer holds none below 25 mm; {REMEDY}",
         )
     ]
 

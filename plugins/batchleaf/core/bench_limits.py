@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import chain
+from typing import Final
 
 from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.cutting.layout import lay_out
@@ -18,6 +19,10 @@ from batchleaf.measure.lengths import Size, Unit
 Tools = Mapping[str, Tool]
 
 
+REMEDY: Final = "cut it last from a wide piece, or hold it with low-tack tape"
+"""What is usually done about a narrow strip (common practice)."""
+
+
 def bench_limits(
     project: Project, cutting: Cutting | None, supplies: Supplies, tools: Tools
 ) -> Iterator[Problem]:
@@ -25,7 +30,7 @@ def bench_limits(
     for part in project.parts:
         for use in (*part.stamps, *part.dies):
             yield from _too_large(part, use, tools[use.tool], project.unit)
-    trimmers = [tools[slug] for slug in project.tools if "trimmer" in tools[slug].kind]
+    trimmers = _trimmers(project, tools)
     if cutting is None or not trimmers:
         return
     laid = [lay_out(plan, cutting.job) for plan in cutting.plans]
@@ -33,7 +38,19 @@ def bench_limits(
     place = project.cut[0].place if project.cut else project.place
     longest = max(chain(_trimmed(cut, supplies), map(_length, _cuts(laid))), default=Fraction(0))
     yield from _too_long(longest, trimmers, project.unit, place)
-    yield from _too_narrow(laid, trimmers, project, place)
+    if (held := narrowest_held(project, tools)) is not None:
+        yield from _too_narrow(laid, trimmers, held, project, place)
+
+
+def narrowest_held(project: Project, tools: Tools) -> Fraction | None:
+    """The narrowest strip that the batch's trimmers hold; ``None`` where no limit is known of one."""
+    trimmers = _trimmers(project, tools)
+    limits = [tool.narrowest_strip for tool in trimmers if tool.narrowest_strip is not None]
+    return min(limits) if limits and len(limits) == len(trimmers) else None
+
+
+def _trimmers(project: Project, tools: Tools) -> list[Tool]:
+    return [tools[slug] for slug in project.tools if "trimmer" in tools[slug].kind]
 
 
 def images_of(use: ImageUse, tool: Tool) -> tuple[Image, ...]:
@@ -91,13 +108,10 @@ def _too_long(longest: Fraction, trimmers: Sequence[Tool], unit: Unit, place: Pl
 
 
 def _too_narrow(
-    laid: Sequence[LaidOut], trimmers: Sequence[Tool], project: Project, place: Place
+    laid: Sequence[LaidOut], trimmers: Sequence[Tool], least: Fraction, project: Project, place: Place
 ) -> Iterator[Problem]:
     """The narrowest part and the narrowest strip left, each where no trimmer holds it."""
-    limits = [tool.narrowest_strip for tool in trimmers if tool.narrowest_strip is not None]
-    if len(limits) < len(trimmers):
-        return
-    unit, least = project.unit, min(limits)
+    unit = project.unit
     whose = f"{trimmers[0].name} holds none" if len(trimmers) == 1 else "none of its trimmers holds one"
     rest = f"and {whose} below {show_length(least, unit)} {unit.value}"
     on_sheets = {placed.part for one in laid for placed in one.parts}
@@ -105,7 +119,8 @@ def _too_narrow(
         width = part.size.upright.width
         if part.letter in on_sheets and width < least:
             yield _notice(
-                part.place, f"{part.letter} is a strip of {show_length(width, unit)} {unit.value}, {rest}"
+                part.place,
+                f"{part.letter} is a strip of {show_length(width, unit)} {unit.value}, {rest}; {REMEDY}",
             )
     left = min((rect.size.upright.width for one in laid for rect in one.leftovers), default=least)
     if left < least:

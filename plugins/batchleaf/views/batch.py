@@ -45,7 +45,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         parts=part_rows(project, supplies, tools),
         parts_notes=part_notes(batch, supplies),
         plan_intro=_plan_intro(batch, supplies),
-        plans=plan_views(batch, supplies),
+        plans=plan_views(batch, supplies, tools),
         plan_notes=(*_plan_notes(batch, supplies), *_what_lacks(batch, figures, supplies)),
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),

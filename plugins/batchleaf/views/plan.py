@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Final
 
 from batchleaf.core.batch_cutting import Cutting
+from batchleaf.core.bench_limits import REMEDY, narrowest_held
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Node, Rect, SheetPlan
 from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.core.figures import BatchFigures
-from batchleaf.facts import Cut, Project, Supply, Trim
-from batchleaf.measure.display import show_length, show_size
+from batchleaf.facts import Cut, Project, Supply, Tool, Trim
+from batchleaf.measure.display import NBSP, show_length, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
@@ -49,13 +51,17 @@ def alike_plans(cutting: Cutting, supplies: Mapping[str, Supply]) -> tuple[Alike
     return tuple(AlikePlans(tuple(group)) for group in groups.values())
 
 
-def plan_views(batch: BatchFigures, supplies: Mapping[str, Supply]) -> tuple[PlanView, ...]:
+def plan_views(
+    batch: BatchFigures, supplies: Mapping[str, Supply], tools: Mapping[str, Tool]
+) -> tuple[PlanView, ...]:
     """Every sheet plan of a batch, ready to show."""
     if batch.cutting is None:
         return ()
     alike = alike_plans(batch.cutting, supplies)
+    held = narrowest_held(batch.project, tools)
     return tuple(
-        _plan_view(number, group, batch, batch.cutting, supplies) for number, group in enumerate(alike, 1)
+        _plan_view(number, group, batch, batch.cutting, supplies, held)
+        for number, group in enumerate(alike, 1)
     )
 
 
@@ -65,6 +71,7 @@ def _plan_view(
     batch: BatchFigures,
     cutting: Cutting,
     supplies: Mapping[str, Supply],
+    held: Fraction | None,
 ) -> PlanView:
     project = batch.project
     laid = lay_out(group.plans[0], cutting.job)
@@ -92,7 +99,7 @@ def _plan_view(
         instruction=_instruction(group, cuts, project, supplies, size),
         drawing=drawing,
         settings=tuple(reading.settings()),
-        remark=_remark(project, laid),
+        remark=_remark(project, laid, held),
     )
 
 
@@ -129,11 +136,25 @@ def _trimming(trim: Trim, supply: Supply, project: Project) -> str:
     return f"First trim {listed(said)} of each {supply.unit}. " if said else ""
 
 
-def _remark(project: Project, laid: LaidOut) -> str:
+def _remark(project: Project, laid: LaidOut, held: Fraction | None) -> str:
     """What to see to before the first cut, and where to score the parts that this sheet gives."""
     on_sheet = {placed.part for placed in laid.parts}
     scored = (part for part in project.parts if part.letter in on_sheet and part.scores)
-    return " ".join((*_nothing_to_spare(laid), *(how_to_score(part, project.unit) for part in scored)))
+    return " ".join(
+        (
+            *_nothing_to_spare(laid),
+            *_too_narrow(project, on_sheet, held),
+            *(how_to_score(part, project.unit) for part in scored),
+        )
+    )
+
+
+def _too_narrow(project: Project, on_sheet: Set[str], held: Fraction | None) -> Iterator[str]:
+    """What to do about parts that are narrower than the trimmer holds."""
+    for part in project.cut_parts:
+        if held is not None and part.letter in on_sheet and part.size.upright.width < held:
+            least = f"{show_length(held, project.unit)}{NBSP}{project.unit.value}"
+            yield f"{part.letter} is narrower than the {least} that the trimmer holds: {REMEDY}."
 
 
 def _nothing_to_spare(laid: LaidOut) -> Iterator[str]:

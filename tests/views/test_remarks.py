@@ -1,0 +1,52 @@
+"""What is said beside a plan: to measure a sheet that leaves nothing to spare, and how to hold a strip."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from batchleaf.core.bench_limits import REMEDY
+from batchleaf.core.figures import work_out
+from batchleaf.facts import Archive, Settings, Tool
+from batchleaf.measure.lengths import Unit
+from batchleaf.measure.money import Currency
+from batchleaf.views.plan import plan_views
+from core.drawers import batch, cut, part, size, supply
+
+SETTINGS = Settings(Unit.MM, Currency.of("EUR"))
+
+
+@pytest.mark.parametrize(
+    ("measures", "said"),
+    [
+        ((150, 100), "Measure the sheet first: nothing is to spare either way."),
+        ((150, 90), "Measure the sheet first: nothing is to spare across."),
+        ((140, 100), "Measure the sheet first: nothing is to spare down."),
+        ((140, 90), ""),
+    ],
+)
+def test_where_nothing_is_to_spare(measures: tuple[int, int], said: str) -> None:
+    """Four parts from a sheet of 300 by 200 that reach its far edges, one of them, or none."""
+    one = batch(1, cut=(cut(1),), slug="cards", finished=4)
+    cards = replace(one, parts=(replace(part("A", *measures, "card"), turns=False),), begun=4)
+    card = supply("card", size=size(300, 200))
+    figures = work_out(Archive((cards,), (card,), (), (), ()), SETTINGS)
+    (plan,) = plan_views(figures.batches["cards"], {"card": card}, {})
+    assert plan.remark == said
+
+
+def test_a_strip_that_the_trimmer_does_not_hold() -> None:
+    """Beside the plan stands what is usually done about it; not where every trimmer's limit is unknown."""
+    trimmer = Tool("small", "the small trimmer", "trimmer", Unit.MM, narrowest_strip=Fraction(25))
+    one = replace(batch(1, cut=(cut(1),), slug="cards", finished=4), tools=("small",))
+    cards = replace(one, parts=(part("A", 20, 90, "card"),), begun=4)
+    card = supply("card", size=size(300, 200))
+    figures = work_out(Archive((cards,), (card,), (), (), (), tools=(trimmer,)), SETTINGS)
+    for tool, said in (
+        (trimmer, f"A is narrower than the 25\u00a0mm that the trimmer holds: {REMEDY}."),
+        (replace(trimmer, narrowest_strip=None), ""),
+    ):
+        (plan,) = plan_views(figures.batches["cards"], {"card": card}, {"small": tool})
+        assert plan.remark == said
