@@ -77,7 +77,9 @@ def _misjudged(page: Page) -> list[Any]:
     return [one for one in measured if not CLOSE * one[2] <= one[1] <= one[2] + 1]
 
 
-@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize(
+    "shape", [SHAPES[0], *(pytest.param(shape, marks=pytest.mark.slow) for shape in SHAPES[1:])]
+)
 def test_no_picture_is_wider_than_told(demo_site: Served, page: Page, shape: tuple[int, int]) -> None:
     """Nor under seven tenths of it: the file that is taken is sharp, and no larger than it has to be."""
     body = "".join(bodies(shape)).replace(' loading="lazy"', "")
@@ -93,7 +95,9 @@ def test_no_picture_is_wider_than_told(demo_site: Served, page: Page, shape: tup
     assert {width: wrong for width, wrong in found.items() if wrong} == {}
 
 
-@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize(
+    "width", [pytest.param(width, marks=pytest.mark.slow) if width == 768 else width for width in WIDTHS]
+)
 def test_the_demo_tells_its_widths(demo_site: Served, page: Page, width: int) -> None:
     """On every kind of page, with its own photos."""
     page.set_viewport_size({"width": width, "height": 900})

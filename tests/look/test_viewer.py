@@ -249,7 +249,9 @@ def test_on_paper_there_is_no_viewer(demo_site: Served, page: Page) -> None:
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize(
+    "width", [WIDTHS[0], *(pytest.param(width, marks=pytest.mark.slow) for width in WIDTHS[1:])]
+)
 def test_the_viewer_is_plain_to_all(
     demo_site: Served, page: Page, axe_faults: AxeFaults, width: int, scheme: Literal["light", "dark"]
 ) -> None:
