@@ -17,6 +17,7 @@ from fractions import Fraction
 from math import ceil
 
 from batchleaf.core.cutting.choose import Terms
+from batchleaf.core.cutting.patterns import Pattern
 from batchleaf.core.cutting.values import Values
 
 
@@ -45,6 +46,16 @@ class CostBound:
         best = Fraction(self.tables[stock].at_most)
         lost_anyway = max(Fraction(0), terms.cost[stock] * self.worth_of_cost - best)
         return (slack - lost_anyway).__floor__()
+
+    def within(self, patterns: Iterable[Pattern], terms: Terms, cost: int) -> list[Pattern]:
+        """The ``patterns`` for which there is room in a choice of that ``cost``."""
+        gaps = {stock: self.gap(terms, cost, stock) for stock in self.tables}
+        return [
+            pattern
+            for pattern in patterns
+            if self.tables[pattern.stock].at_most - pattern.worth(self.tables[pattern.stock].of_part)
+            <= gaps[pattern.stock]
+        ]
 
 
 def cost_bound(prices: Sequence[int], tables: Mapping[int, Values], terms: Terms) -> CostBound:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 from batchleaf.core.cutting import reasons
 from batchleaf.core.cutting.choose import Chosen
@@ -35,7 +36,7 @@ def least_cost(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
             return _too_few(makes, never=enough.never)
         cost = least_cost_of_group(question.whole.sheets, wanted, enough.pool, enough.chosen, effort)
         groups.append((cost, enough.pool))
-    return _written(job, question, makes, groups)
+    return _written(job, question, makes, groups, effort)
 
 
 def _too_few(makes: int, *, never: bool) -> CostPlan:
@@ -43,12 +44,16 @@ def _too_few(makes: int, *, never: bool) -> CostPlan:
     return CostPlan(makes, None, bound, reasons.too_few_sheets(makes, never=never), (), ())
 
 
-def _written(job: Job, question: Question, makes: int, groups: list[tuple[Cost, Pool]]) -> CostPlan:
+def _written(
+    job: Job, question: Question, makes: int, groups: list[tuple[Cost, Pool]], effort: Effort
+) -> CostPlan:
     cost = sum(found.cost for found, _ in groups) * question.cost_unit
     bound = sum(found.at_least for found, _ in groups) * question.cost_unit
     chosen: Chosen = ()
     for (found, pool), terms in zip(groups, question.groups, strict=True):
-        chosen += tidied(found.chosen, pool, found.tables, terms.times(makes), found.cost)
+        wanted = terms.times(makes)
+        within = partial(found.bound.within, terms=wanted, cost=found.cost)
+        chosen += tidied(found.chosen, pool, found.bound.tables, within, wanted, effort)
     plans = sheet_plans(job, question.whole, chosen, makes)
     reason = reasons.why_not_cheaper(proved=cost == bound)
     return CostPlan(makes, cost, bound, reason, plans, spares_of(job, plans, makes))
