@@ -16,8 +16,6 @@ from batchleaf.core.cutting.solver import Answer, Ending, Model, solve
 
 TIDY_NODES: Final = 20
 """Tidying is for the eye and needs no proof."""
-SECONDS_A_COLUMN: Final = 0.001_5
-"""What tidying takes at most, or nearly so; where a clock leaves less it is not begun."""
 
 Chosen = tuple[tuple[Pattern, int], ...]
 """Patterns with the number of sheets cut like each, none 0."""
@@ -132,7 +130,7 @@ def fewest_plans(
 ) -> Chosen | None:
     """Among choices that cost no more than ``cost``: fewest different plans, then fewest ``stops``.
 
-    None where none was found, or where the ``seconds`` are too few to look for one.
+    None where none was found, as far as the ``seconds`` reach.
     """
     model, _ = _cover_model(patterns, terms, whole=True)
     model.row(dict(enumerate(model.costs)), upper=cost)
@@ -142,8 +140,6 @@ def fewest_plans(
         limit = _most_useful(pattern, terms)
         used = model.column(cost=dearest + stops[at], upper=1, whole=True)
         model.row({at: 1, used: -limit}, upper=0)
-    if seconds is not None and seconds < len(model.costs) * SECONDS_A_COLUMN:
-        return None
     chosen = _covering(patterns, solve(model, nodes=TIDY_NODES, seconds=seconds), terms)
     return chosen if chosen and cost_of(chosen, terms) <= cost else None
 

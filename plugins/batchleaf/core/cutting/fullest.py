@@ -15,14 +15,19 @@ from typing import Final
 
 import numpy as np
 
-from batchleaf.core.cutting.grid import AxisCuts, Grid, Whole
+from batchleaf.core.cutting.effort import Effort
+from batchleaf.core.cutting.grid import AxisCuts, Grid, Whole, new_grid, work_ahead
 from batchleaf.core.cutting.integers import Sheet
 from batchleaf.core.cutting.packed import Packing
 from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.strips import Arrangement, Leaf, in_a_row
+from batchleaf.core.cutting.thin_grid import new_thin_grid
 
 KEPT: Final = 2
 """Contents of each piece; with one alone, several published instances are missed by a sheet."""
+WORK_A_STEP: Final = 2_500
+MOST_STEPS: Final = 400
+"""A sheet that would take more is filled on a thin grid."""
 _NOTHING: Final = -1
 _SHAPE: Final = -2
 """An origin of -2 - n is shape n."""
@@ -50,6 +55,26 @@ class _Diagonal:
     near: Whole
     far: Whole
     along_x: int
+
+
+def filled(sheet: Sheet, limits: Sequence[int], values: Sequence[int], effort: Effort) -> Arrangement | None:
+    """``sheet`` filled with parts worth much, none of them more often than its limit.
+
+    ``limits`` and ``values`` by part. None also where the effort ends before it begins.
+    """
+    shapes = tuple(shape for shape in sheet.shapes if limits[shape.part])
+    if not shapes:
+        return None
+    asked = Sheet(sheet.width, sheet.height, shapes)
+    fine = work_ahead(sheet) <= MOST_STEPS * WORK_A_STEP
+    grid = new_grid(asked) if fine else new_thin_grid(asked)
+    if not effort.step(1 + grid.work // WORK_A_STEP):
+        return None
+    room = list(limits)
+    for shape in shapes:
+        most = sheet.width * sheet.height // (shape.width * shape.height)
+        room[shape.part] = min(room[shape.part], most)
+    return fullest(grid, room, values)
 
 
 def fullest(grid: Grid, limits: Sequence[int], values: Sequence[int]) -> Arrangement | None:

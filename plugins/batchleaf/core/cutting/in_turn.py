@@ -15,18 +15,13 @@ from typing import Final
 
 from batchleaf.core.cutting.choose import Chosen, Terms
 from batchleaf.core.cutting.effort import Effort
-from batchleaf.core.cutting.fullest import fullest
-from batchleaf.core.cutting.grid import new_grid, work_ahead
+from batchleaf.core.cutting.fullest import filled
 from batchleaf.core.cutting.integers import Sheet
 from batchleaf.core.cutting.patterns import Pattern, Pool
 from batchleaf.core.cutting.strips import Arrangement, parts_of
-from batchleaf.core.cutting.thin_grid import new_thin_grid
 
 UNIT: Final = 1 << 24
 """The first value of the largest part."""
-WORK_A_STEP: Final = 2_500
-MOST_STEPS: Final = 400
-"""A sheet that would take more is filled on a thin grid."""
 FEW_KINDS: Final = 9
 """So few kinds of parts are better served by patterns near the bound; of more, no two sheets may be alike."""
 MOVED: Final = Fraction(3, 10)
@@ -117,6 +112,8 @@ def _next(
     effort: Effort,
 ) -> tuple[int, Arrangement] | None:
     """The stock that gives most for its cost, and how it is filled."""
+    of_part = values.now()
+    limits = [rest.get(part, 0) for part in range(len(of_part))]
     found: dict[Sheet, Arrangement | None] = {}
     best: tuple[Fraction, int, Arrangement] | None = None
     for stock, left in have.items():
@@ -124,7 +121,7 @@ def _next(
         if left == 0:
             continue
         if sheet not in found:
-            found[sheet] = _filled(sheet, rest, values, effort)
+            found[sheet] = filled(sheet, limits, of_part, effort)
         piece = found[sheet]
         if effort.over or piece is None:
             continue
@@ -133,20 +130,3 @@ def _next(
         if best is None or gain > best[0]:
             best = (gain, stock, piece)
     return best[1:] if best else None
-
-
-def _filled(sheet: Sheet, rest: dict[int, int], values: _Values, effort: Effort) -> Arrangement | None:
-    shapes = tuple(shape for shape in sheet.shapes if rest.get(shape.part))
-    if not shapes:
-        return None
-    asked = Sheet(sheet.width, sheet.height, shapes)
-    fine = work_ahead(sheet) <= MOST_STEPS * WORK_A_STEP
-    grid = new_grid(asked) if fine else new_thin_grid(asked)
-    if not effort.step(1 + grid.work // WORK_A_STEP):
-        return None
-    of_part = values.now()
-    limits = [0] * len(of_part)
-    for shape in shapes:
-        room = sheet.width * sheet.height // (shape.width * shape.height)
-        limits[shape.part] = min(rest[shape.part], room)
-    return fullest(grid, limits, of_part)

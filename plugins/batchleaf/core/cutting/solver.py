@@ -21,6 +21,8 @@ BRANCH_WORK: Final = 40_000
 """Branches times columns after which a search in whole numbers is given up."""
 
 
+SECONDS_A_COLUMN: Final = 0.002_5
+"""About what a run in whole numbers takes before it first looks at the clock."""
 _OPTIONS: Final = {
     "output_flag": False,
     "threads": 1,
@@ -89,7 +91,11 @@ def solve(model: Model, *, nodes: int | None = None, seconds: float | None = Non
     """One run over ``model``, on one thread, always the same way; at most ``nodes`` branches.
 
     ``seconds`` ends it as well, a little late; what it has found until then is handed back.
+    Where whole numbers are asked for in next to no time, it is not begun.
     """
+    whole = any(model.whole)
+    if whole and seconds is not None and seconds < len(model.costs) * SECONDS_A_COLUMN:
+        return Answer(Ending.STOPPED, (), (), -inf)
     highs = _highs()
     highs.clearModel()
     for look in _LONG_LOOKS:
@@ -99,7 +105,7 @@ def solve(model: Model, *, nodes: int | None = None, seconds: float | None = Non
     highs.setOptionValue("mip_max_nodes", nodes or max(50, BRANCH_WORK // len(model.costs)))
     highs.passModel(_as_highs(model))
     highs.run()
-    return _answer(highs, has_whole=any(model.whole))
+    return _answer(highs, has_whole=whole)
 
 
 def _answer(highs: Any, *, has_whole: bool) -> Answer:
