@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from batchleaf.core.cutting.best_use import BestUse, best_use
+from batchleaf.core.cutting.best_use import best_use
 from batchleaf.core.cutting.layout import lay_out
-from batchleaf.core.cutting.plan import leaves_of
-from batchleaf.core.cutting.verify import layout_faults
+from batchleaf.core.cutting.plan import BestUse, leaves_of
+from batchleaf.core.cutting.verify_sheet import layout_faults
 from batchleaf.facts.jobs import Job, Offer, PartKind, Stock
 from cutting.brute import brute_patterns, tiny_job
 from cutting.jobs import mm

@@ -12,7 +12,8 @@ from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.values import best_values
-from batchleaf.core.cutting.verify import faults, layout_faults
+from batchleaf.core.cutting.verify import faults
+from batchleaf.core.cutting.verify_sheet import layout_faults
 from batchleaf.facts.jobs import Offer, PartKind, Stock
 from cutting.instances import FOLDER, batch, named, of_kind, sheet_of
 from cutting.jobs import mm

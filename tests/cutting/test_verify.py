@@ -11,7 +11,8 @@ from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import Axis, CuttingPlan, Leftover, PartLeaf, Rect, SheetPlan, ThroughCut
 from batchleaf.core.cutting.steps import CutStep, LaidOut, PlacedPart
-from batchleaf.core.cutting.verify import faults, layout_faults
+from batchleaf.core.cutting.verify import faults
+from batchleaf.core.cutting.verify_sheet import layout_faults
 from cutting.jobs import mm, one_stock, part
 
 JOB = one_stock(mm(100, 30), 2, part("A", mm(40, 30), turns=False))

@@ -18,7 +18,7 @@ from batchleaf.core.cutting.fullest import filled
 from batchleaf.core.cutting.integers import Sheet, in_whole_numbers
 from batchleaf.core.cutting.near_best import near_best
 from batchleaf.core.cutting.patterns import Pricer
-from batchleaf.core.cutting.plan import Leftover, SheetPlan
+from batchleaf.core.cutting.plan import BestUse, Leftover, SheetPlan
 from batchleaf.core.cutting.strips import Arrangement, parts_of, without
 from batchleaf.core.cutting.values import Values
 from batchleaf.core.cutting.write_up import tree_of
@@ -31,20 +31,6 @@ LOOKS: Final = ((200, 30), (50, 60), (1, 15), (1, 60), (1, 300), (1, 1_500))
 """Within which fraction of the best to look, and how many contents of a piece to keep, in turn."""
 MOST_OF_A_PART: Final = 10**6
 """Stands for no limit."""
-
-
-@dataclass(frozen=True, slots=True)
-class BestUse:
-    """``plan`` cuts parts worth ``worth``; no way of through cuts is worth more than ``bound``."""
-
-    worth: int
-    bound: int
-    plan: SheetPlan
-
-    @property
-    def proved(self) -> bool:
-        """True where the bound is met."""
-        return self.worth == self.bound
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +52,8 @@ class _Limits:
         """``piece`` without the parts that are too many."""
         rest: Arrangement | None = piece
         for part, many in parts_of(piece).items():
-            for _ in range(max(0, many - self.most[part])):
-                rest = without(rest, part) if rest else None
+            if rest and many > self.most[part]:
+                rest = without(rest, part, many - self.most[part])
         return rest
 
 
