@@ -9,8 +9,8 @@ import pytest
 
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.cutting.plan import CostPlan, CuttingPlan
-from batchleaf.core.cutting.verify import faults
+from batchleaf.core.cutting.plan import CostPlan
+from batchleaf.core.cutting.verify import cost_faults
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from cutting.brute import brute_least_cost, tiny_job
 from cutting.jobs import inches, mm, one_stock, part
@@ -19,11 +19,7 @@ from cutting.jobs import inches, mm, one_stock, part
 def checked(job: Job, makes: int) -> CostPlan:
     """The plan for ``makes``, which the second opinion has found sound and rightly added up."""
     plan = least_cost(job, makes)
-    if plan.cost is not None:
-        as_makes = CuttingPlan(makes, makes, plan.reason, plan.plans, plan.spares)
-        assert faults(job, as_makes) == ()
-        costs = {stock.id: stock.cost for stock in job.stocks}
-        assert plan.cost == sum(costs[sheet.stock] * sheet.times for sheet in plan.plans)
+    assert cost_faults(job, plan) == ()
     return plan
 
 
