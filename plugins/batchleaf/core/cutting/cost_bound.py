@@ -23,7 +23,7 @@ from batchleaf.core.cutting.values import Values
 
 @dataclass(frozen=True, slots=True)
 class CostBound:
-    """No way costs less than ``ratio``; ``worth_of_cost`` is T of the module's text, None where there is none."""
+    """No way costs less than ``ratio``; ``worth_of_cost`` is T above (None: there is none)."""
 
     ratio: Fraction
     wanted: int
