@@ -52,12 +52,16 @@ def test_whenever_the_clock_ends_it_the_answer_is_honest(seed: int, tick: float)
 def test_a_deadline_ends_an_effort_for_good() -> None:
     """What is kept for tidying is not for the search, and what is kept for writing is for neither."""
     now = [0.0]
-    effort = Effort(within_seconds(10, lambda: now[0]))
+    deadline = within_seconds(10, lambda: now[0])
+    effort = Effort(deadline)
     assert effort.step()
     assert effort.seconds_left == pytest.approx(9)
     now[0] = 9.5
     assert not effort.step()
     assert effort.for_tidying(100).seconds_left == pytest.approx(0.2)
+    assert not deadline(1_000_000)
+    now[0] = 10
+    assert deadline(0)
     now[0] = 0
     assert not effort.step()
 

@@ -68,10 +68,10 @@ class Effort:
 
     def affords(self, many: int = 0) -> bool:
         """Whether ``many`` more steps are within what the caller wants; none is counted."""
-        if self.over or self._stop(self.steps + many):
+        if self.over:
             return False
         left = self.seconds_left
-        return left is None or many * SECONDS_A_STEP < left
+        return not self._stop(self.steps + many) if left is None else many * SECONDS_A_STEP < left
 
     def step(self, many: int = 1) -> bool:
         """Count ``many`` steps; True while the work may go on."""
