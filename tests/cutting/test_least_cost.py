@@ -69,6 +69,15 @@ def test_four_strips_round_a_hole_cost_two_sheets() -> None:
     assert (checked(job, 1).cost, checked(job, 1).proved) == (Fraction(2), True)
 
 
+def test_what_is_free_without_end_costs_nothing_and_is_not_wasted() -> None:
+    """Nine small cards come from three free scraps and not from nine; the large ones are paid for."""
+    free = Stock("scrap", mm(30, 60), None, Fraction(0), scrap=True)
+    parts = (PartKind("A", mm(70, 40)), PartKind("B", mm(30, 20), 3))
+    plan = checked(Job((Stock("card", mm(80, 90), None, Fraction(7)), free), parts), 3)
+    assert (plan.cost, plan.proved) == (Fraction(14), True)
+    assert sum(sheet.times for sheet in plan.plans if sheet.stock == "scrap") == 3
+
+
 def test_papers_of_different_parts_add_up() -> None:
     """Two groups that share no sheet are bought apart."""
     job = Job(
