@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
+from itertools import count
 
-from batchleaf.facts.jobs import Job, PartKind, Stock
+from batchleaf.facts.jobs import Job, Offer, PartKind, Stock
 from cutting.jobs import mm
 
 Counts = tuple[int, ...]
@@ -84,19 +87,35 @@ def tiny_job(seed: int) -> Job:
 
 def brute_least_cost(job: Job, makes: int) -> Fraction | None:
     """The least cost of sheets for ``makes``; None where they do not give as many."""
+    wanted = tuple(part.each * makes for part in job.parts)
     cheapest: dict[Counts, Fraction] = {(0,) * len(job.parts): Fraction(0)}
     for stock in job.stocks:
         patterns = brute_patterns(job, stock)
-        for _ in range(stock.have or 0):
-            grown = dict(cheapest)
-            for total, cost in cheapest.items():
-                for pattern in patterns:
-                    more = tuple(a + b for a, b in zip(total, pattern, strict=True))
-                    grown[more] = min(grown.get(more, cost + stock.cost), cost + stock.cost)
+        for _ in count() if stock.have is None else range(stock.have):
+            grown = _with_one_more(cheapest, patterns, stock.cost, wanted)
+            if grown == cheapest:
+                break
             cheapest = grown
-    enough = [
-        cost
-        for total, cost in cheapest.items()
-        if all(count >= part.each * makes for count, part in zip(total, job.parts, strict=True))
-    ]
-    return min(enough, default=None)
+    return cheapest.get(wanted)
+
+
+def _with_one_more(
+    cheapest: dict[Counts, Fraction], patterns: frozenset[Counts], cost: Fraction, wanted: Counts
+) -> dict[Counts, Fraction]:
+    """What one more sheet of a kind gives; parts beyond what is wanted count as none."""
+    grown = dict(cheapest)
+    for total, paid in cheapest.items():
+        for pattern in patterns:
+            more = tuple(min(a + b, most) for a, b, most in zip(total, pattern, wanted, strict=True))
+            grown[more] = min(grown.get(more, paid + cost), paid + cost)
+    return grown
+
+
+def brute_best_use(job: Job, offers: Sequence[Offer]) -> int:
+    """The most worth of the first stock of ``job``; sources are none of its business."""
+    parts = tuple(replace(offer.part, sources=()) for offer in offers)
+    ways = brute_patterns(Job(job.stocks[:1], parts, job.kerf), job.stocks[0])
+    return max(
+        sum(o.worth * (n if o.most is None else min(n, o.most)) for o, n in zip(offers, way, strict=True))
+        for way in ways
+    )

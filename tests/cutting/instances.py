@@ -46,6 +46,15 @@ def sheet_of(entry: dict[str, Any], *, turns: bool) -> Sheet:
     return Sheet(entry["W"], entry["H"], shapes)
 
 
+def demand(entry: dict[str, Any], *, turns: bool) -> Job:
+    """Sheets without limit, each at a cost of 1, and all that is wanted as one make."""
+    parts = tuple(
+        PartKind(str(at), mm(part["w"], part["h"]), part["demand"], turns)
+        for at, part in enumerate(entry["parts"])
+    )
+    return Job((Stock("sheet", mm(entry["W"], entry["H"])),), parts)
+
+
 def batch(entry: dict[str, Any], *, counted: bool) -> Job:
     """An invented batch; full sheets have a number where ``counted``, scraps always."""
     unit = UNITS[entry["unit"]]

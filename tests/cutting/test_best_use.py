@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from batchleaf.core.cutting.best_use import BestUse, best_use
+from batchleaf.core.cutting.best_use import best_use
 from batchleaf.core.cutting.layout import lay_out
-from batchleaf.core.cutting.plan import leaves_of
-from batchleaf.core.cutting.verify import layout_faults
+from batchleaf.core.cutting.plan import BestUse
+from batchleaf.core.cutting.verify import use_faults
+from batchleaf.core.cutting.verify_sheet import layout_faults
 from batchleaf.facts.jobs import Job, Offer, PartKind, Stock
-from cutting.brute import brute_patterns, tiny_job
+from cutting.brute import brute_best_use, tiny_job
 from cutting.jobs import mm
 
 # Christofides and Whitlock, Operations Research 25 (1977) 30-44, no. 1: sheet 15 x 10,
@@ -38,9 +39,7 @@ def test_the_plan_is_worth_what_it_says() -> None:
     """Its parts, none of them too often, add up to the worth, and its cuts go through."""
     stock = Stock("sheet", mm(15, 10), 1)
     use = best_use(stock, offers(limited=True))
-    counts = leaves_of(use.plan.tree)
-    assert all(counts[str(at)] <= most for at, (_, _, _, most) in enumerate(CHRISTOFIDES_WHITLOCK_1))
-    assert sum(CHRISTOFIDES_WHITLOCK_1[int(at)][2] * many for at, many in counts.items()) == use.worth
+    assert use_faults(stock, offers(limited=True), use) == ()
     assert layout_faults(lay_out(use.plan, Job((stock,), ()))) == ()
 
 
@@ -57,13 +56,7 @@ def test_nothing_better_is_found_by_trying_everything(seed: int) -> None:
     stock, most = job.stocks[0], 1 + seed % 3
     worths = [1 + (7 * seed + 5 * at) % 11 for at in range(len(job.parts))]
     open_parts = [PartKind(part.id, part.size, turns=part.turns) for part in job.parts]
-    use = best_use(
-        stock,
-        [Offer(part, worth, most) for part, worth in zip(open_parts, worths, strict=True)],
-        kerf=job.kerf,
-    )
-    ways = brute_patterns(Job((stock,), tuple(open_parts), job.kerf), stock)
-    best = max(
-        sum(worth * min(count, most) for worth, count in zip(worths, way, strict=True)) for way in ways
-    )
-    assert (use.worth, use.bound) == (best, best)
+    asked = [Offer(part, worth, most) for part, worth in zip(open_parts, worths, strict=True)]
+    use = best_use(stock, asked, kerf=job.kerf)
+    assert use_faults(stock, asked, use, kerf=job.kerf) == ()
+    assert (use.worth, use.bound) == (brute_best_use(job, asked),) * 2

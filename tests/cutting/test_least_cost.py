@@ -9,8 +9,8 @@ import pytest
 
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.cutting.plan import CostPlan, CuttingPlan
-from batchleaf.core.cutting.verify import faults
+from batchleaf.core.cutting.plan import CostPlan
+from batchleaf.core.cutting.verify import cost_faults
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from cutting.brute import brute_least_cost, tiny_job
 from cutting.jobs import inches, mm, one_stock, part
@@ -19,11 +19,7 @@ from cutting.jobs import inches, mm, one_stock, part
 def checked(job: Job, makes: int) -> CostPlan:
     """The plan for ``makes``, which the second opinion has found sound and rightly added up."""
     plan = least_cost(job, makes)
-    if plan.cost is not None:
-        as_makes = CuttingPlan(makes, makes, plan.reason, plan.plans, plan.spares)
-        assert faults(job, as_makes) == ()
-        costs = {stock.id: stock.cost for stock in job.stocks}
-        assert plan.cost == sum(costs[sheet.stock] * sheet.times for sheet in plan.plans)
+    assert cost_faults(job, plan) == ()
     return plan
 
 
@@ -71,6 +67,15 @@ def test_four_strips_round_a_hole_cost_two_sheets() -> None:
     """5 x 5, four 3 x 2 and one 1 x 1: two sheets by through cuts (by definition)."""
     job = Job((Stock("card", mm(5, 5)),), (part("A", mm(3, 2), 4), part("B", mm(1, 1))))
     assert (checked(job, 1).cost, checked(job, 1).proved) == (Fraction(2), True)
+
+
+def test_what_is_free_without_end_costs_nothing_and_is_not_wasted() -> None:
+    """Nine small cards come from three free scraps and not from nine; the large ones are paid for."""
+    free = Stock("scrap", mm(30, 60), None, Fraction(0), scrap=True)
+    parts = (PartKind("A", mm(70, 40)), PartKind("B", mm(30, 20), 3))
+    plan = checked(Job((Stock("card", mm(80, 90), None, Fraction(7)), free), parts), 3)
+    assert (plan.cost, plan.proved) == (Fraction(14), True)
+    assert sum(sheet.times for sheet in plan.plans if sheet.stock == "scrap") == 3
 
 
 def test_papers_of_different_parts_add_up() -> None:

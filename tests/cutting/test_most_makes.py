@@ -10,7 +10,8 @@ import pytest
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CuttingPlan, leaves_of
-from batchleaf.core.cutting.verify import faults, layout_faults
+from batchleaf.core.cutting.verify import faults
+from batchleaf.core.cutting.verify_sheet import layout_faults
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from cutting.brute import brute_most_makes, tiny_job
 from cutting.jobs import inches, mm, one_stock, part

@@ -6,7 +6,7 @@ import pytest
 
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.cutting.verify import faults
+from batchleaf.core.cutting.verify import cost_faults, faults
 from cutting.brute import brute_least_cost, brute_most_makes, tiny_job
 
 
@@ -24,6 +24,7 @@ def test_whenever_it_is_stopped_the_bound_holds_and_the_plan_is_sound(seed: int,
     least = brute_least_cost(job, true_most)
     cheapest = least_cost(job, true_most, stop=lambda steps: steps > limit)
     assert least is not None
+    assert cost_faults(job, cheapest) == ()
     assert cheapest.bound is not None
     assert cheapest.bound <= least
     assert cheapest.cost is None or cheapest.cost >= least

@@ -2,16 +2,32 @@
 
 from __future__ import annotations
 
+import random
 from dataclasses import replace
 from fractions import Fraction
+from itertools import combinations
 
 import pytest
 
+from batchleaf.core.cutting.best_use import best_use
 from batchleaf.core.cutting.layout import lay_out
+from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.cutting.plan import Axis, CuttingPlan, Leftover, PartLeaf, Rect, SheetPlan, ThroughCut
+from batchleaf.core.cutting.plan import (
+    Axis,
+    BestUse,
+    CostPlan,
+    CuttingPlan,
+    Leftover,
+    PartLeaf,
+    Rect,
+    SheetPlan,
+    ThroughCut,
+)
 from batchleaf.core.cutting.steps import CutStep, LaidOut, PlacedPart
-from batchleaf.core.cutting.verify import faults, layout_faults
+from batchleaf.core.cutting.verify import cost_faults, faults, use_faults
+from batchleaf.core.cutting.verify_sheet import layout_faults, overlaps
+from batchleaf.facts.jobs import Offer, PartKind
 from cutting.jobs import mm, one_stock, part
 
 JOB = one_stock(mm(100, 30), 2, part("A", mm(40, 30), turns=False))
@@ -98,3 +114,102 @@ def test_halves_that_do_not_belong_to_the_cut_are_refused() -> None:
     laid = lay_out(SheetPlan("card", 1, TREE), JOB)
     wide = replace(laid.cuts[0], first=rect(0, 0, 50, 30))
     assert "cut 1 does not leave the two pieces it names" in layout_faults(replace(laid, cuts=(wide,)))
+
+
+COSTLY = CostPlan(2, Fraction(2), Fraction(2), "", GOOD.plans, ())
+
+
+@pytest.mark.parametrize(
+    ("plan", "fault"),
+    [
+        (replace(COSTLY, cost=Fraction(3)), "the sheets cost 2 and not 3"),
+        (replace(COSTLY, cost=Fraction(1), bound=Fraction(1)), "the sheets cost 2 and not 1"),
+        (replace(COSTLY, bound=Fraction(5, 2)), "a cost of 2 is less than the bound of 5/2"),
+        (replace(COSTLY, bound=Fraction(-1)), "a bound of -1 is less than nothing"),
+        (replace(COSTLY, bound=None), "there is a cost of 2, and it is said that there is no way"),
+        (replace(COSTLY, cost=None, bound=None), "there are plans, and no cost"),
+        (replace(COSTLY, cost=None, plans=(), spares=(("A", 1),)), "there are spares of nothing"),
+        (replace(COSTLY, makes=3), "2 of part A are too few for 3 makes"),
+        (replace(COSTLY, makes=-1), "-1 makes are less than none"),
+        (replace(COSTLY, spares=(("A", -1),)), "the spares are {} and not {'A': -1}"),
+        (replace(COSTLY, plans=(SheetPlan("card", -2, TREE),)), "plan 1: -2 sheets are cut like this"),
+        (replace(COSTLY, plans=(SheetPlan("card", 3, TREE),)), "3 sheets of card are cut and 2 are there"),
+        (replace(COSTLY, plans=(SheetPlan("card", 2, PartLeaf("A")),)), "plan 1: part A is cut 100 by 30"),
+    ],
+)
+def test_each_fault_of_a_cost_is_named(plan: CostPlan, fault: str) -> None:
+    """One thing broken, one sentence."""
+    assert fault in cost_faults(JOB, plan)
+
+
+def test_sound_costs_have_no_faults() -> None:
+    """Also where there is no way, and where none was found."""
+    none = CostPlan(9, None, None, "", (), ())
+    for plan in (COSTLY, least_cost(JOB, 2), least_cost(JOB, 9), none, replace(none, bound=Fraction(0))):
+        assert cost_faults(JOB, plan) == ()
+
+
+OFFERS = (Offer(JOB.parts[0], 5, 1), Offer(PartKind("B", mm(10, 10)), 2))
+USE = BestUse(5, 7, SheetPlan("card", 1, TREE))
+TWICE = replace(TREE, second=ThroughCut(Axis.X, Fraction(40), PartLeaf("A"), Leftover()))
+
+
+@pytest.mark.parametrize(
+    ("use", "fault"),
+    [
+        (replace(USE, worth=6), "the parts are worth 5 and not 6"),
+        (replace(USE, bound=4), "a worth of 5 is more than the bound of 4"),
+        (replace(USE, plan=SheetPlan("card", 2, TREE)), "2 sheets of card are cut and not one of card"),
+        (replace(USE, plan=SheetPlan("felt", 1, TREE)), "1 sheets of felt are cut and not one of card"),
+        (replace(USE, plan=SheetPlan("card", 1, TWICE)), "2 of part A are cut, and at most 1 are of use"),
+        (
+            replace(USE, plan=SheetPlan("card", 1, PartLeaf("A", turned=True))),
+            "part A is turned and may not be",
+        ),
+        (replace(USE, plan=SheetPlan("card", 1, PartLeaf("C"))), "there is no part C"),
+    ],
+)
+def test_each_fault_of_a_use_is_named(use: BestUse, fault: str) -> None:
+    """One thing broken, one sentence."""
+    assert fault in use_faults(JOB.stocks[0], OFFERS, use)
+
+
+def test_sound_uses_have_no_faults() -> None:
+    """Wherever the parts may come from otherwise."""
+    elsewhere = (replace(OFFERS[0], part=replace(JOB.parts[0], sources=("felt",))), OFFERS[1])
+    assert use_faults(JOB.stocks[0], OFFERS, USE) == ()
+    assert use_faults(JOB.stocks[0], elsewhere, best_use(JOB.stocks[0], elsewhere)) == ()
+
+
+def test_what_the_kerf_takes_is_no_part() -> None:
+    """40 and 60 from 100 leave nothing for a kerf of 1."""
+    job = replace(JOB, parts=(*JOB.parts, part("B", mm(60, 30))), kerf=Fraction(1))
+    tree = replace(TREE, second=PartLeaf("B"))
+    plan = replace(GOOD, makes=0, plans=(SheetPlan("card", 1, tree),), spares=(("A", 1), ("B", 1)))
+    assert faults(job, plan) == ("plan 1: part B is cut 59 by 30",)
+    taken = replace(job, kerf=Fraction(60))
+    assert faults(taken, plan) == ("plan 1: the kerf leaves nothing of a piece that is to be used",)
+
+
+def test_a_row_of_thousands_is_looked_at_as_well() -> None:
+    """Each cut of a long row lies on the rest of the one before; the depth of the tree is no limit."""
+    tree: ThroughCut | PartLeaf = PartLeaf("A")
+    for _ in range(4_999):
+        tree = ThroughCut(Axis.X, Fraction(1), PartLeaf("A"), tree)
+    job = one_stock(mm(5_000, 1), 1, part("A", mm(1, 1)))
+    assert faults(job, CuttingPlan(5_000, 5_000, "", (SheetPlan("card", 1, tree),), ())) == ()
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_the_sweep_sees_an_overlap_where_there_is_one(seed: int) -> None:
+    """Against every pair looked at: one is told exactly where there is one."""
+    dice = random.Random(seed)
+    numbers = [
+        (dice.randint(0, 20), dice.randint(0, 20), dice.randint(1, 6), dice.randint(1, 6)) for _ in range(5)
+    ]
+    rects = [rect(*four) for four in numbers]
+    lying = any(
+        a.x < b.x + b.width and b.x < a.x + a.width and a.y < b.y + b.height and b.y < a.y + a.height
+        for a, b in combinations(rects, 2)
+    )
+    assert any(overlaps([("A", one) for one in rects])) == lying

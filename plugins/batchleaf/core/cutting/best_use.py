@@ -14,11 +14,13 @@ from fractions import Fraction
 from typing import Final
 
 from batchleaf.core.cutting.effort import Effort, Stop
+from batchleaf.core.cutting.fullest import filled
 from batchleaf.core.cutting.integers import Sheet, in_whole_numbers
 from batchleaf.core.cutting.near_best import near_best
-from batchleaf.core.cutting.plan import Leftover, SheetPlan
+from batchleaf.core.cutting.patterns import Pricer
+from batchleaf.core.cutting.plan import BestUse, Leftover, SheetPlan
 from batchleaf.core.cutting.strips import Arrangement, parts_of, without
-from batchleaf.core.cutting.values import Values, best_values
+from batchleaf.core.cutting.values import Values
 from batchleaf.core.cutting.write_up import tree_of
 from batchleaf.facts.jobs import Job, Offer, Stock
 
@@ -32,24 +34,16 @@ MOST_OF_A_PART: Final = 10**6
 
 
 @dataclass(frozen=True, slots=True)
-class BestUse:
-    """``plan`` cuts parts worth ``worth``; no way of through cuts is worth more than ``bound``."""
-
-    worth: int
-    bound: int
-    plan: SheetPlan
-
-    @property
-    def proved(self) -> bool:
-        """True where the bound is met."""
-        return self.worth == self.bound
-
-
-@dataclass(frozen=True, slots=True)
 class _Limits:
     sheet: Sheet
     worth: tuple[int, ...]
     most: tuple[int, ...]
+
+    @property
+    def all_worth(self) -> int:
+        """All parts together, each as often as it may come; only those that fit at all."""
+        fitting = {shape.part for shape in self.sheet.shapes}
+        return sum(self.worth[part] * self.most[part] for part in fitting)
 
     def worth_of(self, piece: Arrangement) -> int:
         return sum(self.worth[part] * min(many, self.most[part]) for part, many in parts_of(piece).items())
@@ -58,8 +52,8 @@ class _Limits:
         """``piece`` without the parts that are too many."""
         rest: Arrangement | None = piece
         for part, many in parts_of(piece).items():
-            for _ in range(max(0, many - self.most[part])):
-                rest = without(rest, part) if rest else None
+            if rest and many > self.most[part]:
+                rest = without(rest, part, many - self.most[part])
         return rest
 
 
@@ -74,7 +68,10 @@ class _Tolled:
 def best_use(
     stock: Stock, offers: Sequence[Offer], *, kerf: Fraction = Fraction(0), stop: Stop | None = None
 ) -> BestUse:
-    """The most worth that one sheet of ``stock`` gives by through cuts."""
+    """The most worth that one sheet of ``stock`` gives by through cuts.
+
+    ``stop`` as in :func:`~batchleaf.core.cutting.most_makes.most_makes`.
+    """
     job = Job((stock,), tuple(replace(offer.part, sources=()) for offer in offers), kerf)
     whole = in_whole_numbers(job)
     limits = _Limits(
@@ -90,7 +87,7 @@ def best_use(
 
 
 def _searched(limits: _Limits, effort: Effort) -> tuple[Arrangement | None, int]:
-    best: Arrangement | None = None
+    best = _at_once(limits, effort)
     lowest: _Tolled | None = None
     for tolled in _tolls(limits, effort):
         best = _better(limits, best, tolled.table.arrangement())
@@ -98,7 +95,7 @@ def _searched(limits: _Limits, effort: Effort) -> tuple[Arrangement | None, int]
             lowest = tolled
     if lowest is None:
         raise AssertionError("there is always a first table")
-    bound = lowest.bound // TOLL_STEPS
+    bound = min(lowest.bound // TOLL_STEPS, limits.all_worth)
     for fraction, beam in LOOKS:
         known = limits.worth_of(best) if best else 0
         if known == bound or effort.over:
@@ -113,6 +110,13 @@ def _searched(limits: _Limits, effort: Effort) -> tuple[Arrangement | None, int]
     return best, bound
 
 
+def _at_once(limits: _Limits, effort: Effort) -> Arrangement | None:
+    """What the sheet holds when it is filled once with no more of any part than may be; often the best."""
+    if not effort.step():
+        return None
+    return filled(limits.sheet, limits.most, limits.worth, effort)
+
+
 def _better(limits: _Limits, best: Arrangement | None, piece: Arrangement | None) -> Arrangement | None:
     if piece is None or (best is not None and limits.worth_of(piece) <= limits.worth_of(best)):
         return best
@@ -121,12 +125,13 @@ def _better(limits: _Limits, best: Arrangement | None, piece: Arrangement | None
 
 def _tolls(limits: _Limits, effort: Effort) -> Iterator[_Tolled]:
     """Tables under tolls that rise on parts too many and fall on parts too few (a subgradient walk)."""
+    pricer = Pricer((limits.sheet,), (0,), effort)
     prices = [worth * TOLL_STEPS for worth in limits.worth]
     tolls = [0] * len(prices)
     step = max(prices) // 4
     for _ in range(TOLL_ROUNDS):
-        table = best_values(limits.sheet, [price - toll for price, toll in zip(prices, tolls, strict=True)])
-        bound = table.whole_sheet + sum(toll * most for toll, most in zip(tolls, limits.most, strict=True))
+        table = pricer.table(0, [price - toll for price, toll in zip(prices, tolls, strict=True)])
+        bound = table.at_most + sum(toll * most for toll, most in zip(tolls, limits.most, strict=True))
         yield _Tolled(table, bound)
         counts = parts_of(table.arrangement())
         over = [counts[part] - most for part, most in enumerate(limits.most)]

@@ -7,11 +7,12 @@ prices at all; those of the linear program make it tight. All in integers.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from batchleaf.core.cutting.choose import Terms
+from batchleaf.core.cutting.patterns import Pattern
 from batchleaf.core.cutting.values import Values
 
 
@@ -36,6 +37,15 @@ class MakesBound:
     def slack(self, makes: int) -> int:
         """How far below the best all sheets together may stay if there are to be ``makes``."""
         return self.of_sheets - makes * self.of_make
+
+    def within(self, patterns: Iterable[Pattern], makes: int) -> list[Pattern]:
+        """The ``patterns`` that may be used where there are to be ``makes``."""
+        slack = self.slack(makes)
+        return [
+            pattern
+            for pattern in patterns
+            if self.tables[pattern.stock].at_most - pattern.worth(self.prices) <= slack
+        ]
 
 
 def makes_bound(prices: Sequence[int], tables: Mapping[int, Values], terms: Terms) -> MakesBound:

@@ -80,10 +80,10 @@ def share_covered(patterns: Sequence[Pattern], terms: Terms) -> Share:
     return Share(tuple(answer.values[: len(patterns)]), tuple(prices))
 
 
-def most_from(patterns: Sequence[Pattern], terms: Terms, cap: int) -> Makes:
-    """The most makes, not above ``cap``, that ``patterns`` give."""
+def most_from(patterns: Sequence[Pattern], terms: Terms, cap: int, *, seconds: float | None = None) -> Makes:
+    """The most makes, not above ``cap``, that ``patterns`` give, as far as ``seconds`` show them."""
     model, _ = _makes_model(patterns, terms, whole=True, cap=cap)
-    answer = solve(model)
+    answer = solve(model, seconds=seconds)
     chosen = _counted(patterns, answer, terms)
     at_most = cap if answer.bound == -inf else min(cap, floor(-answer.bound + 1e-6))
     if answer.ending is Ending.IMPOSSIBLE:
@@ -103,20 +103,35 @@ def cost_in_fractions(patterns: Sequence[Pattern], terms: Terms) -> Share:
     return Share(tuple(answer.values), tuple(prices))
 
 
-def cheapest(patterns: Sequence[Pattern], terms: Terms, *, below: int | None = None) -> Cheapest:
-    """The least cost of what ``terms`` want with these patterns, if it is ``below`` some cost."""
+def cheapest(
+    patterns: Sequence[Pattern], terms: Terms, *, below: int | None = None, seconds: float | None = None
+) -> Cheapest:
+    """The least cost of what ``terms`` want with these patterns, if it is ``below`` some cost.
+
+    Also if it is not the least of all within ``seconds``.
+    """
     if not patterns:
         return Cheapest(None, inf)
     model, _ = _cover_model(patterns, terms, whole=True)
     if below is not None:
         model.row(dict(enumerate(model.costs)), upper=below - 1)
-    answer = solve(model)
+    answer = solve(model, seconds=seconds)
     at_least = answer.bound if isinf(answer.bound) else ceil(answer.bound - 1e-6)
     return Cheapest(_covering(patterns, answer, terms), at_least)
 
 
-def fewest_plans(patterns: Sequence[Pattern], terms: Terms, cost: int, stops: Sequence[int]) -> Chosen | None:
-    """Among choices that cost no more than ``cost``: fewest different plans, then fewest ``stops``."""
+def fewest_plans(
+    patterns: Sequence[Pattern],
+    terms: Terms,
+    cost: int,
+    stops: Sequence[int],
+    *,
+    seconds: float | None = None,
+) -> Chosen | None:
+    """Among choices that cost no more than ``cost``: fewest different plans, then fewest ``stops``.
+
+    None where none was found, as far as the ``seconds`` reach.
+    """
     model, _ = _cover_model(patterns, terms, whole=True)
     model.row(dict(enumerate(model.costs)), upper=cost)
     model.costs = [0.0] * len(model.costs)
@@ -125,7 +140,7 @@ def fewest_plans(patterns: Sequence[Pattern], terms: Terms, cost: int, stops: Se
         limit = _most_useful(pattern, terms)
         used = model.column(cost=dearest + stops[at], upper=1, whole=True)
         model.row({at: 1, used: -limit}, upper=0)
-    chosen = _covering(patterns, solve(model, nodes=TIDY_NODES), terms)
+    chosen = _covering(patterns, solve(model, nodes=TIDY_NODES, seconds=seconds), terms)
     return chosen if chosen and cost_of(chosen, terms) <= cost else None
 
 

@@ -83,6 +83,10 @@ class Contents:
         self.start[cell], self.size[cell] = self.used, many
         self.used += many
 
+    def number_of_pairs(self, near: Whole, far: Whole) -> int:
+        """How many :meth:`pairs` there are."""
+        return int((self.size[near] * self.size[far]).sum())
+
     def pairs(self, near: Whole, far: Whole) -> tuple[Whole, Whole]:
         """Row numbers of every pair of a row of ``near[n]`` and a row of ``far[n]``, for all n."""
         many = self.size[near] * self.size[far]

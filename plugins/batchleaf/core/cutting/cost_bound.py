@@ -12,21 +12,22 @@ This holds for any prices and any such T; the best T makes one F equal its c·T.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 
 from batchleaf.core.cutting.choose import Terms
+from batchleaf.core.cutting.patterns import Pattern
 from batchleaf.core.cutting.values import Values
 
 
 @dataclass(frozen=True, slots=True)
 class CostBound:
-    """No way costs less than ``ratio``; ``worth_of_cost`` is T of the module's text."""
+    """No way costs less than ``ratio``; ``worth_of_cost`` is T above (None: there is none)."""
 
     ratio: Fraction
     wanted: int
-    worth_of_cost: Fraction
+    worth_of_cost: Fraction | None
     tables: Mapping[int, Values]
 
     @property
@@ -41,10 +42,22 @@ class CostBound:
 
     def gap(self, terms: Terms, cost: int, stock: int) -> int:
         """How far a sheet of ``stock`` may fall short of its best in a plan for ``cost``."""
+        best = self.tables[stock].at_most
+        if self.worth_of_cost is None:
+            return best
         slack = cost * self.worth_of_cost - self.wanted + _gain(self.tables, terms, self.worth_of_cost)
-        best = Fraction(self.tables[stock].at_most)
         lost_anyway = max(Fraction(0), terms.cost[stock] * self.worth_of_cost - best)
         return (slack - lost_anyway).__floor__()
+
+    def within(self, patterns: Iterable[Pattern], terms: Terms, cost: int) -> list[Pattern]:
+        """The ``patterns`` for which there is room in a choice of that ``cost``."""
+        gaps = {stock: self.gap(terms, cost, stock) for stock in self.tables}
+        return [
+            pattern
+            for pattern in patterns
+            if self.tables[pattern.stock].at_most - pattern.worth(self.tables[pattern.stock].of_part)
+            <= gaps[pattern.stock]
+        ]
 
 
 def cost_bound(prices: Sequence[int], tables: Mapping[int, Values], terms: Terms) -> CostBound:
@@ -54,13 +67,15 @@ def cost_bound(prices: Sequence[int], tables: Mapping[int, Values], terms: Terms
         CostBound((wanted - _gain(tables, terms, worth)) / worth, wanted, worth, tables)
         for worth in _worths(tables, terms)
     ]
+    if not bounds:
+        return CostBound(Fraction(0), wanted, None, tables)
+    best = max(bounds, key=lambda bound: bound.ratio)
     # Prices of a search that was ended early may say less than what is plain: no cost lies below nothing.
-    nothing = CostBound(Fraction(0), wanted, Fraction(1), tables)
-    return max([*bounds, nothing], key=lambda bound: bound.ratio)
+    return replace(best, ratio=max(best.ratio, Fraction(0)))
 
 
 def _worths(tables: Mapping[int, Values], terms: Terms) -> Iterable[Fraction]:
-    """Every T that may be the best one."""
+    """Every T that may be the best one; none where sheets without limit and without cost hold anything."""
     free = [stock for stock in tables if terms.have[stock] is None and not terms.cost[stock]]
     if any(tables[stock].at_most for stock in free):
         return ()

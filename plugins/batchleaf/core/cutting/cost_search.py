@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
+from typing import Final
 
 from batchleaf.core.cutting.choose import Chosen, Terms, cheapest, cost_in_fractions, cost_of
 from batchleaf.core.cutting.closing import ATTEMPTS, add_closer
 from batchleaf.core.cutting.cost_bound import CostBound, cost_bound
 from batchleaf.core.cutting.dive import dive
 from batchleaf.core.cutting.effort import Effort
+from batchleaf.core.cutting.in_turn import FEW_KINDS, in_turn
 from batchleaf.core.cutting.integers import Sheet
 from batchleaf.core.cutting.patterns import Pattern, Pool, Pricer, plain_pool, rounds
 from batchleaf.core.cutting.search import begin, finish
 from batchleaf.core.cutting.shelves import cheapest_by_rows
 from batchleaf.core.cutting.totals import Totals
-from batchleaf.core.cutting.values import Values
+
+FIRST_PASSES: Final = 2
+MORE_PASSES: Final = 8
+LAST_PASSES: Final = 40
+"""How often all sheets are filled in turn: before and after known patterns are combined, and at last."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,12 +39,12 @@ class Enough:
 
 @dataclass(frozen=True, slots=True)
 class Cost:
-    """What was found, and what no way goes below; whole steps of cost; ``tables`` show the bound."""
+    """What was found, and what no way goes below; whole steps of cost."""
 
     chosen: Chosen
     cost: int
     at_least: int
-    tables: Mapping[int, Values]
+    bound: CostBound
 
     @property
     def proved(self) -> bool:
@@ -51,6 +58,7 @@ class _Search:
     pool: Pool
     pricer: Pricer
     bound: CostBound
+    fillings: Iterator[Chosen | None]
     effort: Effort
 
 
@@ -83,17 +91,28 @@ def least_cost_of_group(
 ) -> Cost:
     """The least cost of all that is ``wanted``; ``known`` from ``pool`` is one way to get it."""
     pricer = Pricer(sheets, wanted.have, effort)
+    fillings = in_turn(sheets, wanted, pool, effort)
+    if len(wanted.parts) > FEW_KINDS:
+        ways = (cheapest_by_rows(sheets, wanted, pool), *_whole(fillings, FIRST_PASSES))
+        known = min([known, *filter(None, ways)], key=lambda chosen: cost_of(chosen, wanted))
     asked = rounds(pool, pricer, lambda patterns: cost_in_fractions(patterns, wanted).prices)
     bounds = (cost_bound(prices, tables, wanted) for prices, tables in asked)
-    search = _Search(wanted, pool, pricer, max(bounds, key=lambda bound: bound.ratio), effort)
-    return _finish(search, known)
+    bound = max(bounds, key=lambda bound: bound.ratio)
+    return _finish(_Search(wanted, pool, pricer, bound, fillings, effort), known)
+
+
+def _whole(fillings: Iterator[Chosen | None], passes: int) -> Iterator[Chosen]:
+    """Those of the next so many that give all that is wanted."""
+    return (chosen for chosen in islice(fillings, passes) if chosen)
 
 
 def _finish(search: _Search, known: Chosen) -> Cost:
-    chosen = cheapest(search.pool.patterns, search.terms).chosen or known
-    best = Cost(chosen, cost_of(chosen, search.terms), 0, search.bound.tables)
+    best = Cost(known, cost_of(known, search.terms), 0, search.bound)
     totals = Totals(search.terms, best.cost)
     best = replace(best, at_least=totals.at_least(search.bound.at_least))
+    if not best.proved:
+        best, _ = _better(search, best)
+    best = _filled_in_turn(search, best, MORE_PASSES)
     if not best.proved and dive(search.pool, search.pricer, search.terms, cost_in_fractions):
         best, _ = _better(search, best)
     while not best.proved and not search.effort.over:
@@ -101,6 +120,18 @@ def _finish(search: _Search, known: Chosen) -> Cost:
         if not settled:
             break
         best = replace(best, at_least=totals.at_least(min(best.cost, best.at_least + 1)))
+    return _filled_in_turn(search, best, LAST_PASSES)
+
+
+def _filled_in_turn(search: _Search, best: Cost, passes: int) -> Cost:
+    """The cheapest of so many fillings of all sheets, ended where the bound is met."""
+    if best.proved or search.effort.over or len(search.terms.parts) <= FEW_KINDS:
+        return best
+    for chosen in _whole(search.fillings, passes):
+        if cost_of(chosen, search.terms) < best.cost:
+            best = replace(best, chosen=chosen, cost=cost_of(chosen, search.terms))
+            if best.proved:
+                break
     return best
 
 
@@ -121,17 +152,12 @@ def _closer(search: _Search, best: Cost) -> tuple[Cost, bool]:
 
 def _better(search: _Search, best: Cost) -> tuple[Cost, float]:
     """The cheapest choice now, and what the solver finds nothing below among the known patterns."""
-    useful = [pattern for pattern in search.pool.patterns if _may_help(search, pattern, best.cost - 1)]
+    useful = search.bound.within(search.pool.patterns, search.terms, best.cost - 1)
     search.effort.step(3 * len(useful))
-    found = cheapest(useful, search.terms, below=best.cost)
+    seconds = search.effort.seconds_left
+    if seconds == 0:
+        return best, 0
+    found = cheapest(useful, search.terms, below=best.cost, seconds=seconds)
     if found.chosen is None:
         return best, found.at_least
     return replace(best, chosen=found.chosen, cost=cost_of(found.chosen, search.terms)), found.at_least
-
-
-def _may_help(search: _Search, pattern: Pattern, cost: int) -> bool:
-    """Whether the bound leaves room for ``pattern`` in a choice of that cost."""
-    bound = search.bound
-    table = bound.tables[pattern.stock]
-    short = table.at_most - pattern.worth(table.of_part)
-    return short <= bound.gap(search.terms, cost, pattern.stock)

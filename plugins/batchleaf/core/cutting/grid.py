@@ -74,7 +74,12 @@ class Grid:
 
 @lru_cache(maxsize=64)
 def grid_of(sheet: Sheet) -> Grid:
-    """The grid of ``sheet``."""
+    """The grid of ``sheet``, remembered."""
+    return new_grid(sheet)
+
+
+def new_grid(sheet: Sheet) -> Grid:
+    """The grid of a ``sheet`` that is asked for once."""
     return Grid(
         sheet,
         axis_cuts(sheet.width, {shape.width for shape in sheet.shapes}),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 
 from batchleaf.core.cutting import reasons
+from batchleaf.core.cutting.charge import Asked, by_charge
 from batchleaf.core.cutting.choose import Chosen
 from batchleaf.core.cutting.cost_search import Cost, least_cost_of_group, patterns_for
 from batchleaf.core.cutting.effort import Effort, Stop
@@ -14,6 +17,13 @@ from batchleaf.core.cutting.question import Question, asked
 from batchleaf.core.cutting.tidy import tidied
 from batchleaf.core.cutting.write_up import sheet_plans, spares_of
 from batchleaf.facts.jobs import Job
+
+
+@dataclass(frozen=True, slots=True)
+class _Solved:
+    asked: Asked
+    found: Cost
+    pool: Pool
 
 
 def least_cost(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
@@ -27,15 +37,15 @@ def least_cost(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
     if question.stranded:
         return CostPlan(makes, None, None, reasons.fits_nothing(job, question.stranded), (), ())
     effort = Effort(stop)
-    groups: list[tuple[Cost, Pool]] = []
+    solved: list[_Solved] = []
     for terms in question.groups:
-        wanted = terms.times(makes)
-        enough = patterns_for(question.whole.sheets, wanted, effort)
-        if enough.chosen is None:
-            return _too_few(makes, never=enough.never)
-        cost = least_cost_of_group(question.whole.sheets, wanted, enough.pool, enough.chosen, effort)
-        groups.append((cost, enough.pool))
-    return _written(job, question, makes, groups)
+        for asked_for in by_charge(question.whole.sheets, terms.times(makes)):
+            enough = patterns_for(asked_for.sheets, asked_for.wanted, effort)
+            if enough.chosen is None:
+                return _too_few(makes, never=enough.never)
+            cost = least_cost_of_group(asked_for.sheets, asked_for.wanted, enough.pool, enough.chosen, effort)
+            solved.append(_Solved(asked_for, cost, enough.pool))
+    return _written(job, question, makes, solved, effort)
 
 
 def _too_few(makes: int, *, never: bool) -> CostPlan:
@@ -43,12 +53,15 @@ def _too_few(makes: int, *, never: bool) -> CostPlan:
     return CostPlan(makes, None, bound, reasons.too_few_sheets(makes, never=never), (), ())
 
 
-def _written(job: Job, question: Question, makes: int, groups: list[tuple[Cost, Pool]]) -> CostPlan:
-    cost = sum(found.cost for found, _ in groups) * question.cost_unit
-    bound = sum(found.at_least for found, _ in groups) * question.cost_unit
+def _written(job: Job, question: Question, makes: int, solved: list[_Solved], effort: Effort) -> CostPlan:
+    charged = [group.found for group in solved if group.asked.charged]
+    cost = sum(found.cost for found in charged) * question.cost_unit
+    bound = sum(found.at_least for found in charged) * question.cost_unit
     chosen: Chosen = ()
-    for (found, pool), terms in zip(groups, question.groups, strict=True):
-        chosen += tidied(found.chosen, pool, found.tables, terms.times(makes), found.cost)
+    for group in solved:
+        found, wanted = group.found, group.asked.wanted
+        within = partial(found.bound.within, terms=wanted, cost=found.cost)
+        chosen += tidied(found.chosen, group.pool, found.bound.tables, within, wanted, effort)
     plans = sheet_plans(job, question.whole, chosen, makes)
     reason = reasons.why_not_cheaper(job, makes, cost, proved=cost == bound)
     return CostPlan(makes, cost, bound, reason, plans, spares_of(job, plans, makes))

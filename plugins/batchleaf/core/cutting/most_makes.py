@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from batchleaf.core.cutting import reasons
-from batchleaf.core.cutting.choose import Chosen, Makes, cheapest, cost_of
+from batchleaf.core.cutting.choose import Chosen, Makes, cheapest
 from batchleaf.core.cutting.effort import Effort, Stop
 from batchleaf.core.cutting.plan import CuttingPlan
 from batchleaf.core.cutting.question import asked
@@ -17,8 +19,9 @@ def most_makes(job: Job, *, stop: Stop | None = None) -> CuttingPlan:
     """The most full sets of parts that the stocks of ``job`` can give by through cuts.
 
     ``stop`` is told how many steps of work are done and returns True to end the
-    search; what comes back then is the best that was found, with a bound that
-    holds. Raises :class:`ValueError` where a stock has no limit.
+    search, or is a :class:`~batchleaf.core.cutting.effort.Deadline`; what comes back
+    then is the best that was found, with a bound that holds. Raises :class:`ValueError`
+    where a stock has no limit.
     """
     if any(stock.have is None for stock in job.stocks):
         raise ValueError("the most makes are asked of sheets that are counted")
@@ -34,7 +37,7 @@ def most_makes(job: Job, *, stop: Stop | None = None) -> CuttingPlan:
     bound = min(group.at_most for group in found)
     chosen: Chosen = ()
     for search, group in zip(searches, found, strict=True):
-        chosen += _chosen(search, group.chosen, makes) if makes else ()
+        chosen += _chosen(search, group.chosen, makes, effort) if makes else ()
     plans = sheet_plans(job, question.whole, chosen, makes)
     reason = reasons.why_no_more(job, question.whole, makes, bound)
     return CuttingPlan(makes, bound, reason, plans, spares_of(job, plans, makes))
@@ -50,8 +53,10 @@ def _together(searches: list[Search]) -> list[Makes]:
     return [found[at] for at in range(len(searches))]
 
 
-def _chosen(search: Search, known: Chosen, makes: int) -> Chosen:
+def _chosen(search: Search, known: Chosen, makes: int, effort: Effort) -> Chosen:
     """Few sheets, then few different plans, then few settings; ``known`` gives as many makes."""
     terms = search.terms.times(makes)
-    chosen = cheapest(search.pool.patterns, terms).chosen or known
-    return tidied(chosen, search.pool, search.bound.tables, terms, cost_of(chosen, terms))
+    seconds = effort.for_tidying(0).seconds_left
+    chosen = known if seconds == 0 else cheapest(search.pool.patterns, terms, seconds=seconds).chosen or known
+    within = partial(search.bound.within, makes=makes)
+    return tidied(chosen, search.pool, search.bound.tables, within, terms, effort)

@@ -109,7 +109,7 @@ class _Enumeration:
         for size in range(sum(root), 1, -1):
             for i, j in sorted(by_size.pop(size, ())):
                 found.append((i, j))
-                if len(found) > MOST_CELLS:
+                if len(found) > MOST_CELLS or not self._effort.affords():
                     self._complete = False
                     return []
                 self._open_halves(i, j, by_size)
@@ -173,8 +173,11 @@ class _Enumeration:
 
     def _joined(self, source: Source, near: Whole, far: Whole, need: int) -> Rows:
         table = self._contents.rows
+        self._pairs += self._contents.number_of_pairs(near, far)
+        if self._pairs > MOST_PAIRS:
+            self._complete = False
+            return table.only(np.zeros(0, dtype=np.int64))
         one, other = self._contents.pairs(near, far)
-        self._pairs += len(one)
         worth = table.worth[one] + table.worth[other]
         keep = np.flatnonzero(worth >= need)
         if len(keep) > WIDE * self._beam:

@@ -127,3 +127,17 @@ class CostPlan:
     def proved(self) -> bool:
         """True where the bound is met, or where it is shown that there is no way."""
         return self.cost == self.bound
+
+
+@dataclass(frozen=True, slots=True)
+class BestUse:
+    """``plan`` cuts parts worth ``worth``; no way of through cuts is worth more than ``bound``."""
+
+    worth: int
+    bound: int
+    plan: SheetPlan
+
+    @property
+    def proved(self) -> bool:
+        """True where the bound is met."""
+        return self.worth == self.bound

@@ -4,21 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
+from typing import Final
 
 from batchleaf.core.cutting.bound import MakesBound, makes_bound
 from batchleaf.core.cutting.choose import Makes, Terms, most_from, share_covered
 from batchleaf.core.cutting.closing import ATTEMPTS, add_closer
 from batchleaf.core.cutting.dive import dive
 from batchleaf.core.cutting.effort import Effort
+from batchleaf.core.cutting.in_turn import FEW_KINDS, in_turn
 from batchleaf.core.cutting.integers import Sheet
 from batchleaf.core.cutting.patterns import Pool, Pricer, plain_pool, rounds
 from batchleaf.core.cutting.shelves import most_by_rows
+
+PASSES: Final = 8
+"""How often all sheets are filled in turn for one number of makes."""
 
 
 @dataclass(frozen=True, slots=True)
 class Search:
     """What is known about one group; its pool grows as the search goes on."""
 
+    sheets: Sequence[Sheet]
     terms: Terms
     pool: Pool
     pricer: Pricer
@@ -37,7 +44,7 @@ def begin(sheets: Sequence[Sheet], terms: Terms, effort: Effort) -> Search:
     bounds = (makes_bound(prices, tables, terms) for prices, tables in asked)
     bound = min(bounds, key=lambda bound: bound.ratio)
     bound = replace(bound, at_most=min(bound.at_most, known.at_most))
-    return Search(terms, pool, pricer, bound, known, effort)
+    return Search(sheets, terms, pool, pricer, bound, known, effort)
 
 
 def finish(search: Search, cap: int) -> Makes:
@@ -47,9 +54,11 @@ def finish(search: Search, cap: int) -> Makes:
     """
     terms, pool = search.terms, search.pool
     target = min(search.bound.at_most, cap)
-    found = max(most_from(pool.patterns, terms, target), search.known, key=lambda way: way.makes)
+    found = _most(search, search.known, target)
     if found.makes < target and dive(pool, search.pricer, terms.times(target), share_covered):
-        found = max(most_from(pool.patterns, terms, target), found, key=lambda way: way.makes)
+        found = _most(search, found, target)
+    if found.makes < target and not search.effort.over and len(terms.parts) > FEW_KINDS:
+        found = _filled_in_turn(search, found, target)
     while found.makes < target and not search.effort.over:
         closer = _closer(search, found, target)
         if closer is None:
@@ -57,6 +66,28 @@ def finish(search: Search, cap: int) -> Makes:
         found, target = closer
     shown = target if target < min(search.bound.at_most, cap) else search.bound.at_most
     return replace(found, makes=min(found.makes, target), at_most=shown)
+
+
+def _most(search: Search, found: Makes, target: int) -> Makes:
+    """The most makes from all patterns known by now, or what was ``found`` before."""
+    seconds = search.effort.seconds_left
+    if seconds == 0:
+        return found
+    now = most_from(search.pool.patterns, search.terms, target, seconds=seconds)
+    return max(now, found, key=lambda way: way.makes)
+
+
+def _filled_in_turn(search: Search, found: Makes, target: int) -> Makes:
+    """One make more after another, as long as some filling of all sheets gives them."""
+    by_size = {stock: search.sheets[stock].width * search.sheets[stock].height for stock in search.terms.have}
+    while found.makes < target:
+        wanted = replace(search.terms.times(found.makes + 1), cost=by_size)
+        passes = islice(in_turn(search.sheets, wanted, search.pool, search.effort), PASSES)
+        chosen = next((chosen for chosen in passes if chosen), None)
+        if chosen is None:
+            break
+        found = replace(found, makes=found.makes + 1, chosen=chosen)
+    return _most(search, found, target)
 
 
 def _closer(search: Search, found: Makes, target: int) -> tuple[Makes, int] | None:
@@ -67,7 +98,10 @@ def _closer(search: Search, found: Makes, target: int) -> tuple[Makes, int] | No
     for attempt in ATTEMPTS:
         complete = add_closer(search.pool, search.pricer, bound.tables, gaps, caps, attempt)
         search.effort.step(3 * len(search.pool))
-        better = most_from(search.pool.patterns, terms, target)
+        seconds = search.effort.seconds_left
+        if seconds == 0:
+            break
+        better = most_from(search.pool.patterns, terms, target, seconds=seconds)
         if better.makes > found.makes:
             found = better
         if found.makes == target:

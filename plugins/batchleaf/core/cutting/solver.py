@@ -21,6 +21,8 @@ BRANCH_WORK: Final = 40_000
 """Branches times columns after which a search in whole numbers is given up."""
 
 
+SECONDS_A_COLUMN: Final = 0.002_5
+"""About what a run in whole numbers takes before it first looks at the clock."""
 _OPTIONS: Final = {
     "output_flag": False,
     "threads": 1,
@@ -28,6 +30,12 @@ _OPTIONS: Final = {
     "mip_rel_gap": 0.0,
     "mip_abs_gap": 0.0,
 }
+_LONG_LOOKS: Final = (
+    "mip_heuristic_run_rins",
+    "mip_heuristic_run_rens",
+    "mip_heuristic_run_root_reduced_cost",
+)
+"""Searches of their own inside a search in whole numbers; they do not look at the clock."""
 
 
 class Ending(Enum):
@@ -79,14 +87,25 @@ class Answer:
     bound: float
 
 
-def solve(model: Model, *, nodes: int | None = None) -> Answer:
-    """One run over ``model``, on one thread, always the same way; at most ``nodes`` branches."""
+def solve(model: Model, *, nodes: int | None = None, seconds: float | None = None) -> Answer:
+    """One run over ``model``, on one thread, always the same way; at most ``nodes`` branches.
+
+    ``seconds`` ends it as well, a little late; what it has found until then is handed back.
+    Where whole numbers are asked for in next to no time, it is not begun.
+    """
+    whole = any(model.whole)
+    if whole and seconds is not None and seconds < len(model.costs) * SECONDS_A_COLUMN:
+        return Answer(Ending.STOPPED, (), (), -inf)
     highs = _highs()
     highs.clearModel()
+    for look in _LONG_LOOKS:
+        highs.setOptionValue(look, seconds is None)
+    # The solver's clock runs on from one model to the next.
+    highs.setOptionValue("time_limit", inf if seconds is None else highs.getRunTime() + seconds)
     highs.setOptionValue("mip_max_nodes", nodes or max(50, BRANCH_WORK // len(model.costs)))
     highs.passModel(_as_highs(model))
     highs.run()
-    return _answer(highs, has_whole=any(model.whole))
+    return _answer(highs, has_whole=whole)
 
 
 def _answer(highs: Any, *, has_whole: bool) -> Answer:

@@ -19,7 +19,12 @@ POINTS: Final = 72
 
 @lru_cache(maxsize=64)
 def thin_grid_of(sheet: Sheet) -> Grid:
-    """A grid of ``sheet`` that never has many more than :data:`POINTS` places on an axis."""
+    """A grid of ``sheet`` that never has many more than :data:`POINTS` places on an axis, remembered."""
+    return new_thin_grid(sheet)
+
+
+def new_thin_grid(sheet: Sheet) -> Grid:
+    """The same for a sheet that is asked for once."""
     widths = {shape.width for shape in sheet.shapes}
     heights = {shape.height for shape in sheet.shapes}
     x, y = raster_points(sheet.width, widths), raster_points(sheet.height, heights)

@@ -24,6 +24,8 @@ ENOUGH_OF_THE_OFFCUT: Final = Fraction(4, 5)
 """For fewer settings a plan may lose so much: its squared offcuts stay at least this share."""
 KEEPSAKE: Final = Fraction(1, 10)
 """An offcut smaller than this share of its sheet is not worth a setting."""
+MANY_PARTS: Final = 250
+"""A sheet of more parts is cut in the first way that is found; to compare ways takes too long."""
 
 
 def sheet_plans(job: Job, whole: WholeJob, chosen: Chosen, makes: int) -> tuple[SheetPlan, ...]:
@@ -55,6 +57,8 @@ def _easiest(
 ) -> SheetPlan:
     """The fewest settings, then the fewest cuts, among ways that keep a large offcut large."""
     sheet = whole.sheets[stock]
+    if parts_of(piece).total() > MANY_PARTS:
+        return SheetPlan(job.stocks[stock].id, 1, cutters[0].cut(piece, sheet).tree)
     ways = (piece, *arrangements(piece, sheet))
     outs = [cutter.cut(way, sheet) for way in ways for cutter in cutters]
     most = max(out.squares for out in outs)
