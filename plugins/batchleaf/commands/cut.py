@@ -9,7 +9,7 @@ from typing import Final
 
 from batchleaf.commands.terminal import FAULTY, refuse
 from batchleaf.core.cutting.answer import NoAnswer, answered
-from batchleaf.core.cutting.effort import Stop
+from batchleaf.core.cutting.effort import within_seconds
 from batchleaf.facts.jobs import AskedJob
 from batchleaf.measure.display import NBSP
 from batchleaf.measure.errors import MeasureError
@@ -39,7 +39,7 @@ def cut(job: str, seconds: float, *, as_json: bool) -> int:
     except WrongJobError as error:
         return refuse(str(error))
     began = time.monotonic()
-    found = answered(asked.question, _until(began + seconds))
+    found = answered(asked.question, within_seconds(seconds, time.monotonic))
     took = time.monotonic() - began
     if isinstance(found, NoAnswer):
         refuse(f"{capitalised(found.sentence)}.")
@@ -69,7 +69,3 @@ def _asked(job: str) -> AskedJob:
     if asked is None:
         raise WrongJobError("\n".join(told(problem) for problem in problems))
     return asked
-
-
-def _until(end: float) -> Stop:
-    return lambda _: time.monotonic() >= end

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from functools import lru_cache, partial
 from typing import Final
 
@@ -16,6 +17,7 @@ from batchleaf.core.beyond_a_plan import beyond_a_plan
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
+from batchleaf.core.cutting.verify import cost_faults, faults
 from batchleaf.core.dealing import (
     Lot,
     Supplies,
@@ -45,9 +47,26 @@ class Planner:
     cheapest: Callable[[Job, int], CostPlan]
 
 
-PLANNER: Final = Planner(
-    most=partial(most_makes, stop=lambda steps: steps > MOST_STEPS),
-    cheapest=partial(least_cost, stop=lambda steps: steps > COST_STEPS),
+def checked(planner: Planner) -> Planner:
+    """``planner``, whose plans are shown only if they hold when they are looked over by other means."""
+
+    def most(job: Job) -> CuttingPlan:
+        plan = planner.most(job)
+        return replace(NO_PLAN, bound=plan.bound) if faults(job, plan) else plan
+
+    def cheapest(job: Job, makes: int) -> CostPlan:
+        plan = planner.cheapest(job, makes)
+        return CostPlan(makes, None, Fraction(0), NO_PLAN.reason, (), ()) if cost_faults(job, plan) else plan
+
+    return Planner(most, cheapest)
+
+
+NO_PLAN: Final = CuttingPlan(0, 0, "the plan that was found did not hold when it was checked", (), ())
+PLANNER: Final = checked(
+    Planner(
+        most=partial(most_makes, stop=lambda steps: steps > MOST_STEPS),
+        cheapest=partial(least_cost, stop=lambda steps: steps > COST_STEPS),
+    )
 )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -12,6 +13,7 @@ from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan, SheetPlan
 from batchleaf.core.cutting.steps import LaidOut
+from batchleaf.core.cutting.verify import cost_faults, faults, use_faults
 from batchleaf.facts.jobs import CostQuestion, FillQuestion, Job, JobQuestion, MakesQuestion
 
 
@@ -71,6 +73,8 @@ def answered(question: JobQuestion, stop: Stop) -> Answer | NoAnswer:
 
 def _most(job: Job, stop: Stop) -> Answer | NoAnswer:
     plan = most_makes(job, stop=stop)
+    if wrong := faults(job, plan):
+        return _not_shown(wrong)
     if not plan.makes:
         return NoAnswer(plan.reason)
     return Answer(
@@ -80,6 +84,8 @@ def _most(job: Job, stop: Stop) -> Answer | NoAnswer:
 
 def _least(job: Job, makes: int, stop: Stop) -> Answer | NoAnswer:
     plan = least_cost(job, makes, stop=stop)
+    if wrong := cost_faults(job, plan):
+        return _not_shown(wrong)
     if plan.cost is None or plan.bound is None:
         return NoAnswer(_too_few(job, plan, makes, stop))
     return Answer(makes, plan.cost, None, plan.bound, plan.reason, plan.spares, _laid(plan.plans, job))
@@ -97,6 +103,8 @@ def _too_few(job: Job, plan: CostPlan, makes: int, stop: Stop) -> str:
 
 def _filled(question: FillQuestion, stop: Stop) -> Answer | NoAnswer:
     use = best_use(question.stock, question.offers, kerf=question.kerf, stop=stop)
+    if wrong := use_faults(question.stock, question.offers, use, kerf=question.kerf):
+        return _not_shown(wrong)
     if not use.worth:
         return NoAnswer("none of these parts fits on this sheet")
     unit = question.worth_unit
@@ -108,6 +116,11 @@ def _filled(question: FillQuestion, stop: Stop) -> Answer | NoAnswer:
     )
     plans = _laid((use.plan,), job)
     return Answer(None, None, use.worth * unit, use.bound * unit, reason, (), plans)
+
+
+def _not_shown(wrong: Sequence[str]) -> NoAnswer:
+    """The planner was wrong: better no plan than one that spoils paper."""
+    return NoAnswer(f"the plan that was found did not hold when it was checked: {wrong[0]}")
 
 
 def _laid(plans: tuple[SheetPlan, ...], job: Job) -> tuple[AnsweredPlan, ...]:
