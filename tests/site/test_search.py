@@ -105,7 +105,7 @@ def look_for(page: Page, site: Served, words: str) -> list[str]:
     field.click()
     field.fill(words)
     field.press("End")
-    expect(page.locator(".md-search-result__meta")).to_have_text(re.compile(r"matching document"))
+    expect(page.locator(".md-search-result__meta")).to_have_text(re.compile(r"Found on|Nothing found"))
     found: list[str] = page.locator(".md-search-result__item > a:first-child").evaluate_all(
         "links => links.map(link => link.href)"
     )
