@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, remembering, uncut_parts
+from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import CostPlan, leaves_of
 from batchleaf.facts import Origin, Project, Supply, Trim
 from batchleaf.facts.jobs import Job
@@ -188,3 +189,16 @@ def test_a_batch_without_parts_from_sheets_has_no_cutting(origin: Origin) -> Non
         batch_of(only, makes=4, planned=True),
     ):
         assert cutting_of(one, SUPPLIES, PLANNER) is None
+
+
+def test_a_part_that_is_trimmed_later_is_cut_larger() -> None:
+    """Four of 90 x 90 come from a sheet of 190 x 190, also with 2 more on each side; with 3 more only one."""
+    sheet = supply("card", size=size(190, 190))
+    for oversize, most in ((0, 4), (2, 4), (3, 1)):
+        square = replace(part("A", 90, 90, "card"), oversize=Fraction(oversize))
+        found = cutting_of(batch_of(square, makes=1, cuts=(("card", 1),)), {"card": sheet}, PLANNER)
+        assert found is not None
+        assert found.most is not None
+        assert found.most.makes == most
+        sizes = {placed.rect.size for plan in found.plans for placed in lay_out(plan, found.job).parts}
+        assert sizes == {size(90 + 2 * oversize, 90 + 2 * oversize)}

@@ -430,3 +430,13 @@ def test_every_supply_a_page_names_can_be_found(full: BatchPage) -> None:
     known: dict[str, Supply] = {one.name: one for one in SUPPLIES}
     for row in full.cost.rows:
         assert row.supply.href == f"../../drawer/{known[row.supply.text].pad or known[row.supply.text].slug}/"
+
+
+def test_a_part_that_is_trimmed_later_says_how_it_is_cut() -> None:
+    """Its size is that of the make; beside it stands the one that leaves the sheet."""
+    page = page_of(card_batch(replace(STRIP, oversize=Fraction(3))))
+    row = next(row for row in page.parts if row.letter == STRIP.letter)
+    whole = [measure + 6 for measure in (STRIP.size.width, STRIP.size.height)]
+    assert [plain(detail) for detail in row.details][:1] == [
+        f"cut {whole[0]} × {whole[1]} mm, and trimmed later"
+    ]

@@ -116,7 +116,7 @@ def _too_narrow(
     rest = f"and {whose} below {show_length(least, unit)} {unit.value}"
     on_sheets = {placed.part for one in laid for placed in one.parts}
     for part in project.cut_parts:
-        width = part.size.upright.width
+        width = part.cut_size.upright.width
         if part.letter in on_sheets and width < least:
             yield _notice(
                 part.place,

@@ -88,7 +88,7 @@ def _stock(id_: str, cut: Cut, have: int | None, supplies: Supplies) -> Stock:
 def kind_of(part: Part, sources: tuple[str, ...]) -> PartKind:
     """A part as the planner knows it."""
     return PartKind(
-        id=part.letter, size=part.size, each=part.each, turns=part.turns, sources=sources, name=part.name
+        id=part.letter, size=part.cut_size, each=part.each, turns=part.turns, sources=sources, name=part.name
     )
 
 

@@ -123,7 +123,7 @@ def work_out_batch(project: Project, supplies: Supplies, planner: Planner) -> Ba
 def _from_one_sheet(project: Project, supplies: Supplies) -> Iterator[PartFromSheet]:
     for part in project.cut_parts:
         for slug in part.papers:
-            count = from_one_sheet(supplies[slug].usable, part.size, turns=part.turns)
+            count = from_one_sheet(supplies[slug].usable, part.cut_size, turns=part.turns)
             yield PartFromSheet(part.letter, slug, count)
 
 
@@ -140,7 +140,7 @@ def _too_large(project: Project, supplies: Supplies) -> Iterator[Problem]:
             )
             yield Problem(
                 part.place,
-                f"{part.letter} is {show_size(part.size, unit)} {unit.value} and does not fit a"
+                f"{part.letter} is {show_size(part.cut_size, unit)} {unit.value} and does not fit a"
                 f" {paper.unit} of {paper.name}, {show_size(paper.sheet, unit)} {unit.value}{trimmed}",
             )
 
@@ -148,7 +148,7 @@ def _too_large(project: Project, supplies: Supplies) -> Iterator[Problem]:
 def _fits(part: Part, sheet: Size) -> bool:
     return any(
         size.width <= sheet.width and size.height <= sheet.height
-        for size in ((part.size, part.size.turned) if part.turns else (part.size,))
+        for size in ((part.cut_size, part.cut_size.turned) if part.turns else (part.cut_size,))
     )
 
 

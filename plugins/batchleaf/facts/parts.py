@@ -82,7 +82,7 @@ class Part:
 
     ``extra`` parts are made on top of what the makes need, for the batch as a
     whole. ``any_of`` above 0: so many papers of a pad, and the record does not
-    say which.
+    say which. ``oversize``: by how much it is cut larger on each side, in mm.
     """
 
     letter: str
@@ -96,12 +96,18 @@ class Part:
     origin: Origin = Origin.CUT
     extra: int = 0
     any_of: int = 0
+    oversize: Fraction = Fraction(0)
     side: ShownSide = ShownSide.FRONT
     below: str = ""
     """The letter of the part it lies on."""
     stamps: tuple[ImageUse, ...] = ()
     dies: tuple[ImageUse, ...] = ()
     place: Place = field(default=NOWHERE, compare=False)
+
+    @property
+    def cut_size(self) -> Size:
+        """As it leaves the sheet, before it is trimmed to its size."""
+        return Size(self.size.width + 2 * self.oversize, self.size.height + 2 * self.oversize)
 
     @property
     def folded_size(self) -> Size:

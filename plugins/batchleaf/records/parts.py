@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Final
 
 from batchleaf.facts import Origin, Part, ShownSide
@@ -134,6 +135,7 @@ class _PartsReader:
         size = self._size(line, below, source, papers)
         each = read(line.at("each"), read_count, written.each)
         extra = read(line.at("extra"), read_extra, written.extra)
+        oversize = self._oversize(line)
         stamps = images_of(written.stamp, line.at("stamp"), self._tools, self._report)
         dies = images_of(written.die, line.at("die"), self._tools, self._report)
         if self._report.errors_since(before) or size is None or each is None or extra is None:
@@ -148,6 +150,7 @@ class _PartsReader:
             origin=origin,
             extra=extra,
             any_of=source.any_of,
+            oversize=oversize or Fraction(0),
             side=shown,
             below=below or "",
             stamps=stamps,
@@ -156,6 +159,10 @@ class _PartsReader:
         )
         self._remember(part, source, size)
         return part
+
+    def _oversize(self, line: PartLine) -> Fraction | None:
+        text = line.written.oversize
+        return self._report.read(line.at("oversize"), parse_length, text, line.unit) if text else None
 
     def _remember(self, part: Part, source: Source, face: Size) -> None:
         self._faces[part.letter] = face

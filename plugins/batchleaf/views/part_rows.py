@@ -9,6 +9,7 @@ from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import ImageUse, Origin, Part, Project, ShownSide, Supply, Tool
 from batchleaf.measure.display import NBSP, show_other_size, show_size
+from batchleaf.measure.lengths import Unit
 from batchleaf.views import site_map
 from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Link, PartRow
@@ -27,7 +28,7 @@ def part_rows(project: Project, supplies: Supplies, tools: Tools) -> tuple[PartR
             name=part.name,
             folded=f"folds to {folded_in_words(part, project.unit)}" if part.scores else "",
             papers=_papers(part, supplies, site_map.batch(project.slug)),
-            details=tuple(_details(part, supplies, tools)),
+            details=tuple(_details(part, supplies, tools, project.unit)),
             size=show_size(part.size, project.unit),
             other_size=show_other_size(part.size, project.unit),
             each=str(part.each),
@@ -52,8 +53,10 @@ def _after(words: str, paper: str | Link) -> str | Link:
     return f"{words}{paper}" if isinstance(paper, str) else Link(f"{words}{paper.text}", paper.href)
 
 
-def _details(part: Part, supplies: Supplies, tools: Tools) -> Iterator[str]:
-    """What the list does not measure: the side that shows, and what is pressed or cut into it."""
+def _details(part: Part, supplies: Supplies, tools: Tools, unit: Unit) -> Iterator[str]:
+    """What the list does not measure: how it is cut, the side that shows, and what is pressed into it."""
+    if part.oversize:
+        yield f"cut {show_size(part.cut_size, unit)}{NBSP}{unit.value}, and trimmed later"
     if part.origin is Origin.READY:
         yield "ready-made"
     if part.side is ShownSide.BACK:

@@ -152,7 +152,7 @@ def _remark(project: Project, laid: LaidOut, held: Fraction | None) -> str:
 def _too_narrow(project: Project, on_sheet: Set[str], held: Fraction | None) -> Iterator[str]:
     """What to do about parts that are narrower than the trimmer holds."""
     for part in project.cut_parts:
-        if held is not None and part.letter in on_sheet and part.size.upright.width < held:
+        if held is not None and part.letter in on_sheet and part.cut_size.upright.width < held:
             least = f"{show_length(held, project.unit)}{NBSP}{project.unit.value}"
             yield f"{part.letter} is narrower than the {least} that the trimmer holds: {REMEDY}."
 

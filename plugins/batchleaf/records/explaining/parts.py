@@ -69,6 +69,7 @@ def _in_full(written: PartWritten, part: Part, source: tuple[str, str], unit: Un
         "each": str(part.each),
         "extra": str(part.extra),
         "turn": written.turn,
+        "oversize": written.oversize or "",
         "stamp": written.stamp or "",
         "die": written.die or "",
     }

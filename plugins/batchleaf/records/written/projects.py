@@ -119,6 +119,11 @@ class PartWritten(Written):
         description="May it be turned on the sheet? Never where the pattern that shows has a direction.",
         examples=["no"],
     )
+    oversize: Text | None = Field(
+        None,
+        description="How much larger it is cut on each side, to be trimmed to its size later.",
+        examples=["1/8"],
+    )
     stamp: Text | None = Field(
         None,
         description="A set of stamps, and which images by number; the set alone where it is one image.",
