@@ -30,8 +30,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
 STAMP = "batchleaf-stamp.json"
-CONTAINS = {"site": ("site", "test"), "test": ("test",)}
-"""For each lock, the locks whose environments hold all of it."""
+LOCKS = ("site", "test", "slow")
+"""The lists of packages; each holds the one before."""
 
 
 class Failed(Exception):
@@ -66,7 +66,7 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     if asked.command == "test":
         return _test(rest)
     if asked.command == "slow":
-        return _run([prepare("test"), "-m", "pytest", "-m", "slow", *rest])
+        return _run([prepare("slow"), "-m", "pytest", "-m", "slow", *rest])
     if asked.command == "lock":
         return _lock()
     prepare("test")
@@ -166,7 +166,7 @@ def _test(rest: list[str]) -> int:
 
 
 def _lock() -> int:
-    """Resolve both lists in a folder of their own; replace the old ones only when both are done."""
+    """Resolve all lists in a folder of their own; replace the old ones only when all are done."""
     with tempfile.TemporaryDirectory() as folder:
         work = Path(folder, "work")
         (work / "locks").mkdir(parents=True)
@@ -176,13 +176,15 @@ def _lock() -> int:
         compile_one = [python, "-m", "uv", "pip", "compile", "pyproject.toml", "--quiet", "--universal"]
         compile_one += ["--generate-hashes", "--python-version", "3.11", "--group", "editable"]
         compile_one += ["--custom-compile-command", "python run.py lock"]
-        site, test = Path("locks", "site.txt"), Path("locks", "test.txt")
-        _step([*compile_one, "-o", str(site)], cwd=work)
-        # Held to the first, so that a test environment holds a site's environment.
-        _step([*compile_one, "--group", "test", "--constraint", site.as_posix(), "-o", str(test)], cwd=work)
-        for lock in (site, test):
-            shutil.copy(work / lock, ROOT / lock)
-    print("locks/site.txt and locks/test.txt are renewed; run the tests before keeping them.")
+        lists = [Path("locks", f"{lock}.txt") for lock in LOCKS]
+        for at, (lock, path) in enumerate(zip(LOCKS, lists, strict=True)):
+            if at:
+                # Held to the list before, so that an environment for tests holds a site's.
+                compile_one += ["--group", lock, "--constraint", lists[at - 1].as_posix()]
+            _step([*compile_one, "-o", str(path)], cwd=work)
+        for path in lists:
+            shutil.copy(work / path, ROOT / path)
+    print("The lists in locks/ are renewed; run the tests before keeping them.")
     return 0
 
 
@@ -190,15 +192,16 @@ def _lock() -> int:
 
 
 def prepare(lock: str) -> str:
-    """The environment's Python with all that ``lock`` ("site" or "test") names; made if need be."""
+    """The environment's Python with all that ``lock``, one of :data:`LOCKS`, names; made if need be."""
     environment = ROOT / ".venv"
     have = read_stamp(environment)
     if is_ready(environment, lock, have):
         return str(python_in(environment))
-    if lock == "test" and is_ready(environment, "site", have):
+    if is_ready(environment, LOCKS[0], have):
         _install(environment, lock)
     else:
-        _make(environment, "test" if "test" in (lock, have.get("lock")) else lock)
+        held = have.get("lock")
+        _make(environment, max(lock, held, key=LOCKS.index) if held in LOCKS else lock)
     return str(python_in(environment))
 
 
@@ -206,7 +209,7 @@ def is_ready(environment: Path, lock: str, stamp: dict[str, str]) -> bool:
     """Does ``stamp`` say that ``environment`` holds ``lock`` as it stands today, in this place?"""
     held = stamp.get("lock", "")
     return (
-        held in CONTAINS[lock]
+        held in LOCKS[LOCKS.index(lock) :]
         and stamp.get("fingerprint") == fingerprint(ROOT, held)
         and python_in(environment).exists()
     )

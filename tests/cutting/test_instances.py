@@ -8,6 +8,7 @@ import time
 import pytest
 
 from batchleaf.core.cutting.best_use import best_use
+from batchleaf.core.cutting.effort import within_seconds
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
@@ -112,19 +113,14 @@ SHEETS = [
     for known in TURNING
     if entry.get(known) is not None
 ]
-UNPROVED_SHEETS = {"G2CSP-cl_05_020_01-sheets", "G2CSP-cl_05_020_01"}
-"""Eight sheets are found where it is only shown that there are not fewer than seven."""
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize(("name", "known"), SHEETS)
 def test_the_fewest_sheets_are_the_published_ones(name: str, known: str) -> None:
-    """The optimum, proved, and no bound above it; the search ends by its own steps."""
+    """The optimum, proved within ten seconds of processor time, or within two where there are hundreds."""
     entry = of_kind("sheets")[name]
     job = demand(entry, turns=TURNING[known])
-    plan = least_cost(job, 1)
+    plan = least_cost(job, 1, stop=within_seconds(2 if entry[known] > 100 else 10, time.process_time))
     assert cost_faults(job, plan) == ()
-    assert plan.bound is not None
-    assert plan.bound <= entry[known]
-    assert plan.cost == entry[known]
-    assert plan.proved or name in UNPROVED_SHEETS
+    assert (plan.cost, plan.bound) == (entry[known],) * 2

@@ -12,6 +12,7 @@ import html5lib
 import pytest
 from playwright.sync_api import Page
 
+from batchleaf.commands.opened import open_archive
 from batchleaf.linkcheck import broken_links, read_page
 from browsing import SUB_PATH, Served, Watch, is_moved, parsed
 
@@ -29,6 +30,25 @@ def test_an_ordinary_record_is_short(batch: str) -> None:
     record = (ROOT / "projects" / batch / "project.yml").read_text(encoding="utf-8")
     assert len(record.splitlines()) <= MOST_LINES
     assert len(record) <= MOST_LETTERS
+
+
+def test_what_nobody_has_made_yet_was_not_filmed() -> None:
+    """No step of a batch that is planned or cut has a time in a film."""
+    waiting = [one for one in open_archive(ROOT).worked().archive.projects if one.finished == 0]
+    assert len(waiting) == 2
+    timed = [step.sentence for one in waiting for step in one.steps if step.film_seconds is not None]
+    assert timed == []
+
+
+PROSE: Final = sorted(
+    [*ROOT.glob("projects/**/*.md"), *ROOT.glob("projects/**/*.yml"), ROOT / "site_src/about.md"]
+)
+
+
+@pytest.mark.parametrize("path", PROSE, ids=lambda path: "/".join(path.parts[-2:]))
+def test_apostrophes_are_those_of_print(path: Path) -> None:
+    """No note, record or page of the demo has one of a typewriter."""
+    assert "'" not in path.read_text(encoding="utf-8")
 
 
 def test_every_link_leads_somewhere(demo_site: Served) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from itertools import combinations
 from pathlib import Path
 from typing import Final
 
@@ -86,6 +87,33 @@ def test_pictures_and_scenes_are_the_same() -> None:
 def test_the_pictures_are_small_together() -> None:
     """Who fetches the project does not wait for its pictures."""
     assert sum(path.stat().st_size for path in ROOT.glob("projects/**/*.jpg")) < MOST_BYTES
+
+
+def test_a_paper_that_comes_twice_lies_on_a_corner_and_its_opposite(batches: dict[str, Batch]) -> None:
+    """On every orchard card, as its note says; none of its squares has a neighbour of its own paper."""
+    batch = batches["orchard-square-cards"]
+    for number in range(batch.count):
+        squares = [layer for layer in batch.layers(number) if layer.letter == "C"]
+        twice = [(a, b) for a, b in combinations(squares, 2) if a.paper == b.paper]
+        assert len(twice) == 1
+        ((a, b),) = twice
+        assert a.area.x != b.area.x
+        assert a.area.y != b.area.y
+
+
+@pytest.mark.parametrize(("slug", "letter"), [("wren-note-bookmarks", "C"), ("sloe-lane-cards", "E")])
+def test_a_stamped_label_shows_what_its_record_names(
+    slug: str, letter: str, batches: dict[str, Batch]
+) -> None:
+    """The image of the set, no larger than the set says it is."""
+    batch = batches[slug]
+    image = batch.recorded.image(batch.recorded.part(letter), 0)
+    assert image is not None
+    assert image.size is not None
+    (stamp,) = batch.loose(letter).stamps
+    high, wide = (cells / stamp.cells_per_mm for cells in stamp.cover.shape)
+    assert wide <= float(image.size.width) + 0.01
+    assert high <= float(image.size.height) + 0.01
 
 
 def test_no_picture_shows_more_than_there_is(batches: dict[str, Batch]) -> None:

@@ -32,7 +32,7 @@ def run(tmp_path: Path) -> ModuleType:
     """``run.py`` in a project of its own, whose environment looks made but is empty."""
     root = tmp_path / "a project"
     (root / "locks").mkdir(parents=True)
-    for name in ("run.py", "pyproject.toml", "locks/site.txt", "locks/test.txt"):
+    for name in ("run.py", "pyproject.toml", "locks/site.txt", "locks/test.txt", "locks/slow.txt"):
         shutil.copy(ROOT / name, root / name)
     module = _load_run(root / "run.py")
     python = module.python_in(root / ".venv")
@@ -65,13 +65,10 @@ def test_damaged_stamp(run: ModuleType, stamp: str) -> None:
 
 
 def test_stamp_holds(run: ModuleType) -> None:
-    """Nothing changed: nothing to set up; the list for tests holds the list for sites, not the reverse."""
-    run.write_stamp(run.ROOT / ".venv", "site")
-    assert _ready(run, "site")
-    assert not _ready(run, "test")
-    run.write_stamp(run.ROOT / ".venv", "test")
-    assert _ready(run, "site")
-    assert _ready(run, "test")
+    """Nothing changed: nothing to set up; each list holds those before it, not the reverse."""
+    for at, lock in enumerate(run.LOCKS):
+        run.write_stamp(run.ROOT / ".venv", lock)
+        assert [_ready(run, other) for other in run.LOCKS] == [n <= at for n in range(len(run.LOCKS))]
 
 
 @pytest.mark.parametrize(
@@ -223,7 +220,10 @@ def _asked(groups: tuple[str, ...]) -> list[Requirement]:
     return [Requirement(text) for text in listed]
 
 
-@pytest.mark.parametrize(("lock", "groups"), [("site", ("editable",)), ("test", ("editable", "test"))])
+@pytest.mark.parametrize(
+    ("lock", "groups"),
+    [("site", ("editable",)), ("test", ("editable", "test")), ("slow", ("editable", "test", "slow"))],
+)
 def test_lock_meets_what_is_asked(lock: str, groups: tuple[str, ...]) -> None:
     """Each package that the project asks for is locked, in a version it allows."""
     locked = _locked(lock)
@@ -234,11 +234,11 @@ def test_lock_meets_what_is_asked(lock: str, groups: tuple[str, ...]) -> None:
 
 
 def test_locks_agree() -> None:
-    """The list for tests holds every package of the list for sites, in the same version."""
-    assert _locked("site").items() <= _locked("test").items()
+    """Each list holds every package of the one before, in the same version."""
+    assert _locked("site").items() <= _locked("test").items() <= _locked("slow").items()
 
 
-@pytest.mark.parametrize("lock", ["site", "test"])
+@pytest.mark.parametrize("lock", ["site", "test", "slow"])
 def test_every_package_has_a_hash(lock: str) -> None:
     """Nothing is installed whose bytes are not known."""
     text = (ROOT / "locks" / f"{lock}.txt").read_text(encoding="utf-8")

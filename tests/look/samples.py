@@ -197,6 +197,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             ("Techniques: side fold, score, stamp, die-cut.",),
         ),
         parts_unit="mm",
+        parts_cut="Cut",
         parts=(
             PartRow(
                 "A",
@@ -233,7 +234,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             ),
         ),
         parts_notes=("Sizes in inches are rounded down to the mark of the rule.",),
-        plan_intro="Ten sheets, two plans. Set the trimmer once for each line, and take every "
+        plan_intro="Ten sheets, two plans. Set each measure once, and take every "
         "sheet of that plan through before you move the stop.",
         plans=plans,
         plan_notes=("The bound is met: no way of through cuts gives more.",),
@@ -272,7 +273,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
         ),
         pictures=(picture("orchard", "Cards in a row"), picture("kite-string", "One card from the side")),
         went="Of the 12 cards 8 were given, 3 sold and 1 kept.",
-        neighbours=(Neighbour("before", Link("Night-train cards", "../night-train/")),),
+        neighbours=(Neighbour("earlier", Link("Night-train cards", "../night-train/")),),
         cautions=("Two lines of the record say that sheets were left over, and do not say where they went.",),
         figures_href="figures.json",
         how_href="../../how/",
@@ -392,7 +393,7 @@ BENCH = BenchPage(
                     "shore-words",
                     "shore words",
                     "Clear, on a card.",
-                    (("What is made may be sold", "handmade only"),),
+                    (("Selling what is made", "handmade only"),),
                     (ImageRow("1", "high water", "30 × 8 mm"), ImageRow("2", "slack tide", "")),
                     Link("example.org", "https://example.org/shore-words"),
                     (Link("Harbour-wall cards", "../projects/harbour-wall/"),),

@@ -141,10 +141,10 @@ def test_the_other_unit_is_never_rounded_up(length: Fraction, unit: Unit) -> Non
     [
         ("12 x 12", Unit.INCH, "304.8 × 304.8 mm"),
         ("8 1/2 x 11", Unit.INCH, "215.9 × 279.4 mm"),
-        ("305 x 305", Unit.MM, "12 × 12 in"),
-        ("210 x 297", Unit.MM, "8 1/4 × 11 11/16 in"),
-        ("297 x 420", Unit.MM, "11 11/16 × 16 9/16 in"),
-        ("14.8 x 21", Unit.CM, "5 13/16 × 8 1/4 in"),
+        ("305 x 305", Unit.MM, "about 12 × 12 in"),
+        ("210 x 297", Unit.MM, "about 8 1/4 × 11 11/16 in"),
+        ("297 x 420", Unit.MM, "about 11 11/16 × 16 9/16 in"),
+        ("14.8 x 21", Unit.CM, "about 5 13/16 × 8 1/4 in"),
     ],
 )
 def test_a_sheet_as_bought_is_told_as_near_as_can_be(text: str, unit: Unit, shown: str) -> None:

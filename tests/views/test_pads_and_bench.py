@@ -82,14 +82,14 @@ def test_a_pad_tells_what_it_is(pages: Pages) -> None:
         ("Core", "white"),
         # 80 lb text: 80 x 453.59237 g / (500 x 25 x 38 sq in) = 118.4 g/m².
         ("Weight", "80 lb text, 118 g/m²"),
-        ("What is made may be sold", "handmade only (printed on the cover, 12 January 2026)"),
+        ("Selling what is made", "handmade only (printed on the cover, 12 January 2026)"),
     ]
 
 
 def test_every_movement_of_a_pad_says_which_papers(pages: Pages) -> None:
     """A gift has no price; each batch one row; seven is within a fifth of eight, or at least within one."""
     assert moved(page(pages, "drawer/shoal-pad/", ItemPage)) == [
-        ("there before 1 scrap 40 × 50, a gift", "", "0", "0.00"),
+        ("at the start 1 scrap 40 × 50, a gift", "", "0", "0.00"),
         ("bought a stall", "+ 12", "12", "6.00"),
         (
             "First papers 2 and 3, 1 scrap of 40 × 50, 1 piece of 50 × 60 of paper 2 kept",
@@ -131,7 +131,7 @@ def test_what_rests_on_a_guess_or_a_gift_is_told(pages: Pages) -> None:
     """Four stars for about 0.40 and twenty-five for nothing: two cost 2.8 cents, so 3."""
     star = page(pages, "drawer/star-sticker/", ItemPage)
     assert moved(star) == [
-        ("there before a guess", "+ 4", "4", "0.40"),
+        ("at the start a guess", "+ 4", "4", "0.40"),
         ("came in a stall, a gift", "+ 25", "29", "0.00"),
         ("First", "− 2", "27", "− 0.03"),
         ("counted about 25, as expected", "0", "27", "0.00"),
@@ -140,7 +140,7 @@ def test_what_rests_on_a_guess_or_a_gift_is_told(pages: Pages) -> None:
         "What some of it cost is a guess, and so is what it is worth.",
         "Some of it was a gift and cost nothing; a batch that uses it costs so much less.",
     )
-    assert star.facts == (("A pack holds", "25 pieces"), ("What is made may be sold", "no"))
+    assert star.facts == (("A pack holds", "25 pieces"), ("Selling what is made", "no"))
 
 
 def test_a_bench_has_every_tool_with_its_limits(pages: Pages, figures: Figures) -> None:
@@ -156,7 +156,7 @@ def test_a_bench_has_every_tool_with_its_limits(pages: Pages, figures: Figures) 
     ]
     assert [[(label, plain(text)) for label, text in row.facts] for row in rows] == [
         [("From groove to groove", "1/8 in or 1 cm")],
-        [("What is made may be sold", "handmade only (printed on the packet, 12 January 2026)")],
+        [("Selling what is made", "handmade only (printed on the packet, 12 January 2026)")],
         [
             ("Longest cut", "310 mm"),
             ("Narrowest strip", "6 mm"),

@@ -1,4 +1,4 @@
-"""What is said beside a plan: to measure a sheet that leaves nothing to spare, and how to hold a strip."""
+"""What is said beside a plan: to measure a sheet of which all is used, and how to hold a strip."""
 
 from __future__ import annotations
 
@@ -21,9 +21,9 @@ SETTINGS = Settings(Unit.MM, Currency.of("EUR"))
 @pytest.mark.parametrize(
     ("measures", "said"),
     [
-        ((150, 100), "Measure the sheet first: nothing is to spare either way."),
-        ((150, 90), "Measure the sheet first: nothing is to spare across."),
-        ((140, 100), "Measure the sheet first: nothing is to spare down."),
+        ((150, 100), "Measure the sheet first: all of it is used."),
+        ((150, 90), "Measure the sheet first: its whole width is used."),
+        ((140, 100), "Measure the sheet first: its whole height is used."),
         ((140, 90), ""),
     ],
 )

@@ -252,8 +252,8 @@ def test_neighbours_are_those_of_the_same_series(pages: Pages) -> None:
     """Third belongs to another series and stands between nobody."""
     second = page(pages, "projects/second/", BatchPage)
     assert [(one.word, one.link.text) for one in second.neighbours] == [
-        ("before", "First"),
-        ("after", "Fourth"),
+        ("earlier", "First"),
+        ("later", "Fourth"),
     ]
     assert said(second.series) == "second of Tides"
     assert page(pages, "projects/third/", BatchPage).neighbours == ()

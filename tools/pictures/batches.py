@@ -34,12 +34,10 @@ HOW_THEY_LIE: Final = {
     "wren-note-bookmarks": Lies(
         spots={"B": (Spot(foot=6),), "C": (Spot(top=29),)},
         shapes={"A": partial(rectangle, holes=((25, 9, 2.5),))},
-        words={"C": "wren"},
     ),
     "first-frost-tags": Lies(
         spots={"B": (Spot(foot=7),), "C": (Spot(right=7, top=7),)},
-        foam="C",
-        shapes={"A": partial(clipped, clip=15, holes=((30, 12, 2.5),)), "C": disc},
+        shapes={"A": partial(clipped, clip=15, holes=((30, 12, 2.5),)), "C": partial(disc, rim=1)},
     ),
     "ropewalk-place-cards": Lies(spots={"B": (Spot(foot=0.125 * INCH),)}),
     "hazel-square-cards": Lies(spots=SQUARES),

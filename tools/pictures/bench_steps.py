@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from arrange import Place, heap, heap_up, mat, put_all, rule, stand_all
@@ -11,7 +12,7 @@ from makes import Batch, part_size
 from outlines import Outline, rectangle
 from picture import Picture
 from pieces import TABLE, Piece, put
-from stamps import scores
+from stamps import scores, slits
 
 INCH: Final = 25.4
 
@@ -36,10 +37,11 @@ def sloe_cut(picture: Picture, batch: Batch) -> None:
 
 
 def wren_cut(picture: Picture, batch: Batch) -> None:
-    """Bookmarks, the strips in their papers, labels."""
+    """Bookmarks without their holes, the strips in their papers, labels."""
     mat(picture)
     bench = Bench(batch, 211)
-    _heaps(picture, bench, [("A", (-120, -14, -4), 12)])
+    bookmark = heap((-120, -14, -4), batch.size)
+    heap_up(picture, bench.stack(batch.outline().pierced(), batch.paper("A"), bookmark, 12))
     places: list[Place] = [(-50, -56, 3), (8, -52, -5), (66, -58, 4)]
     for number, place in enumerate(places):
         _heaps(picture, bench, [("B", place, 8)], number)
@@ -54,10 +56,10 @@ CORNERS: Final = (
 
 
 def frost_clip(picture: Picture, batch: Batch) -> None:
-    """Tags with their corners clipped, and the corners."""
+    """Tags with their corners clipped, and the corners; no hole yet."""
     bench = Bench(batch, 311)
     frame = heap((-28, -10, -7), batch.size)
-    heap_up(picture, bench.stack(batch.outline(), batch.paper("A"), frame, 10))
+    heap_up(picture, bench.stack(batch.outline().pierced(), batch.paper("A"), frame, 10))
     corner = Outline(((0, 0), (CLIPPED, 0), (0, CLIPPED)))
     for x, y, turn in CORNERS:
         put(picture, Piece(lying(x, y, turn, 0.6 + 0.02 * x), corner, batch.paper("A")))
@@ -89,7 +91,7 @@ def bands_cut(picture: Picture, batch: Batch) -> None:
 
 
 def box_score(picture: Picture, batch: Batch) -> None:
-    """The blanks of a bottom and a lid with their score lines, and more of them beneath."""
+    """The blanks of a bottom and a lid, scored and cut at the corners, and more of them beneath."""
     mat(picture)
     bench = Bench(batch, 1121)
     lid = batch.lid
@@ -102,7 +104,7 @@ def box_score(picture: Picture, batch: Batch) -> None:
         top = pieces[-1]
         heap_up(
             picture,
-            [*pieces[:-1], Piece(top.frame, top.outline, top.paper, top.onto, top.shift, (scores(part),))],
+            [*pieces[:-1], replace(top, stamps=(scores(part), slits(part)))],
         )
     rule(picture, (16, 84, -2), 300)
 
@@ -146,8 +148,9 @@ def squares_laid_out(picture: Picture, batch: Batch) -> None:
             picture,
             Piece(piece.frame.moved(x, y).turned(turn), piece.outline, piece.paper, frame, piece.shift),
         )
-    papers = [bench.batch.recorded.papers_of(batch.recorded.part("C"), n)[0] for n in range(3)]
+    square = batch.recorded.part("C")
+    first = {batch.recorded.papers_of(square, n)[0]: n for n in reversed(range(batch.count))}
     places: list[Place] = [(84, -66, 8), (92, -4, -4), (82, 60, 11)]
-    for number, place in enumerate(places[: len(set(papers))]):
-        _heaps(picture, bench, [("C", place, 5)], number)
+    for place, paper in zip(places, square.papers, strict=True):
+        _heaps(picture, bench, [("C", place, 5)], first[paper])
     put_all(picture, [bench.one("B", heap((-168, -40, 10), panel).moved(0, 0, 0.6), onto=TABLE)])

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, radians, sin
+from typing import Final
 
 import numpy as np
 from bench import Bench
@@ -14,6 +15,12 @@ from outlines import rectangle
 from papers import Paper
 from picture import Picture
 from pieces import TABLE, Piece, paint, put, shade_upon
+from stamps import scores, slits
+
+from batchleaf.facts import Part
+
+PIERCED: Final = 2.5
+"""The radius of the hole that the punch makes, in mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +148,19 @@ def leaning_lid(picture: Picture, bench: Bench, box: Frame, number: int, lean: f
     leaning = Tray(turned, lid.length, lid.width, lid.height, lid.paper, lid.shift)
     cast_tray(picture, leaning)
     lidded(picture, bench, leaning, number)
+
+
+def flat_lid(picture: Picture, bench: Bench, lid: Part, frame: Frame) -> None:
+    """A lid's blank before its walls go up: scored, cut, papered, and pierced in the middle for its brad."""
+    if lid.walls is None:
+        raise ValueError(f"{lid.letter} has no walls")
+    wall, (width, height) = float(lid.walls), (float(lid.size.width), float(lid.size.height))
+    blank = rectangle(width, height).pierced((width / 2, height / 2, PIERCED))
+    marks = scores(lid), slits(lid)
+    put(picture, Piece(frame.moved(0, 0, 0.3), blank, bench.batch.paper("A"), shift=(37, 21), stamps=marks))
+    for piece in bench.layers(frame.moved(wall, wall, 0.3), 0):
+        (x, y) = piece.outline.corners[2]
+        put(picture, replace(piece, outline=piece.outline.pierced((x / 2, y / 2, PIERCED))))
 
 
 def lidded(picture: Picture, bench: Bench, lid: Tray, number: int) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from arrange import fallen, heap, heap_up, middle, put_all, stand_all
 from bench import Bench
-from boxes import Tray, cast_tray, lidded
+from boxes import flat_lid
 from camera import lying
 from fruit import hazelnut, knob, sloe
 from gates import band_round
@@ -91,17 +91,17 @@ def patch_and_label(picture: Picture, batch: Batch) -> None:
 
 
 def lid_with_knob(picture: Picture, batch: Batch) -> None:
-    """A lid with its brad, and a few brads."""
+    """A lid's blank, flat, with its brad; one that is pierced and waits; and a few brads."""
     bench = Bench(batch, 1131)
     lid = batch.lid
     brad = batch.recorded.used("brads")
-    if lid is None or lid.walls is None or brad is None:
+    if lid is None or brad is None:
         return
-    length, width = part_size(lid)
-    for x, y, turn in ((-46, -62, -17), (-26, -4, 12)):
-        tray = Tray(lying(x, y, turn, 0.2), length, width, float(lid.walls), batch.paper("A"), (x + 90, 7))
-        cast_tray(picture, tray)
-        lidded(picture, bench, tray, 0)
+    size = float(lid.size.width), float(lid.size.height)
+    flat_lid(picture, bench, lid, heap((-52, -66, -17), size))
+    frame = heap((-8, 18, 12), size)
+    flat_lid(picture, bench, lid, frame)
+    knob(picture, frame.moved(size[0] / 2, size[1] / 2, 1.2), 4.0, brad.colour)
     for x, y in ((58, 22), (70, 36), (54, 42), (74, 8)):
         knob(picture, lying(x, y), 4.0, brad.colour)
 

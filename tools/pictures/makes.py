@@ -59,14 +59,13 @@ class Lies:
 
     ``spots``: letter → places of its copies. ``foam``: the letters of parts on foam.
     ``first``: the letters of parts that are stuck before the others. ``shapes``:
-    letter → outline; the base's is A. ``words``: letter → a stamp that the record leaves out.
+    letter → outline; the base's is A.
     """
 
     spots: Mapping[str, tuple[Spot, ...]] = field(default_factory=dict)
     foam: str = ""
     first: str = ""
     shapes: Mapping[str, Shape] = field(default_factory=dict)
-    words: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,13 +207,14 @@ class Batch:
 
     def _stamps(self, part: Part, area: Area, number: int) -> tuple[Stamp, ...]:
         image = self.recorded.image(part, number)
-        words = image.words if image else self.lies.words.get(part.letter, "")
-        if not words:
+        if image is None:
             return ()
         ink = self.recorded.used("embossing powder") or self.recorded.used("ink")
-        size = _floats(image.size.width, image.size.height) if image and image.size else None
+        size = _floats(image.size.width, image.size.height) if image.size else None
         room = size or (area.width * 0.8, area.height * 0.8)
-        return (stamped(words, ink.colour if ink else DARK_INK, (area.width / 2, area.height / 2), room),)
+        return (
+            stamped(image.words, ink.colour if ink else DARK_INK, (area.width / 2, area.height / 2), room),
+        )
 
 
 def part_size(part: Part) -> tuple[float, float]:

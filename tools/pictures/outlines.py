@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, pi, sin
 
 import numpy as np
@@ -34,6 +34,10 @@ class Outline:
             depth = np.minimum(depth, np.hypot(x - np.float32(hx), y - np.float32(hy)) - np.float32(radius))
         return depth, facing
 
+    def pierced(self, *holes: Hole) -> Outline:
+        """The same with these holes and no others."""
+        return replace(self, holes=holes)
+
 
 def rectangle(width: float, height: float, holes: tuple[Hole, ...] = ()) -> Outline:
     return Outline(((0, 0), (width, 0), (width, height), (0, height)), holes)
@@ -63,10 +67,11 @@ def _corner(x: float, y: float, radius: float, start: float) -> list[tuple[float
     return [(x + radius * cos(t), y + radius * sin(t)) for t in turns]
 
 
-def disc(width: float, height: float) -> Outline:
-    """A circle, or an oval."""
+def disc(width: float, height: float, rim: float = 0) -> Outline:
+    """A circle, or an oval, inside a rim that the punch leaves."""
     turns = (2 * pi * i / 48 for i in range(48))
-    return Outline(tuple((width / 2 * (1 + cos(t)), height / 2 * (1 + sin(t))) for t in turns))
+    across, down = width / 2 - rim, height / 2 - rim
+    return Outline(tuple((width / 2 + across * cos(t), height / 2 + down * sin(t)) for t in turns))
 
 
 def triangle(width: float, height: float) -> Outline:

@@ -47,7 +47,8 @@ class Recorded:
         round_of = self._dealt(part)
         copies = [round_of[(number * part.each + i) % len(round_of)] for i in range(part.each)]
         turn = number % part.each
-        return (*copies[turn:], *copies[:turn])
+        apart = _apart(copies)
+        return (*apart[turn:], *apart[:turn])
 
     def _dealt(self, part: Part) -> tuple[str, ...]:
         """One round of dealing: each paper as often as its share of the sheets cut says."""
@@ -73,6 +74,16 @@ class Recorded:
             if _is_used(use, image.number)
         ]
         return images[number % len(images)] if images else None
+
+
+def _apart(copies: list[str]) -> list[str]:
+    """Where a paper comes twice, one copy lies between the two: of four squares they are opposite."""
+    if len(set(copies)) == len(copies):
+        return copies
+    often = sorted(copies, key=lambda paper: (-copies.count(paper), copies.index(paper)))
+    apart = copies[:]
+    apart[::2], apart[1::2] = often[: len(apart[::2])], often[len(apart[::2]) :]
+    return apart
 
 
 def _is_used(use: ImageUse, number: int) -> bool:

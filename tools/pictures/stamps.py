@@ -114,6 +114,29 @@ def scores(part: Part) -> Stamp:
     return Stamp(cover, "#6b5a50", 0.0, 0.0, fine)
 
 
+def slits(part: Part) -> Stamp:
+    """The cuts of a box's blank: at each corner along one score as far as the other, on the same side.
+
+    Each gapes a little at the edge, and what lies under it is dark.
+    """
+    fine = 10
+    width, height = float(part.size.width), float(part.size.height)
+    left, right = sorted(float(score.at) for score in part.scores if score.runs_down)
+    upper, lower = sorted(float(score.at) for score in part.scores if not score.runs_down)
+    x = np.arange(round(width * fine), dtype=np.float32)[None, :] / fine
+    y = np.arange(round(height * fine), dtype=np.float32)[:, None] / fine
+    cover = np.zeros((y.size, x.size), dtype=np.float32)
+    for across, along, inner in (
+        (x - left, upper - y, upper),
+        (y - upper, x - right, width - right),
+        (x - right, y - lower, height - lower),
+        (y - lower, left - x, left),
+    ):
+        gape = 0.16 + 0.34 * along / inner
+        cover = np.maximum(cover, np.where(along > 0, np.clip((gape - abs(across)) * fine + 0.5, 0, 1), 0))
+    return Stamp(cover, "#54483f", 0.0, 0.0, fine)
+
+
 def edges(length: float, thick: float, count: int) -> Stamp:
     """The edges of so many sheets or letters on each other: the thin shadows between them."""
     fine = 12

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from batchleaf.core.cutting.plan import CostPlan, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
+from batchleaf.core.with_the_grain import all_lie, lies_turned, lying, told_as_asked
 from batchleaf.facts import Cut, Part, Supply
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.money import share
@@ -99,7 +100,8 @@ def as_they_come(
     for one in wanted:
         sources = tuple(lot.stock.id for lot in lots if may_come_from(one.part, lot.supply, supplies))
         kinds.append(replace(kind_of(one.part, sources), each=one.count))
-    return _by_line(_asked_of(lots, kinds, ask), lots, {one.part.letter: one.part.letter for one in wanted})
+    letters = {one.part.letter: one.part.letter for one in wanted}
+    return _asked_of(wanted, lots, kinds, letters, supplies, ask)
 
 
 def dealt_round(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies, ask: Cheapest) -> CostPlan:
@@ -110,12 +112,38 @@ def dealt_round(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplie
         for kind in _by_paper(one, lots, supplies):
             kinds.append(kind)
             letters[kind.id] = one.part.letter
-    return _by_line(_asked_of(lots, kinds, ask), lots, letters)
+    return _asked_of(wanted, lots, kinds, letters, supplies, ask)
 
 
-def _asked_of(lots: Sequence[Lot], kinds: Sequence[PartKind], ask: Cheapest) -> CostPlan:
-    wanted = tuple(kind for kind in kinds if kind.each)
-    return ask(Job(tuple(lot.stock for lot in lots), wanted), 1)
+def _asked_of(
+    wanted: Sequence[Wanted],
+    lots: Sequence[Lot],
+    kinds: Sequence[PartKind],
+    letters: Mapping[str, str],
+    supplies: Supplies,
+    ask: Cheapest,
+) -> CostPlan:
+    """The cheapest sheets; where it costs no more, parts lie so that they fold with the grain."""
+    job = Job(tuple(lot.stock for lot in lots), tuple(kind for kind in kinds if kind.each))
+    plan = ask(job, 1)
+    turned = _with_the_grain(wanted, lots, letters, supplies)
+    if plan.cost is not None and not all_lie(plan, turned):
+        other = ask(lying(job, turned), 1)
+        plan = told_as_asked(other, turned) if other.cost == plan.cost else plan
+    return _by_line(plan, lots, letters)
+
+
+def _with_the_grain(
+    wanted: Sequence[Wanted], lots: Sequence[Lot], letters: Mapping[str, str], supplies: Supplies
+) -> dict[str, bool]:
+    """Kind of part → whether it lies turned if it folds with the grain; of odd pieces nobody knows it."""
+    ways: dict[str, bool] = {}
+    for one in wanted:
+        whole = (lot.supply for lot in lots if not lot.stock.scrap)
+        papers = [supplies[slug] for slug in whole if may_come_from(one.part, slug, supplies)]
+        if (way := lies_turned(one.part, papers)) is not None:
+            ways[one.part.letter] = way
+    return {id_: ways[letter] for id_, letter in letters.items() if letter in ways}
 
 
 def _by_paper(wanted: Wanted, lots: Sequence[Lot], supplies: Supplies) -> Iterator[PartKind]:

@@ -134,6 +134,13 @@ class Supply:
         return self.front.direction is self.back.direction is Direction.ANY_WAY
 
     @property
+    def grain_runs_down(self) -> bool | None:
+        """Whether the fibres run along the second measure of a sheet; of a square, long is down."""
+        if self.grain is Grain.UNKNOWN or self.size is None:
+            return None
+        return (self.grain is Grain.LONG) == (self.size.height >= self.size.width)
+
+    @property
     def colour(self) -> str:
         """The colour it is drawn in, or nothing."""
         return self.colours[0] if self.colours else ""

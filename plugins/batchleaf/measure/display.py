@@ -58,13 +58,15 @@ def show_other_size(size: Size, unit: Unit) -> str:
 
 
 def show_other_sheet_size(size: Size, unit: Unit) -> str:
-    """``304.8 × 304.8 mm``: a sheet as bought in the other unit, to the nearest sixteenth or tenth.
+    """``304.8 × 304.8 mm``, ``about 8 1/4 × 11 11/16 in``: a sheet as bought in the other unit.
 
-    Nobody cuts to it, so it is not rounded down as parts are.
+    To the nearest sixteenth or tenth: nobody cuts to it, so it is not rounded down as parts are.
     """
     other = unit.other
     width, height = _nearest(size.width, other), _nearest(size.height, other)
-    return f"{width}{NBSP}×{NBSP}{height}{NBSP}{other.value}"
+    step = SHEET_STEP[other] * other.in_mm
+    about = "about " if size.width % step or size.height % step else ""
+    return f"{about}{width}{NBSP}×{NBSP}{height}{NBSP}{other.value}"
 
 
 def rounded_down(inside: Fraction, unit: Unit) -> Fraction:

@@ -86,7 +86,7 @@ def cover(picture: Picture) -> str:
         lambda band: (
             _cropped(Length(vw=100), picture, 4 / 3)
             if band in (PHONE, COLUMN)
-            else _cropped(band.full, picture, 16 / 9)
+            else _cropped(band.wide, picture, 3 / 2)
         )
     )
 

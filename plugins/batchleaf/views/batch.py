@@ -42,6 +42,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         notes_html=notes_html,
         about=about_batch(project, figures, tools),
         parts_unit=project.unit.value,
+        parts_cut="Cut" if batch.taken else "To cut",
         parts=part_rows(project, supplies, tools),
         parts_notes=part_notes(batch, supplies),
         plan_intro=_plan_intro(batch, supplies),
@@ -76,8 +77,8 @@ def _neighbours(project: Project, figures: Figures) -> tuple[Neighbour, ...]:
     at = mine.index(project)
     here = site_map.batch(project.slug)
     around = (
-        ("before", mine[at - 1] if at else None),
-        ("after", mine[at + 1] if at + 1 < len(mine) else None),
+        ("earlier", mine[at - 1] if at else None),
+        ("later", mine[at + 1] if at + 1 < len(mine) else None),
     )
     return tuple(
         Neighbour(word, Link(other.title, site_map.href(here, site_map.batch(other.slug))))
@@ -96,8 +97,8 @@ def _plan_intro(batch: BatchFigures, supplies: Supplies) -> str:
     sheets = sheets_and_scraps_in_words(sum(group.sheets for group in alike) - scraps, scraps)
     plans = counted(len(alike), "plan", "plans")
     return (
-        f"{sheets}, {plans}. Set the trimmer once for each line, and take every sheet of that plan through"
-        " before you move the stop."
+        f"{sheets}, {plans}. Set each measure once, and take every sheet of that plan through"
+        " before you set the next."
     )
 
 
@@ -118,7 +119,7 @@ def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
             f"The extras, {_times(cutting.left_out)}, are left out: the sheets do not give them too."
         )
     if cutting.spares:
-        notes.append(f"Left over as spare parts: {_times(cutting.spares)}.")
+        notes.append(f"Spare parts: {_times(cutting.spares)}.")
     return (*notes, *_idle_sheets(cutting, supplies))
 
 

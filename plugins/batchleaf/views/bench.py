@@ -70,7 +70,7 @@ def _facts(tool: Tool) -> Iterator[tuple[str, str]]:
     if tool.grooves:
         yield "From groove to groove", listed([_groove(groove, unit) for groove in tool.grooves], "or")
     if terms := terms_in_words(tool.terms):
-        yield "What is made may be sold", terms
+        yield "Selling what is made", terms
 
 
 def _groove(groove: Fraction, unit: Unit) -> str:

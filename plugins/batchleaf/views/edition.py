@@ -25,6 +25,7 @@ from batchleaf.facts import (
     Series,
     Status,
     Supply,
+    Terms,
     Tool,
     Use,
 )
@@ -90,6 +91,11 @@ def _design(design: Design) -> Design:
     return Design(slug=design.slug, title=design.title, roles=(), credit=design.credit)
 
 
+def _undated(terms: Terms) -> Terms:
+    """Without the day on which they were read: often that of the purchase."""
+    return Terms(terms.sale, terms.source)
+
+
 def _tool(tool: Tool) -> Tool:
     return Tool(
         slug=tool.slug,
@@ -101,7 +107,7 @@ def _tool(tool: Tool) -> Tool:
         stack=tool.stack,
         grooves=tool.grooves,
         images=tool.images,
-        terms=tool.terms,
+        terms=_undated(tool.terms),
         link=tool.link,
         about=tool.about,
     )
@@ -181,7 +187,7 @@ def _supply(supply: Supply) -> Supply:
         pounds=supply.pounds,
         pad=supply.pad,
         number=supply.number,
-        terms=supply.terms,
+        terms=_undated(supply.terms),
         link=supply.link,
         about=supply.about,
     )

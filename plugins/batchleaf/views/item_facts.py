@@ -34,7 +34,7 @@ def facts_of(supply: Supply) -> Iterator[Fact]:
     if supply.grammage:
         yield "Weight", weight_in_words(supply)
     if terms := terms_in_words(supply.terms):
-        yield "What is made may be sold", terms
+        yield "Selling what is made", terms
     if supply.about:
         yield "About", supply.about
 
@@ -49,7 +49,7 @@ def _as_bought(supply: Supply) -> Iterator[Fact]:
     unit = supply.length_unit
     yield (
         "As bought",
-        f"{show_size(supply.sheet, unit)} {unit.value}, about {show_other_sheet_size(supply.sheet, unit)}",
+        f"{show_size(supply.sheet, unit)} {unit.value}, {show_other_sheet_size(supply.sheet, unit)}",
     )
     if supply.usable != supply.sheet:
         trim = supply.trim

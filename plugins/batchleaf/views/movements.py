@@ -112,7 +112,7 @@ def _what(moved: list[_Moved], supply: Supply, figures: Figures, here: str) -> L
     first = moved[0]
     match first.moment.kind:
         case Kind.OPENING:
-            return _came_in("there before", first, supply)
+            return _came_in("at the start", first, supply)
         case Kind.BOUGHT if supply.pad:
             return ("came in with the pad",)
         case Kind.BOUGHT:

@@ -212,6 +212,7 @@ class BatchPage:
     notes_html: str
     about: tuple[Line, ...]
     parts_unit: str
+    parts_cut: str
     parts: tuple[PartRow, ...]
     parts_notes: tuple[str, ...]
     plan_intro: str

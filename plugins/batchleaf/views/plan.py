@@ -163,8 +163,8 @@ def _nothing_to_spare(laid: LaidOut) -> Iterator[str]:
     across = any(one.rect.x + one.rect.width == sheet.width for one in laid.parts)
     down = any(one.rect.y + one.rect.height == sheet.height for one in laid.parts)
     if across or down:
-        where = "either way" if across and down else "across" if across else "down"
-        yield f"Measure the sheet first: nothing is to spare {where}."
+        used = "all of it is" if across and down else f"its whole {'width' if across else 'height'} is"
+        yield f"Measure the sheet first: {used} used."
 
 
 def kept_leftovers(laid: LaidOut, cuts: Sequence[Cut], supply: Supply, sheets: int) -> tuple[Rect, ...]:

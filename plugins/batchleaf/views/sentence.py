@@ -12,7 +12,7 @@ from batchleaf.views import site_map
 from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Line, Link, text_of
 from batchleaf.views.unpriced import is_whole, missing
-from batchleaf.views.words import capitalised, counted, joined
+from batchleaf.views.words import capitalised, counted, joined, listed
 
 Supplies = dict[str, Supply]
 
@@ -78,15 +78,17 @@ def needed_sheets(batch: BatchFigures) -> tuple[Cut, ...]:
 
 
 def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies) -> Line:
-    """``5 sheets of chalk card, 1 sheet each of ripple green and dusk rose and 2 scraps of ember``.
+    """``7 sheets and 1 scrap of oat card, 1 sheet each of ripple green and dusk rose``.
 
     Papers of which equally much was taken are said together.
     """
     here = site_map.batch(batch.project.slug)
-    alike: dict[str, list[str]] = {}
+    of_paper: dict[str, list[Cut]] = {}
     for cut in cuts:
-        slugs = alike.setdefault(_taken(cut, supplies[cut.supply]), [])
-        slugs += [] if cut.supply in slugs else [cut.supply]
+        of_paper.setdefault(cut.supply, []).append(cut)
+    alike: dict[str, list[str]] = {}
+    for slug, taken_of in of_paper.items():
+        alike.setdefault(_taken(taken_of, supplies[slug]), []).append(slug)
     pieces: list[Line] = []
     for taken, slugs in alike.items():
         papers = together(supplies[slug] for slug in slugs)
@@ -98,10 +100,14 @@ def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies
     return joined(pieces, ", ", " and ")
 
 
-def _taken(cut: Cut, supply: Supply) -> str:
-    if cut.scrap is not None:
-        return counted(cut.count, "scrap", "scraps")
-    return counted(cut.count, supply.unit, supply.units)
+def _taken(cuts: Iterable[Cut], supply: Supply) -> str:
+    """``7 sheets and 1 scrap``."""
+    whole = scraps = 0
+    for cut in cuts:
+        whole += 0 if cut.scrap else cut.count
+        scraps += cut.count if cut.scrap else 0
+    said = [counted(whole, supply.unit, supply.units)] if whole else []
+    return listed([*said, *([counted(scraps, "scrap", "scraps")] if scraps else [])])
 
 
 def _could_have(batch: BatchFigures) -> Line:

@@ -59,7 +59,7 @@ class CutsInWords:
         return f"{part} {self.names[part]}".rstrip()
 
     def _what(self, cuts: list[CutStep]) -> str:
-        strokes = counted(len(cuts) * self.sheets, "cut", "cuts")
+        strokes = counted(len(cuts) * self.sheets, "cut", "cuts").replace(" ", NBSP)
         parts = {placed.rect: placed.part for placed in self.laid.parts}
         made = Counter(parts[rect] for cut in cuts for rect in (cut.first, cut.second) if rect in parts)
         if not made:

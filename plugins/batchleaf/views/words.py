@@ -99,8 +99,8 @@ def long_date(date: dt.date) -> str:
 
 
 def short_date(date: dt.date) -> str:
-    """``14 Mar 2026``."""
-    return format_date(date, "d MMM y", locale="en")
+    """``14 Mar 2026``; a narrow column may break it before the year."""
+    return format_date(date, f"d{NBSP}MMM y", locale="en")
 
 
 def capitalised(text: str) -> str:

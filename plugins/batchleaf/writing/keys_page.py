@@ -19,6 +19,8 @@ figures and hyphens.
 
 This page is made from what reads your records, so it holds for the Batchleaf that wrote it.
 """
+_BELOW: Final = ", and below it "
+"""A cell has one line; what is typed on several is told so."""
 _HEAD: Final = "| key | means | example |\n| --- | --- | --- |"
 
 
@@ -80,9 +82,9 @@ def _typed(example: Any) -> str:
         case str():
             return _code(quoted(example))
         case list() if all(isinstance(item, str) for item in example):
-            return " ".join(_code(f"- {quoted(item)}") for item in example)
+            return _BELOW.join(_code(f"- {quoted(item)}") for item in example)
         case dict() if all(isinstance(value, str) for value in example.values()):
-            return " ".join(_code(f"{quoted(key)}: {quoted(value)}") for key, value in example.items())
+            return _BELOW.join(_code(f"{quoted(key)}: {quoted(value)}") for key, value in example.items())
     return ""
 
 

@@ -24,7 +24,7 @@ from batchleaf.core.cutting.strips import Arrangement, Leaf, in_a_row
 from batchleaf.core.cutting.values import Values
 
 Cell = tuple[int, int]
-MOST_CELLS: Final = 4_000
+MOST_CELLS: Final = 6_000
 MOST_PAIRS: Final = 8_000_000
 """Above these an enumeration is cut short: it would take seconds."""
 PAIRS_A_STEP: Final = 20_000
