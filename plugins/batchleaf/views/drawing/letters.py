@@ -19,6 +19,7 @@ from batchleaf.views.drawing.marks import Area, fits_inside
 from batchleaf.views.drawing.scores import Scores, panels_of
 from batchleaf.views.drawing.shapes import Label
 from batchleaf.views.drawing.sides import Side
+from batchleaf.views.runs import LEAST
 
 _BUSY: Final = 3.0
 """So much further, in em, a letter goes to a side without rings."""
@@ -35,13 +36,13 @@ def draw_letters(
     """A letter in the middle of each part, or of one of its panels; returns those that have no room."""
     small = [part for part in parts if not _draw_letter(canvas, part, letters, scores, _fits_with_air)]
     unsaid = [
-        part
+        group
         for group in _touching(small)
         if not _draw_shared_letter(canvas, group, letters[group[0].part], scores)
-        for part in group
     ]
-    nameless = [part for part in unsaid if not _draw_letter(canvas, part, letters, scores, fits_inside)]
-    return list(_touching(nameless))
+    few = [part for group in unsaid if len(group) < LEAST for part in group]
+    nameless = [part for part in few if not _draw_letter(canvas, part, letters, scores, fits_inside)]
+    return [*(group for group in unsaid if len(group) >= LEAST), *_touching(nameless)]
 
 
 def _draw_letter(
@@ -106,6 +107,19 @@ def _distance(part: PlacedPart, around: Extent) -> float:
     """How far the middle of ``part`` is from that of ``around``, in mm along both edges."""
     x, y = Area.of(part.rect).middle
     return abs(x - (around.left + around.right) / 2) + abs(y - (around.top + around.bottom) / 2)
+
+
+def unwritten(canvas: Canvas, groups: Sequence[Group], letters: Mapping[str, str]) -> list[Group]:
+    """The largest of the ``groups`` of each part whose letter stands nowhere yet."""
+    written = {
+        shape.text.split(" ")[0]
+        for shape in canvas.shapes
+        if isinstance(shape, Label) and "letter" in shape.role.split()
+    }
+    largest: dict[str, Group] = {}
+    for group in sorted(groups, key=len, reverse=True):
+        largest.setdefault(letters[group[0].part], group)
+    return [group for letter, group in largest.items() if letter not in written]
 
 
 def outside(

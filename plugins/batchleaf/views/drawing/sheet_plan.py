@@ -14,7 +14,7 @@ from batchleaf.measure.lengths import Size, Unit
 from batchleaf.views.drawing.callouts import Callout, callouts_of_cuts, from_nearest_side
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH, WIDEST_PX, Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
-from batchleaf.views.drawing.letters import draw_letters, outside
+from batchleaf.views.drawing.letters import draw_letters, outside, unwritten
 from batchleaf.views.drawing.marks import Area, draw_grain, draw_kept, draw_waste
 from batchleaf.views.drawing.rings import draw_callouts, draw_word_outside
 from batchleaf.views.drawing.scores import Scores, draw_scores, panels_of
@@ -24,6 +24,8 @@ from batchleaf.views.drawing.standing import stand
 
 LARGEST_SCALE: Final = 1.8
 """px to the mm: a small sheet is not blown up beyond this."""
+_FEW_ROWS: Final = 2
+"""Rows of figures beyond a chain, where the column is narrow for the plan."""
 _SMALLER: Final = 12
 """Tries at an ever smaller scale, down to two fifths; then a drawing is as wide as it must be."""
 _MARGIN: Final = 3.2
@@ -53,7 +55,8 @@ def draw_sheet_plan(
     """One sheet with its cuts in order, its parts, what is kept and what is waste.
 
     ``letters`` and ``scores`` go by part id. ``scale`` (px to the mm) is the page's;
-    a plan with so many rings that it would not fit its column is drawn smaller.
+    a plan with so much beside it that it would not fit its column is drawn smaller, and
+    names no part outside whose letter it has inside.
     """
     subject = _Subject(laid_out, letters, kept, scores, grain, unit, _chains(laid_out, kept))
     for canvas in _attempts(scale):
@@ -80,7 +83,7 @@ def _attempts(scale: float) -> Iterator[Canvas]:
     yield Canvas(Lettering(scale, "middle"))
     yield Canvas(Lettering(scale, "large"))
     for _ in range(_SMALLER):
-        yield Canvas(Lettering(scale, "large"), rows=2)
+        yield Canvas(Lettering(scale, "large"), rows=_FEW_ROWS)
         scale *= 0.92
 
 
@@ -101,6 +104,9 @@ def _drawn(canvas: Canvas, subject: _Subject) -> Canvas:
     standing = [part.rect for part in laid_out.parts] + list(kept)
     callouts = callouts_of_cuts(laid_out.cuts, sheet, standing)
     busy = {one.side for one in callouts}
+    if canvas.rows == _FEW_ROWS:
+        nameless = unwritten(canvas, nameless, letters)
+        busy = {Side.LEFT, Side.RIGHT}  # width is what is short
     callouts += [
         outside(canvas, sheet, group, letters[group[0].part], subject.scores, standing, busy)
         for group in nameless

@@ -21,9 +21,11 @@ _BEFORE: Final = 0.3
 """Distance between the sheet and its nearest bracket or ring, and between these, in em."""
 _BETWEEN: Final = 0.08
 """Smallest distance between two rings, in em."""
+_LABEL: Final = 1.3
+"""What a row of letters takes away from the side, halo and all, in em."""
 _OVER_CORNER: Final = 0.2
 """How far what stands beside a sheet reaches past its corner, so that two sides stay apart, in em."""
-_BRACKETED: Final = 0.1
+_BRACKETED: Final = 0.02
 """Weight of a ring with a bracket, which may stand anywhere on it; one on a line weighs 1."""
 _ROWS: Final = 2
 """Rings stand no further out, as long as numbers can be joined."""
@@ -114,7 +116,7 @@ class _Side:
             return (2 * lettering.half_ring(len(one.text)), 2 * lettering.ring)
         if len(one.text) == 1:
             return (2 * lettering.ring, 2 * lettering.ring)
-        return (lettering.width(one.text), lettering.em)
+        return (lettering.width(one.text), _LABEL * lettering.em)
 
     def fits(self, columns: Sequence[Sequence[Callout]], rows: int) -> bool:
         """True where the columns, in ``rows`` by turns, are no longer than the side."""
