@@ -13,15 +13,18 @@ from hypothesis import strategies as st
 
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
-from batchleaf.core.cutting.steps import LaidOut
+from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.facts import Fold, Grain, Score
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Size, Unit
-from batchleaf.views.drawing.canvas import WIDEST_PX, Extent, Lettering
-from batchleaf.views.drawing.rings import spread
+from batchleaf.views.drawing.callouts import Callout
+from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Extent, Lettering
 from batchleaf.views.drawing.shapes import Drawing, Label, Ring, Shape, Stroke
 from batchleaf.views.drawing.sheet_plan import common_scale, draw_sheet_plan
 from batchleaf.views.drawing.sides import Side, stops
+from batchleaf.views.drawing.spread import spread
+from batchleaf.views.drawing.standing import stand
+from batchleaf.views.pages import CutNumbers
 from look.samples import kept_of, pad_sheet, plan_drawing, tag_sheet, wide_sheet
 
 LETTERS = "ABCDEFGHIJ"
@@ -89,7 +92,8 @@ def trees(width: int, height: int, depth: int) -> st.SearchStrategy[Node]:
         down = draw(st.booleans())
         length = width if down else height
         at = draw(st.integers(min_value=4, max_value=max(4, length // 2)))
-        each: Node = PartLeaf(draw(st.sampled_from(LETTERS)))
+        cross = (at, height) if down else (width, at)
+        each: Node = draw(trees(*cross, depth - 1))
         node: Node = Leftover()
         for _ in range(min(14, (length - 1) // at)):
             node = ThroughCut(Axis.X if down else Axis.Y, Fraction(at), each, node)
@@ -190,32 +194,105 @@ def test_every_part_and_kept_piece_is_named(plan: Plan) -> None:
     assert sum(text.startswith("keep") for text in words(plan.drawing)) == len(plan.kept)
 
 
+def numbers(drawing: Drawing) -> list[int]:
+    """Every number that the rings tell, those within a range as well."""
+    found: list[int] = []
+    for text in (one.text for one in drawing.shapes if isinstance(one, Label) and "no" in one.role.split()):
+        first, _, last = text.partition("–")
+        found += range(int(first), int(last or first) + 1)
+    return sorted(found)
+
+
 @slowly
 @given(plans())
-def test_cuts_have_their_numbers(plan: Plan) -> None:
-    """No number is written twice; of up to six lines of cuts each shows its first number."""
-    lines: dict[tuple[Axis, Fraction], list[int]] = {}
-    for cut in plan.laid.cuts:
-        at = (cut.piece.x if cut.axis is Axis.X else cut.piece.y) + cut.setting
-        lines.setdefault((cut.axis, at), []).append(cut.n)
+@example(hand_made()[0])
+@example(hand_made()[1])
+@example(hand_made()[2])
+def test_every_cut_is_told_once(plan: Plan) -> None:
+    """Each number from the first to the last cut stands in one ring, alone or within a range."""
+    assert numbers(plan.drawing) == [cut.n for cut in plan.laid.cuts]
+
+
+@slowly
+@given(plans())
+@example(hand_made()[2])
+def test_every_number_has_its_ring(plan: Plan) -> None:
+    """A number lies in a ring that is wide enough for it."""
+    rings = {(ring.x, ring.y): ring.characters for ring in plan.drawing.shapes if isinstance(ring, Ring)}
+    told = [one for one in plan.drawing.shapes if isinstance(one, Label) and "no" in one.role.split()]
+    assert {(one.x, one.y): len(one.text) for one in told} == rings
+
+
+@slowly
+@given(plans())
+@example(hand_made()[2])
+def test_letters_keep_off_the_cuts(plan: Plan) -> None:
+    """Neither a letter nor the number of equal parts after it lies across a cut."""
     written = [
-        int(shape.text)
+        lettering(plan.drawing).extent(shape)
         for shape in plan.drawing.shapes
-        if isinstance(shape, Label) and "no" in shape.role.split()
+        if isinstance(shape, Label) and "letter" in shape.role.split()
     ]
-    assert len(written) == len(set(written))
-    assert set(written) <= {cut.n for cut in plan.laid.cuts}
-    if len(lines) <= 6:
-        assert {min(line) for line in lines.values()} <= set(written)
+    cuts = [Extent(*line) for cut in plan.laid.cuts for line in (line_of(cut),)]
+    assert not any(around.meets(line) for around in written for line in cuts)
 
 
-@pytest.mark.parametrize("plan", hand_made()[:2], ids=["wide", "pad"])
-def test_a_makers_plan_numbers_every_cut(plan: Plan) -> None:
-    """On an ordinary sheet each cut has its number."""
-    numbers = {
-        shape.text for shape in plan.drawing.shapes if isinstance(shape, Label) and "no" in shape.role.split()
-    }
-    assert numbers == {str(cut.n) for cut in plan.laid.cuts}
+def line_of(cut: CutStep) -> tuple[float, float, float, float]:
+    """Where ``cut`` lies on the sheet, as x and y of both its ends."""
+    x, y = float(cut.piece.x), float(cut.piece.y)
+    if cut.axis is Axis.X:
+        at = x + float(cut.setting)
+        return (at, y, at, y + float(cut.piece.height))
+    at = y + float(cut.setting)
+    return (x, at, x + float(cut.piece.width), at)
+
+
+def brackets(drawing: Drawing) -> list[tuple[float, float, float, float]]:
+    """The long line of each bracket."""
+    return [
+        shape.lines[0] for shape in drawing.shapes if isinstance(shape, Stroke) and shape.role == "bracket"
+    ]
+
+
+def test_a_run_has_one_ring_and_a_bracket() -> None:
+    """Twenty-four rows of tags, then six cuts in each: two rings, and brackets from outer to outer line."""
+    drawing = hand_made()[2].drawing
+    assert {one for one in words(drawing) if "–" in one} == {"1–24", "25–168"}
+    assert sum(isinstance(shape, Ring) for shape in drawing.shapes) == 2
+    spans = {(x1, x2) if x1 != x2 else (y1, y2) for x1, y1, x2, y2 in brackets(drawing)}
+    assert spans == {(12, 288), (30, 180)}
+
+
+def test_two_cuts_keep_their_rings() -> None:
+    """Two are no run: each has its number."""
+    drawing = hand_made()[0].drawing
+    assert {"2", "3"} <= set(words(drawing))
+    assert brackets(drawing) == []
+
+
+def cut_callouts(many: int, every: float, step: int = 1) -> list[Callout]:
+    """``many`` single cuts from the left side, numbered by ``step``."""
+    return [
+        Callout(Side.LEFT, i * every, i * every, 0, CutNumbers(1 + i * step, 1 + i * step))
+        for i in range(1, many + 1)
+    ]
+
+
+@given(st.integers(1, 60), st.integers(1, 20), st.integers(60, 400))
+def test_rings_stand_in_two_rows_at_most(many: int, every: int, length: int) -> None:
+    """Where there are more, numbers that follow one another share a ring; none gets lost."""
+    canvas = Canvas(Lettering(1.46, "large"))
+    standing = stand(canvas, cut_callouts(many, every), length)
+    told = [one.callout.told for one in standing]
+    covered = [n for one in told if isinstance(one, CutNumbers) for n in range(one.first, one.last + 1)]
+    assert sorted(covered) == list(range(2, many + 2))
+    assert len({one.out for one in standing}) <= 2
+
+
+def test_numbers_that_cannot_be_joined_take_a_further_row() -> None:
+    """Odd cuts alone on a side: all stand, each with its own number."""
+    standing = stand(Canvas(Lettering(1.46, "large")), cut_callouts(30, 2, step=2), 80)
+    assert len(standing) == 30
 
 
 @slowly
@@ -252,20 +329,28 @@ def test_letters_lie_in_their_parts(plan: Plan) -> None:
         assert not inside or shape.text.split(" × ")[0] in kinds
 
 
-@given(
-    st.lists(st.integers(0, 300), min_size=1, max_size=9).map(sorted),
-    st.integers(1, 25),
-)
-def test_spread_is_the_nearest_that_keeps_distance(wanted: list[int], distance: int) -> None:
+@st.composite
+def rows(draw: st.DrawFn) -> tuple[list[int], list[int], list[int]]:
+    """Wanted places, the steps between them, and what each weighs."""
+    wanted = sorted(draw(st.lists(st.integers(0, 300), min_size=1, max_size=9)))
+    many = len(wanted)
+    steps = draw(st.lists(st.integers(1, 25), min_size=many - 1, max_size=many - 1))
+    return wanted, steps, draw(st.lists(st.integers(1, 10), min_size=many, max_size=many))
+
+
+@given(rows())
+def test_spread_is_the_nearest_that_keeps_distance(row: tuple[list[int], list[int], list[int]]) -> None:
     """Places keep their distance and bounds, and no shift of a run of them comes nearer."""
-    places = spread([float(one) for one in wanted], distance, 0, 300)
+    wanted, steps, weights = row
+    places = spread(wanted, steps, 0, 300, weights)
 
     def off(tried: list[float]) -> float:
-        return sum((a - b) ** 2 for a, b in zip(tried, wanted, strict=True))
+        return sum(c * (a - b) ** 2 for a, b, c in zip(tried, wanted, weights, strict=True))
 
     def allowed(tried: list[float]) -> bool:
-        gaps = all(b - a >= distance - 1e-9 for a, b in itertools.pairwise(tried))
-        return gaps and tried[0] >= -1e-9 and tried[-1] <= 300 + 1e-9
+        gaps = zip(itertools.pairwise(tried), steps, strict=True)
+        apart = all(b - a >= step - 1e-9 for (a, b), step in gaps)
+        return apart and tried[0] >= -1e-9 and tried[-1] <= 300 + 1e-9
 
     assert allowed(list(places))
     for start, end in itertools.combinations(range(len(places) + 1), 2):

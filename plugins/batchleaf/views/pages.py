@@ -111,19 +111,37 @@ class PartRow:
 
 
 @dataclass(frozen=True, slots=True)
+class CutNumbers:
+    """One cut by its number, or a run of cuts by its ``first`` and its ``last``."""
+
+    first: int
+    last: int
+
+    @property
+    def shown(self) -> str:
+        """``7``, or ``5–20``."""
+        return str(self.first) if self.first == self.last else f"{self.first}–{self.last}"
+
+
+@dataclass(frozen=True, slots=True)
 class SettingRow:
     """One setting of the trimmer: every cut made before the stop moves.
 
-    ``numbers`` are the cut numbers of the drawing, ``what`` says what
+    ``numbers`` are those of the drawing's rings, ``what`` says what
     to do, ``keep`` what is kept for the drawer, ``waste`` what falls away.
     """
 
     setting: str
     other_setting: str
-    numbers: tuple[str, ...]
+    numbers: tuple[CutNumbers, ...]
     what: str
     keep: str
     waste: str
+
+    @property
+    def is_one_cut(self) -> bool:
+        """True where the stop moves after one cut."""
+        return self.numbers[0].first == self.numbers[-1].last
 
 
 @dataclass(frozen=True, slots=True)

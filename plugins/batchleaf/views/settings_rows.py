@@ -14,6 +14,7 @@ from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.measure.display import NBSP, show_length, show_other, show_size
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.pages import SettingRow
+from batchleaf.views.runs import numbers_of
 from batchleaf.views.words import counted, listed
 
 NARROW: Final = Fraction(25)
@@ -40,7 +41,7 @@ class CutsInWords:
             yield SettingRow(
                 setting=show_length(cuts[0].setting, self.unit),
                 other_setting=show_other(cuts[0].setting, self.unit),
-                numbers=tuple(str(cut.n) for cut in cuts),
+                numbers=numbers_of(cuts),
                 what=self._what(cuts),
                 keep=self._keeps(cuts),
                 waste=self._falls(cuts),

@@ -23,6 +23,11 @@ WIDEST_PX: Final = {"large": 588.0, "middle": 430.0, "strip": 800.0}
 """The widest drawing of each class that still has 11 px figures in a column of 288 px."""
 RING: Final = {"large": 0.7, "middle": 0.75, "strip": 0.75}
 """Radius of a ring in em, at the largest growth."""
+IN_A_CIRCLE: Final = 2
+"""Characters that a round ring holds; a wider one grows with its text, as in the style sheet."""
+RING_CHARACTER: Final = 0.56
+RING_ENDS: Final = 0.6
+"""Width of a wide ring in em: so much for each character, and for both its ends."""
 SIZE_OF_ROLE: Final = {"letter": 1.3, "small": 1.0, "no": 0.96, "key": 1.23}
 """Size in em of what is not a figure; the last role named in a label that is listed counts."""
 _CAP_HEIGHT: Final = {"letter": 0.76, "small": 0.76}
@@ -87,6 +92,12 @@ class Lettering:
         """The largest radius of a ring, in mm."""
         return RING[self.width_class] * self.em
 
+    def half_ring(self, characters: int) -> float:
+        """Half the largest width of a ring around so many characters, in mm."""
+        if characters <= IN_A_CIRCLE:
+            return self.ring
+        return (RING_CHARACTER * characters + RING_ENDS) * self.em / 2
+
     def width(self, text: str, size: float = 1.0) -> float:
         """The width of ``text`` in mm, taken generously."""
         return len(text) * CHARACTER * size * self.em
@@ -99,8 +110,9 @@ class Lettering:
             case Stroke():
                 return _around_lines(shape)
             case Ring():
-                r = self.ring
-                return Extent(shape.x - r, shape.y - r, shape.x + r, shape.y + r)
+                along, across = self.half_ring(shape.characters), self.ring
+                half, high = (along, across) if shape.upright else (across, along)
+                return Extent(shape.x - half, shape.y - high, shape.x + half, shape.y + high)
             case Label():
                 return self._around_label(shape)
 
@@ -129,17 +141,26 @@ def _around_lines(stroke: Stroke) -> Extent:
 class Canvas:
     """A drawing in the making: its shapes in the order of painting.
 
-    ``rows`` limits how many rows of rings, and of figures beyond a chain, stand on a side.
+    ``rows`` limits how many rows of figures stand beyond a chain.
     """
 
     lettering: Lettering
     rows: int = 4
     shapes: list[Shape] = field(default_factory=list)
     _taken: list[Extent] = field(default_factory=list)
+    _on_top: list[Shape] = field(default_factory=list)
 
     def add(self, *shapes: Shape) -> None:
         """Paint ``shapes`` over what is there."""
         self.shapes.extend(shapes)
+        self._take(shapes)
+
+    def add_on_top(self, *shapes: Shape) -> None:
+        """Paint ``shapes`` over what is there and over what is still to come."""
+        self._on_top.extend(shapes)
+        self._take(shapes)
+
+    def _take(self, shapes: Iterable[Shape]) -> None:
         self._taken += [self.lettering.extent(shape) for shape in shapes if isinstance(shape, Label | Ring)]
 
     def keep_clear(self, stroke: Stroke) -> None:
@@ -164,7 +185,7 @@ class Canvas:
     @property
     def extent(self) -> Extent:
         """All that is painted, with a little air for the thickness of lines."""
-        around = Extent.around(self.lettering.extent(shape) for shape in self.shapes)
+        around = Extent.around(self.lettering.extent(shape) for shape in (*self.shapes, *self._on_top))
         air = 2 / self.lettering.scale
         return Extent(around.left - air, around.top - air, around.right + air, around.bottom + air)
 
@@ -181,5 +202,5 @@ class Canvas:
             height=around.bottom - around.top,
             scale=self.lettering.scale,
             width_class=self.lettering.width_class,
-            shapes=tuple(self.shapes),
+            shapes=(*self.shapes, *self._on_top),
         )

@@ -4,7 +4,7 @@ A chain starts and ends at the sheet's corners, so its figures add up to the she
 Ends are 45° ticks; figures stand in a break of the line, read from below and from
 the right. A length too short for its figure writes it past the end of the chain,
 or further out on a thin line, or not at all where no row is left for it.
-Neighbours of one length share a figure: 5 × 12.
+Neighbours of one length share a figure, 5 × 12, and what leads down from its ends.
 """
 
 from __future__ import annotations
@@ -53,8 +53,10 @@ def draw_chain(
     """Draw the chain with these ``stops`` so far ``out`` from ``side`` that rings fit before it."""
     em = canvas.lettering.em
     at = [float(stop) for stop in stops]
+    measures = list(_measures(canvas, stops, unit))
+    ends = [*(float(measure.start) for measure in measures), at[-1]]
     canvas.add(
-        Stroke("extension", tuple(_line(side, sheet, (u, 0.2 * em), (u, out + 0.2 * em)) for u in at)),
+        Stroke("extension", tuple(_line(side, sheet, (u, 0.2 * em), (u, out + 0.2 * em)) for u in ends)),
         Stroke(
             "measure",
             (
@@ -63,7 +65,7 @@ def draw_chain(
             ),
         ),
     )
-    for measure in _measures(canvas, stops, unit):
+    for measure in measures:
         _write(canvas, sheet, side, measure, unit, out, at[-1])
 
 

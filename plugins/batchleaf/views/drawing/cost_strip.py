@@ -8,8 +8,8 @@ from itertools import accumulate, pairwise
 from typing import Final
 
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
-from batchleaf.views.drawing.rings import spread
 from batchleaf.views.drawing.shapes import Box, Drawing, Label, Stroke
+from batchleaf.views.drawing.spread import spread
 
 LENGTH: Final = WIDEST_PX["strip"] - 24.0
 """The strip, in units of the drawing; the rest is room for the last figure."""
@@ -125,9 +125,9 @@ def _draw_letters(canvas: Canvas, letters: Sequence[str], ends: Sequence[float])
         else:
             above.append((letter, (start + end) / 2))
     pitch = 1.15 * em
-    for (letter, middle), place in zip(
-        above, spread([middle for _, middle in above], pitch, 0.5 * em, LENGTH - 0.4 * em), strict=True
-    ):
+    steps = [pitch] * (len(above) - 1)
+    places = spread([middle for _, middle in above], steps, 0.5 * em, LENGTH - 0.4 * em)
+    for (letter, middle), place in zip(above, places, strict=True):
         canvas.add(
             Stroke(
                 "extension",

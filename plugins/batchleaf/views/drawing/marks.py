@@ -1,18 +1,16 @@
-"""What is marked inside a sheet: letters, kept pieces, waste, grain."""
+"""What is marked inside a sheet: kept pieces, waste, grain."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from batchleaf.core.cutting.plan import Rect
-from batchleaf.core.cutting.steps import PlacedPart
 from batchleaf.facts import Grain
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.drawing.canvas import Canvas, Extent
-from batchleaf.views.drawing.scores import Scores, panels_of
 from batchleaf.views.drawing.shapes import Box, Label, Stroke
 
 HATCH_EVERY: Final = 9.0
@@ -51,71 +49,6 @@ class Area:
         return Box(role, self.x, self.y, self.width, self.height)
 
 
-def draw_letters(
-    canvas: Canvas, parts: Sequence[PlacedPart], letters: Mapping[str, str], scores: Scores
-) -> tuple[PlacedPart, ...]:
-    """A letter in the middle of each part, or of one of its panels; returns the parts that have no room."""
-    small = [part for part in parts if not _draw_letter(canvas, part, letters, scores, _fits_with_air)]
-    single = [
-        part
-        for group in _touching(small)
-        if not _draw_shared_letter(canvas, group, letters[group[0].part])
-        for part in group
-    ]
-    nameless = [part for part in single if not _draw_letter(canvas, part, letters, scores, _fits_inside)]
-    return tuple(group[0] for group in _touching(nameless))
-
-
-def _draw_letter(
-    canvas: Canvas,
-    part: PlacedPart,
-    letters: Mapping[str, str],
-    scores: Scores,
-    fits: Callable[[Canvas, Area, Label], bool],
-) -> bool:
-    return any(
-        fits(canvas, area, way) and canvas.add_if_free(way)
-        for role in ("letter", "letter small")
-        for area in map(Area.of, panels_of(part, scores))
-        for way in (Label(role, *area.middle, letters[part.part]),)
-    )
-
-
-def _touching(parts: Sequence[PlacedPart]) -> Iterable[list[PlacedPart]]:
-    """Equal parts that lie side by side, in groups."""
-    rest = list(parts)
-    while rest:
-        group = [rest.pop(0)]
-        for one in group:
-            near = [other for other in rest if other.part == one.part and _touch(one.rect, other.rect)]
-            group += near
-            rest = [other for other in rest if other not in near]
-        yield group
-
-
-def _touch(one: Rect, other: Rect) -> bool:
-    return (
-        one.x <= other.x + other.width
-        and other.x <= one.x + one.width
-        and one.y <= other.y + other.height
-        and other.y <= one.y + one.height
-    )
-
-
-def _draw_shared_letter(canvas: Canvas, group: Sequence[PlacedPart], letter: str) -> bool:
-    """One letter with the number of parts over a block of equals, where the block is full."""
-    around = Extent.around(Area.of(part.rect).extent for part in group)
-    whole = (around.right - around.left) * (around.bottom - around.top)
-    if len(group) == 1 or sum(float(part.rect.size.area) for part in group) < whole * 0.999:
-        return False
-    middle = ((around.left + around.right) / 2, (around.top + around.bottom) / 2)
-    label = Label("letter small halo on-sheet", *middle, f"{letter} × {len(group)}")
-    turned = replace(label, upright=False)
-    return any(
-        around.holds(canvas.lettering.extent(way)) and canvas.add_if_free(way) for way in (label, turned)
-    )
-
-
 def draw_waste(canvas: Canvas, waste: Iterable[Rect]) -> None:
     """A light dotted edge a little inside; nothing where waste is narrow."""
     for area in map(Area.of, waste):
@@ -144,7 +77,7 @@ def draw_kept(canvas: Canvas, rect: Rect, unit: Unit) -> bool:
     for text in (f"keep {size}", "keep"):
         ways += [(Label("kept halo", x, y, text),), (Label("kept halo", x, y, text, upright=False),)]
     return any(
-        all(_fits_inside(canvas, area, label) for label in way) and canvas.add_if_free(*way) for way in ways
+        all(fits_inside(canvas, area, label) for label in way) and canvas.add_if_free(*way) for way in ways
     )
 
 
@@ -203,12 +136,6 @@ def _draw_arrow(canvas: Canvas, at: tuple[float, float], length: float, *, down:
     canvas.add(Label(role, x, y, "grain", upright=not down))
 
 
-def _fits_with_air(canvas: Canvas, area: Area, label: Label) -> bool:
-    """A letter needs some room around it, or the cuts run into it."""
-    air = 0.35 * canvas.lettering.em
-    tight = Area(area.x + air, area.y + air, area.width - 2 * air, area.height - 2 * air)
-    return _fits_inside(canvas, tight, label)
-
-
-def _fits_inside(canvas: Canvas, area: Area, label: Label) -> bool:
+def fits_inside(canvas: Canvas, area: Area, label: Label) -> bool:
+    """True where ``label`` does not leave ``area``."""
     return area.extent.holds(canvas.lettering.extent(label))

@@ -32,11 +32,16 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Ring:
-    """A circle whose radius the style sheet sets, so that figures in it stay readable."""
+    """A circle whose radius the style sheet sets, so that figures in it stay readable.
+
+    For more than two ``characters`` it is drawn out along its text, to hold them all.
+    """
 
     role: str
     x: float
     y: float
+    characters: int = 1
+    upright: bool = True
 
 
 @dataclass(frozen=True, slots=True)

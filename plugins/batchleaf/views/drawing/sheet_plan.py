@@ -11,29 +11,23 @@ from batchleaf.core.cutting.plan import Axis, Rect
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.facts import Grain
 from batchleaf.measure.lengths import Size, Unit
+from batchleaf.views.drawing.callouts import Callout, callouts_of_cuts, from_nearest_side
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH, WIDEST_PX, Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
-from batchleaf.views.drawing.marks import (
-    Area,
-    draw_grain,
-    draw_kept,
-    draw_letters,
-    draw_waste,
-)
-from batchleaf.views.drawing.rings import (
-    Callout,
-    callouts_of_cuts,
-    draw_callouts,
-    draw_word_outside,
-    fitting,
-    room_for,
-)
+from batchleaf.views.drawing.letters import draw_letters, outside, unwritten
+from batchleaf.views.drawing.marks import Area, draw_grain, draw_kept, draw_waste
+from batchleaf.views.drawing.rings import draw_callouts, draw_word_outside
 from batchleaf.views.drawing.scores import Scores, draw_scores, panels_of
 from batchleaf.views.drawing.shapes import Drawing, Stroke
 from batchleaf.views.drawing.sides import Side, stops, waste_of
+from batchleaf.views.drawing.standing import stand
 
 LARGEST_SCALE: Final = 1.8
 """px to the mm: a small sheet is not blown up beyond this."""
+_FEW_ROWS: Final = 2
+"""Rows of figures beyond a chain, where the column is narrow for the plan."""
+_SMALLER: Final = 12
+"""Tries at an ever smaller scale, down to two fifths; then a drawing is as wide as it must be."""
 _MARGIN: Final = 3.2
 """Room that rings and one chain take on a side, in em."""
 
@@ -61,11 +55,13 @@ def draw_sheet_plan(
     """One sheet with its cuts in order, its parts, what is kept and what is waste.
 
     ``letters`` and ``scores`` go by part id. ``scale`` (px to the mm) is the page's;
-    a plan with so many rings that it would not fit its column is drawn smaller and
-    numbers some of its cuts only.
+    a plan with so much beside it that it would not fit its column is drawn smaller, and
+    names no part outside whose letter it has inside.
     """
     subject = _Subject(laid_out, letters, kept, scores, grain, unit, _chains(laid_out, kept))
-    canvas = next(canvas for canvas in _attempts(scale) if _fits(_drawn(canvas, subject)))
+    for canvas in _attempts(scale):
+        if _fits(_drawn(canvas, subject)):
+            break
     return canvas.drawing(id, title, description)
 
 
@@ -83,11 +79,11 @@ class _Subject:
 
 
 def _attempts(scale: float) -> Iterator[Canvas]:
-    """First at the page's scale with all its numbers; then with few rows, smaller and smaller."""
+    """First at the page's scale with all its figures; then with few rows of them, smaller and smaller."""
     yield Canvas(Lettering(scale, "middle"))
     yield Canvas(Lettering(scale, "large"))
-    while True:
-        yield Canvas(Lettering(scale, "large"), rows=2)
+    for _ in range(_SMALLER):
+        yield Canvas(Lettering(scale, "large"), rows=_FEW_ROWS)
         scale *= 0.92
 
 
@@ -105,16 +101,19 @@ def _drawn(canvas: Canvas, subject: _Subject) -> Canvas:
     canvas.add(Area.of(sheet).box("outline"), *map(_cut_line, laid_out.cuts))
     draw_scores(canvas, laid_out.parts, subject.scores)
     nameless = draw_letters(canvas, laid_out.parts, letters, subject.scores)
-    callouts = [
-        *callouts_of_cuts(laid_out.cuts, sheet, [part.rect for part in laid_out.parts] + list(kept)),
-        *(
-            _from_nearest_side(sheet, panels_of(part, subject.scores)[0], letters[part.part])
-            for part in nameless
-        ),
+    standing = [part.rect for part in laid_out.parts] + list(kept)
+    callouts = callouts_of_cuts(laid_out.cuts, sheet, standing)
+    busy = {one.side for one in callouts}
+    if canvas.rows == _FEW_ROWS:
+        nameless = unwritten(canvas, nameless, letters)
+        busy = {Side.LEFT, Side.RIGHT}  # width is what is short
+    callouts += [
+        outside(canvas, sheet, group, letters[group[0].part], subject.scores, standing, busy)
+        for group in nameless
     ]
     _draw_outside(canvas, subject, callouts)
     for rect in unnamed:
-        draw_word_outside(canvas, sheet, _from_nearest_side(sheet, rect, "keep"), canvas.lettering.em)
+        draw_word_outside(canvas, sheet, from_nearest_side(sheet, rect, "keep"), canvas.lettering.em)
     panels = [panel for part in laid_out.parts for panel in panels_of(part, subject.scores)]
     draw_grain(canvas, sheet, panels, waste, subject.grain)
     return canvas
@@ -125,12 +124,12 @@ def _draw_outside(canvas: Canvas, subject: _Subject, callouts: Sequence[Callout]
     sheet = subject.laid_out.sheet
     length = {side: float(side.length(sheet)) for side in Side}
     by_side = {
-        side: fitting(canvas, [one for one in callouts if one.side is side], length[side]) for side in Side
+        side: stand(canvas, [one for one in callouts if one.side is side], length[side]) for side in Side
     }
     for side in Side:
         draw_callouts(canvas, sheet, by_side[side])
     for side, found in subject.chains.items():
-        rings = room_for(canvas, by_side[side], length[side])
+        rings = max((one.far for one in by_side[side]), default=0.0)
         draw_chain(canvas, sheet, side, found, subject.unit, rings + 0.8 * canvas.lettering.em)
 
 
@@ -148,11 +147,3 @@ def _cut_line(cut: CutStep) -> Stroke:
         return Stroke("cut", ((x, piece.y, x, piece.y + piece.height),))
     y = piece.y + float(cut.setting)
     return Stroke("cut", ((piece.x, y, piece.x + piece.width, y),))
-
-
-def _from_nearest_side(sheet: Rect, rect: Rect, text: str) -> Callout:
-    """A piece with no room for its name is named outside, from its middle."""
-    side = min(Side, key=lambda one: one.depth(sheet, rect))
-    start, end = side.span(rect)
-    near, far = side.depth(sheet, rect)
-    return Callout(side, float(start + end) / 2, float(near + far) / 2, (text,), is_cut=False)
