@@ -14,6 +14,8 @@ from hypothesis import strategies as st
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, remembering, uncut_parts
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import CostPlan, leaves_of
+from batchleaf.core.cutting.verify import faults
+from batchleaf.core.figures import work_out_batch
 from batchleaf.facts import Origin, Project, Supply, Trim
 from batchleaf.facts.jobs import Job
 from core.drawers import batch_of, cut, part, size, supply
@@ -202,3 +204,18 @@ def test_a_part_that_is_trimmed_later_is_cut_larger() -> None:
         assert found.most.makes == most
         sizes = {placed.rect.size for plan in found.plans for placed in lay_out(plan, found.job).parts}
         assert sizes == {size(90 + 2 * oversize, 90 + 2 * oversize)}
+
+
+@pytest.mark.parametrize(("kerf", "most"), [(0, 4), (1, 2)])
+def test_what_a_blade_takes_away_is_counted(kerf: int, most: int) -> None:
+    """ISO 216: four A6 leave no millimetre across an A4, so a saw of 1 mm spoils two of them."""
+    sheet = supply("card", size=size(210, 297))
+    one = replace(batch_of(part("A", 105, 148, "card"), makes=2, cuts=(("card", 1),)), kerf=Fraction(kerf))
+    found = work_out_batch(one, {"card": sheet}, PLANNER)
+    assert found.cutting is not None
+    assert found.cutting.most is not None
+    assert found.cutting.most.makes == most
+    assert [count.count.through for count in found.from_one_sheet] == [most]
+    (plan,) = found.cutting.plans
+    assert plan.times == 1
+    assert faults(found.cutting.job, replace(found.cutting.most, makes=2, plans=(plan,), spares=())) == ()

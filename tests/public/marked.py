@@ -42,7 +42,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         Fate.SHOWN: "name kind size unit grain front back core trim colour weight sale link about",
         Fate.NEVER: "designs pack opening",
     },
-    "tool": {Fate.SHOWN: "name kind longest narrowest stack grooves images sale link about"},
+    "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},
     "opening": {Fate.NEVER: "date amount worth scraps"},
     "order": {Fate.NEVER: "date from lines delivery"},
     "count": {Fate.NEVER: "date found"},

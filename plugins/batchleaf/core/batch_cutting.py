@@ -19,6 +19,7 @@ from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
 from batchleaf.core.cutting.verify import cost_faults, faults
 from batchleaf.core.dealing import (
+    Cheapest,
     Lot,
     Supplies,
     Wanted,
@@ -121,12 +122,12 @@ def _of_sheets_cut(project: Project, supplies: Supplies, planner: Planner) -> Cu
     parts = tuple(part for part in project.cut_parts if part not in left_out)
     if not parts:
         return None
-    job = _job(parts, sheets, supplies, counted=True)
+    job = _job(parts, sheets, supplies, project.kerf, counted=True)
     most = planner.most(job)
     makes = min(project.begun, most.makes)
     lots = lots_of(sheets, parts, supplies, counted=True)
     for extras in _tries(parts, makes):
-        plan = _cheapest(_wanted(parts, makes, extras), lots, supplies, planner)
+        plan = _cheapest(_wanted(parts, makes, extras), lots, supplies, _asking(planner, project.kerf))
         if plan:
             asked = _extras(parts) if makes else ()
             return Cutting(job, sheets, most, makes, plan.plans, plan.spares, extras, () if extras else asked)
@@ -141,25 +142,33 @@ def _of_sheets_needed(project: Project, supplies: Supplies, planner: Planner) ->
     sheets = {f"s{i}": Cut(slug, 1, None) for i, slug in enumerate(papers)}
     extras = _extras(parts)
     lots = lots_of(sheets, parts, supplies, counted=False)
-    plan = dealt_round(_wanted(parts, project.begun, extras), lots, supplies, planner.cheapest)
+    wanted = _wanted(parts, project.begun, extras)
+    plan = dealt_round(wanted, lots, supplies, _asking(planner, project.kerf))
     if plan.cost is None:
         return None
     needed = Counter[str]()
     for sheet_plan in plan.plans:
         needed[sheet_plan.stock] += sheet_plan.times
     counted = {id_: replace(cut, count=needed[id_]) for id_, cut in sheets.items() if needed[id_]}
-    job = _job(parts, sheets, supplies, counted=False)
+    job = _job(parts, sheets, supplies, project.kerf, counted=False)
     return Cutting(job, counted, None, project.begun, plan.plans, plan.spares, extras)
 
 
-def _job(parts: Sequence[Part], sheets: Mapping[str, Cut], supplies: Supplies, *, counted: bool) -> Job:
+def _job(
+    parts: Sequence[Part], sheets: Mapping[str, Cut], supplies: Supplies, kerf: Fraction, *, counted: bool
+) -> Job:
     """Full sets of parts from the lines of the record, each line one stock."""
     lots = lots_of(sheets, (), supplies, counted=counted)
     kinds = tuple(
         kind_of(part, tuple(lot.line for lot in lots if may_come_from(part, lot.supply, supplies)))
         for part in parts
     )
-    return Job(tuple(lot.stock for lot in lots), kinds)
+    return Job(tuple(lot.stock for lot in lots), kinds, kerf)
+
+
+def _asking(planner: Planner, kerf: Fraction) -> Cheapest:
+    """How the least cost is asked, with what each cut takes away."""
+    return lambda job, makes: planner.cheapest(replace(job, kerf=kerf), makes)
 
 
 def _extras(parts: Sequence[Part]) -> Extras:
@@ -180,11 +189,11 @@ def _wanted(parts: Sequence[Part], makes: int, extras: Extras) -> tuple[Wanted, 
 
 
 def _cheapest(
-    wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies, planner: Planner
+    wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies, ask: Cheapest
 ) -> CostPlan | None:
     """Dealt round where the sheets allow it, else as it comes; ``None`` where neither is found."""
     for way in (dealt_round, as_they_come):
-        plan = way(wanted, lots, supplies, planner.cheapest)
+        plan = way(wanted, lots, supplies, ask)
         if plan.cost is not None:
             return plan
     return None

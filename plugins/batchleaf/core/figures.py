@@ -123,7 +123,7 @@ def work_out_batch(project: Project, supplies: Supplies, planner: Planner) -> Ba
 def _from_one_sheet(project: Project, supplies: Supplies) -> Iterator[PartFromSheet]:
     for part in project.cut_parts:
         for slug in part.papers:
-            count = from_one_sheet(supplies[slug].usable, part.cut_size, turns=part.turns)
+            count = from_one_sheet(supplies[slug].usable, part.cut_size, turns=part.turns, kerf=project.kerf)
             yield PartFromSheet(part.letter, slug, count)
 
 

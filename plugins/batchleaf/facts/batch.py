@@ -132,6 +132,8 @@ class Project:
     envelope: str = ""
     """The envelope that goes with a standard base, by its usual name and size."""
     tools: tuple[str, ...] = ()
+    kerf: Fraction = Fraction(0)
+    """What each cut takes away, of the tool that takes most."""
     went: tuple[Went, ...] = ()
     credit: Credit | None = None
     place: Place = field(default=NOWHERE, compare=False)

@@ -37,6 +37,8 @@ class Tool:
     length_unit: Unit
     longest_cut: Fraction | None = None
     narrowest_strip: Fraction | None = None
+    kerf: Fraction = Fraction(0)
+    """What its blade takes away at each cut."""
     stack: tuple[StackLimit, ...] = ()
     grooves: tuple[Fraction, ...] = ()
     """Distance from one groove of a score board to the next; several where it has several sets."""

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence, Set
+from collections.abc import Iterable, Iterator, Sequence, Set
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Final
 
 from batchleaf.facts import Cut, Part, Place, Project, Settings, Status, Step, Went
@@ -115,6 +116,7 @@ class _ProjectReader:
             height=base.height if base else None,
             envelope=base.envelope if base else "",
             tools=tools,
+            kerf=self._kerf(tools),
             went=went,
             credit=credit,
             place=Place(self._one.node.place.file, 1, 1),
@@ -175,6 +177,10 @@ class _ProjectReader:
         )
         sets = dict.fromkeys(use.tool for part in parts for use in (*part.stamps, *part.dies))
         yield from named | sets
+
+    def _kerf(self, tools: Iterable[str]) -> Fraction:
+        known = (self._others.tools.get(slug) for slug in tools)
+        return max((tool.kerf for tool in known if tool), default=Fraction(0))
 
     def _check_series(self) -> None:
         slug, series = self._written.series, self._others.series

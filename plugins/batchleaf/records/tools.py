@@ -37,7 +37,7 @@ def tools_of(one: InventoryFile, settings: Settings, report: Report) -> Iterator
 
 
 def _tool(entry: Entry, slug: str, written: ToolWritten, unit: Unit) -> Tool:
-    measures = (written.longest, written.narrowest, written.grooves)
+    measures = (written.longest, written.narrowest, written.kerf, written.grooves)
     return Tool(
         slug=slug,
         name=written.name,
@@ -45,6 +45,7 @@ def _tool(entry: Entry, slug: str, written: ToolWritten, unit: Unit) -> Tool:
         length_unit=next((unit_named(text) or unit for text in measures if text), unit),
         longest_cut=entry.read("longest", parse_length, written.longest, unit),
         narrowest_strip=entry.read("narrowest", parse_length, written.narrowest, unit),
+        kerf=entry.read("kerf", parse_length, written.kerf, unit) or Fraction(0),
         stack=entry.read("stack", read_stack, written.stack) or (),
         grooves=entry.read("grooves", read_grooves, written.grooves, unit) or (),
         images=tuple(_images(entry, written, unit)),

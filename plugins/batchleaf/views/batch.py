@@ -9,7 +9,7 @@ from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.shortage import shortages
 from batchleaf.facts import Project, Supply
-from batchleaf.measure.display import NBSP, show_number, show_size
+from batchleaf.measure.display import NBSP, show_length, show_number, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.lengths import Size
 from batchleaf.measure.money import share
@@ -120,6 +120,9 @@ def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
         )
     if cutting.spares:
         notes.append(f"Spare parts: {_times(cutting.spares)}.")
+    if project.kerf:
+        taken = f"{show_length(project.kerf, project.unit)}{NBSP}{project.unit.value}"
+        notes.append(f"Each cut takes {taken} away, which is counted.")
     return (*notes, *_idle_sheets(cutting, supplies))
 
 

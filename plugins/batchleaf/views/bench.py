@@ -65,6 +65,8 @@ def _facts(tool: Tool) -> Iterator[tuple[str, str]]:
         yield "Longest cut", f"{show_length(tool.longest_cut, unit)} {unit.value}"
     if tool.narrowest_strip:
         yield "Narrowest strip", f"{show_length(tool.narrowest_strip, unit)} {unit.value}"
+    if tool.kerf:
+        yield "Taken away by a cut", f"{show_length(tool.kerf, unit)} {unit.value}"
     if tool.stack:
         yield "At once", listed([_stack(limit) for limit in tool.stack])
     if tool.grooves:

@@ -104,6 +104,7 @@ def _tool(tool: Tool) -> Tool:
         length_unit=tool.length_unit,
         longest_cut=tool.longest_cut,
         narrowest_strip=tool.narrowest_strip,
+        kerf=tool.kerf,
         stack=tool.stack,
         grooves=tool.grooves,
         images=tool.images,
@@ -141,6 +142,7 @@ def _project(project: Project, names: Names) -> Project:
         height=project.height,
         envelope=project.envelope,
         tools=project.tools,
+        kerf=project.kerf,
         credit=project.credit,
     )
 

@@ -111,6 +111,11 @@ class ToolWritten(Written):
     narrowest: Text | None = Field(
         None, description="The narrowest strip it can still hold.", examples=["1/4 in"]
     )
+    kerf: Text | None = Field(
+        None,
+        description="What its blade takes away at each cut; nothing if left out.",
+        examples=["0.5 mm"],
+    )
     stack: Text | None = Field(
         None,
         description="How many sheets it takes at once, perhaps up to a weight.",
