@@ -281,17 +281,18 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
 
 
 SETTINGS = (
-    SettingRow("210", "8 1/4", (CutNumbers(1, 1),), "Six cuts. Both pieces are used.", "", ""),
+    SettingRow("210", "8 1/4", (CutNumbers(1, 1),), "", "Six cuts. Both pieces are used.", "", ""),
     SettingRow(
         "148",
         "5 13/16",
         (CutNumbers(2, 2), CutNumbers(3, 3)),
+        "",
         "Twelve cuts across the wide piece: twelve bases A.",
         "",
         "A strip of 9 is waste.",
     ),
     SettingRow(
-        "153", "6", (CutNumbers(5, 8),), "Four cuts.", "Keep 95 × 77 for the drawer, four pieces.", ""
+        "153", "6", (CutNumbers(5, 8),), "", "Four cuts.", "Keep 95 × 77 for the drawer, four pieces.", ""
     ),
 )
 

@@ -32,7 +32,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         " tools cut time steps photos credit was",
         Fate.NEVER: "went",
     },
-    "part": {Fate.SHOWN: "size border on paper ready side each extra turn oversize stamp die"},
+    "part": {Fate.SHOWN: "size border on paper ready side each extra turn oversize before stamp die"},
     "design": {
         Fate.SHOWN: "title format unit thing base parts supplies tools steps credit",
         Fate.NEVER: "roles sale about",

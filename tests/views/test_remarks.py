@@ -50,3 +50,15 @@ def test_a_strip_that_the_trimmer_does_not_hold() -> None:
     ):
         (plan,) = plan_views(figures.batches["cards"], {"card": card}, {"small": tool})
         assert plan.remark == said
+
+
+def test_what_comes_before_a_cut_stands_before_it() -> None:
+    """At the cuts that part a strip from its piece: an edge is punched while there is something to hold."""
+    first = replace(part("A", 20, 190, "card"), before="punch one edge.")
+    one = replace(batch(1, cut=(cut(1),), slug="tags", finished=4), parts=(first,), begun=4)
+    card = supply("card", size=size(300, 200))
+    figures = work_out(Archive((one,), (card,), (), (), ()), SETTINGS)
+    (plan,) = plan_views(figures.batches["tags"], {"card": card}, {})
+    told = [(row.setting, row.before) for row in plan.settings]
+    assert ("20", "First, for A: punch one edge.") in told
+    assert [before for setting, before in told if setting != "20"] == [""] * (len(told) - 1)

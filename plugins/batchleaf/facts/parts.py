@@ -97,6 +97,8 @@ class Part:
     extra: int = 0
     any_of: int = 0
     oversize: Fraction = Fraction(0)
+    before: str = ""
+    """What is done to the piece in hand before the part is cut from it."""
     side: ShownSide = ShownSide.FRONT
     below: str = ""
     """The letter of the part it lies on."""

@@ -151,6 +151,7 @@ class _PartsReader:
             extra=extra,
             any_of=source.any_of,
             oversize=oversize or Fraction(0),
+            before=written.before or "",
             side=shown,
             below=below or "",
             stamps=stamps,

@@ -127,13 +127,14 @@ class CutNumbers:
 class SettingRow:
     """One setting of the trimmer: every cut made before the stop moves.
 
-    ``numbers`` are those of the drawing's rings, ``what`` says what
-    to do, ``keep`` what is kept for the drawer, ``waste`` what falls away.
+    ``numbers`` are those of the drawing's rings, ``before`` says what to do first,
+    ``what`` what to cut, ``keep`` what is kept for the drawer, ``waste`` what falls away.
     """
 
     setting: str
     other_setting: str
     numbers: tuple[CutNumbers, ...]
+    before: str
     what: str
     keep: str
     waste: str

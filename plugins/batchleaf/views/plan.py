@@ -79,7 +79,8 @@ def _plan_view(
     supply = supplies[cuts[0].supply]
     kept = kept_leftovers(laid, cuts, supply, group.sheets)
     called = {part.letter: part.name for part in project.parts}
-    reading = CutsInWords(laid, called, project.unit, kept, group.sheets)
+    first = {part.letter: part.before.rstrip(".") for part in project.parts if part.before}
+    reading = CutsInWords(laid, called, project.unit, kept, group.sheets, first)
     size = show_size(laid.sheet.size, project.unit)
     names = listed([paper.name for paper in together(supplies[cut.supply] for cut in cuts)])
     drawing = draw_sheet_plan(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import groupby
 from typing import Final
@@ -26,6 +26,7 @@ class CutsInWords:
     """``names``: what each part is called, by the letter or id that the plan uses.
 
     ``kept``: the leftovers that go back into the drawer. ``sheets`` are cut alike.
+    ``before``: what is done to the piece in hand before a part is cut from it, in words.
     """
 
     laid: LaidOut
@@ -33,6 +34,7 @@ class CutsInWords:
     unit: Unit
     kept: tuple[Rect, ...]
     sheets: int
+    before: Mapping[str, str] = field(default_factory=dict)
 
     def settings(self) -> Iterator[SettingRow]:
         """One row for each setting of the trimmer, in order."""
@@ -42,6 +44,7 @@ class CutsInWords:
                 setting=show_length(cuts[0].setting, self.unit),
                 other_setting=show_other(cuts[0].setting, self.unit),
                 numbers=numbers_of(cuts),
+                before=self._first(cuts),
                 what=self._what(cuts),
                 keep=self._keeps(cuts),
                 waste=self._falls(cuts),
@@ -58,10 +61,19 @@ class CutsInWords:
     def _called(self, part: str) -> str:
         return f"{part} {self.names[part]}".rstrip()
 
+    def _first(self, cuts: list[CutStep]) -> str:
+        """``First, for B: punch one edge.``, at the cuts that part it from its piece."""
+        made = self._made(cuts)
+        return " ".join(f"First, for {part}: {what}." for part, what in self.before.items() if made[part])
+
+    def _made(self, cuts: list[CutStep]) -> Counter[str]:
+        """How many of each part the cuts of one sheet set free."""
+        parts = {placed.rect: placed.part for placed in self.laid.parts}
+        return Counter(parts[rect] for cut in cuts for rect in (cut.first, cut.second) if rect in parts)
+
     def _what(self, cuts: list[CutStep]) -> str:
         strokes = counted(len(cuts) * self.sheets, "cut", "cuts").replace(" ", NBSP)
-        parts = {placed.rect: placed.part for placed in self.laid.parts}
-        made = Counter(parts[rect] for cut in cuts for rect in (cut.first, cut.second) if rect in parts)
+        made = self._made(cuts)
         if not made:
             left = frozenset(self.laid.leftovers)
             both = all(rect not in left for cut in cuts for rect in (cut.first, cut.second))

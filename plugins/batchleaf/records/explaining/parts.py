@@ -70,6 +70,7 @@ def _in_full(written: PartWritten, part: Part, source: tuple[str, str], unit: Un
         "extra": str(part.extra),
         "turn": written.turn,
         "oversize": written.oversize or "",
+        "before": written.before or "",
         "stamp": written.stamp or "",
         "die": written.die or "",
     }

@@ -124,6 +124,11 @@ class PartWritten(Written):
         description="How much larger it is cut on each side, to be trimmed to its size later.",
         examples=["1/8"],
     )
+    before: Text | None = Field(
+        None,
+        description="What is done to the piece in hand before this part is cut from it, in a few words.",
+        examples=["punch one edge"],
+    )
     stamp: Text | None = Field(
         None,
         description="A set of stamps, and which images by number; the set alone where it is one image.",
