@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 from dataclasses import dataclass, field
 from fractions import Fraction
 from pathlib import Path
@@ -91,3 +94,27 @@ def test_what_is_damaged_is_worked_out_anew(tmp_path: Path) -> None:
         file.write_bytes(damaged)
         assert keeping(counting.planner, Store(tmp_path)).most(job) == plan
     assert counting.asked == ["most"] * 4
+
+
+ASK = """\
+import sys
+from pathlib import Path
+from batchleaf.core.batch_cutting import PLANNER
+from batchleaf.kept_plans import keeping
+from batchleaf.store import Store
+from cutting.brute import tiny_job
+plan = keeping(PLANNER, Store(Path(sys.argv[1]))).most(tiny_job(3))
+print(plan.makes, "highspy" in sys.modules)
+"""
+
+
+def test_the_solver_is_only_read_when_it_is_asked(tmp_path: Path) -> None:
+    """A plan that is kept needs none: in the second process the library is not even imported."""
+    ask = [sys.executable, "-c", ASK, str(tmp_path / "kept")]
+    environment = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)}
+    said = [
+        subprocess.run(ask, env=environment, capture_output=True, text=True, check=True).stdout.split()
+        for _ in range(2)
+    ]
+    makes = str(most_makes(tiny_job(3)).makes)
+    assert said == [[makes, "True"], [makes, "False"]]
