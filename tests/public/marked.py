@@ -86,6 +86,8 @@ parts:
     each: 1
     extra: 13577
     turn: no
+    oversize: 17.31
+    before: vexqu-before-{status}
     stamp: vexqu-stamps 1
     die: vexqu-dies 1
   C vexqu-mat:
@@ -284,6 +286,7 @@ tools:
     kind: vexqu-trimmer-kind
     longest: 1871.31 mm
     narrowest: 17.31 mm
+    kerf: 17.31 mm
     stack: 239 up to 2347 g/m²
     grooves: 17.31 mm
     sale: no, vexqu-trimmer-sale, 1987-07-08
