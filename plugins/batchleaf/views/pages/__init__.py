@@ -1,0 +1,86 @@
+"""Page models: everything a page shows, in the order it shows it.
+
+Templates only lay these out. Text here is plain text: no markup, not escaped.
+Addresses (``href``) are relative to the page they stand on.
+"""
+
+from __future__ import annotations
+
+from batchleaf.views.pages.about import HowPage, HowSection, MovedPage, ProblemRow, ProblemsPage
+from batchleaf.views.pages.batch import (
+    BatchPage,
+    CostView,
+    CutNumbers,
+    Neighbour,
+    PartRow,
+    PlanView,
+    SettingRow,
+    StepView,
+    SupplyRow,
+)
+from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
+from batchleaf.views.pages.drawer import (
+    DrawerPage,
+    DrawerRow,
+    DrawerShelf,
+    ItemPage,
+    MovementRow,
+    PadPaperRow,
+)
+from batchleaf.views.pages.gallery import ComingEntry, GalleryEntry, HomePage
+from batchleaf.views.pages.pieces import Aside, Line, Link, Picture, Source, text_of
+from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
+
+Page = (
+    HomePage
+    | BatchPage
+    | DrawerPage
+    | BenchPage
+    | ItemPage
+    | SeriesIndexPage
+    | SeriesPage
+    | HowPage
+    | ProblemsPage
+    | MovedPage
+)
+
+__all__ = [
+    "Aside",
+    "BatchPage",
+    "BenchPage",
+    "BenchShelf",
+    "ComingEntry",
+    "CostView",
+    "CutNumbers",
+    "DrawerPage",
+    "DrawerRow",
+    "DrawerShelf",
+    "GalleryEntry",
+    "HomePage",
+    "HowPage",
+    "HowSection",
+    "ImageRow",
+    "ItemPage",
+    "Line",
+    "Link",
+    "MovedPage",
+    "MovementRow",
+    "Neighbour",
+    "PadPaperRow",
+    "Page",
+    "PartRow",
+    "Picture",
+    "PlanView",
+    "ProblemRow",
+    "ProblemsPage",
+    "SeriesBatchRow",
+    "SeriesIndexPage",
+    "SeriesPage",
+    "SeriesRow",
+    "SettingRow",
+    "Source",
+    "StepView",
+    "SupplyRow",
+    "ToolRow",
+    "text_of",
+]

@@ -1,0 +1,148 @@
+"""The page of a batch: its parts, its plans, its cost, its steps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.pages.pieces import Line, Link, Picture
+
+
+@dataclass(frozen=True, slots=True)
+class PartRow:
+    """One part in the parts table; ``other_size`` is the size in the other unit.
+
+    ``folded`` says its size once it is folded, ``details`` what the table does not
+    measure: "shows the back: dots".
+    """
+
+    letter: str
+    name: str
+    folded: str
+    papers: tuple[str | Link, ...]
+    details: tuple[str, ...]
+    size: str
+    other_size: str
+    each: str
+    cut: str
+
+
+@dataclass(frozen=True, slots=True)
+class CutNumbers:
+    """One cut by its number, or a run of cuts by its ``first`` and its ``last``."""
+
+    first: int
+    last: int
+
+    @property
+    def shown(self) -> str:
+        """``7``, or ``5–20``."""
+        return str(self.first) if self.first == self.last else f"{self.first}–{self.last}"
+
+
+@dataclass(frozen=True, slots=True)
+class SettingRow:
+    """One setting of the trimmer: every cut made before the stop moves.
+
+    ``numbers`` are those of the drawing's rings, ``before`` says what to do first,
+    ``what`` what to cut, ``keep`` what is kept for the drawer, ``waste`` what falls away.
+    """
+
+    setting: str
+    other_setting: str
+    numbers: tuple[CutNumbers, ...]
+    before: str
+    what: str
+    keep: str
+    waste: str
+
+    @property
+    def is_one_cut(self) -> bool:
+        """True where the stop moves after one cut."""
+        return self.numbers[0].first == self.numbers[-1].last
+
+
+@dataclass(frozen=True, slots=True)
+class PlanView:
+    """One sheet plan: heading, instruction, drawing, settings."""
+
+    title: str
+    instruction: Line
+    drawing: Drawing
+    settings: tuple[SettingRow, ...]
+    remark: str
+
+
+@dataclass(frozen=True, slots=True)
+class SupplyRow:
+    """One supply of a batch with what it cost; ``letter`` names its share in the strip."""
+
+    letter: str
+    supply: Link
+    note: str
+    used: str
+    batch: str
+    one: str
+
+
+@dataclass(frozen=True, slots=True)
+class CostView:
+    """What the batch cost and what one is made of."""
+
+    strip: Drawing | None
+    strip_caption: str
+    currency: str
+    rows: tuple[SupplyRow, ...]
+    total_label: str
+    total_batch: str
+    total_one: str
+    notes: tuple[str, ...]
+    used_label: str = "Used"
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    """One step; ``film`` is its time in the film ("1:05")."""
+
+    sentence: str
+    film: str
+    pictures: tuple[Picture, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Neighbour:
+    """The batch before or after in the same series."""
+
+    word: str
+    link: Link
+
+
+@dataclass(frozen=True, slots=True)
+class BatchPage:
+    """Everything about one batch."""
+
+    title: str
+    when: str
+    when_iso: str
+    series: Line
+    sentence: Line
+    cover: Picture | None
+    notes_html: str
+    about: tuple[Line, ...]
+    parts_unit: str
+    parts_cut: str
+    parts: tuple[PartRow, ...]
+    parts_notes: tuple[str, ...]
+    plan_intro: str
+    plans: tuple[PlanView, ...]
+    plan_notes: tuple[str, ...]
+    paper: str
+    paper_notes: tuple[str, ...]
+    cost: CostView
+    steps: tuple[StepView, ...]
+    pictures: tuple[Picture, ...]
+    went: str
+    neighbours: tuple[Neighbour, ...]
+    cautions: tuple[str, ...]
+    figures_href: str
+    how_href: str
