@@ -114,9 +114,11 @@ def test_no_link_names_the_place_where_the_site_lies(demo_site: Served) -> None:
 
 
 def test_no_page_asks_another_host_or_complains(demo_site: Served, page: Page, watch: Watch) -> None:
-    """Every page loads from the site alone, with nothing on the console."""
+    """Every page loads from the site alone, with nothing on the console; none scrolls sideways on a phone."""
+    page.set_viewport_size({"width": 320, "height": 900})
     for path in demo_site.pages():
         demo_site.visit(page, demo_site.name(path))
+        assert page.evaluate("document.documentElement.scrollWidth") <= 320, path
     assert watch.other_hosts == []
     assert watch.errors == []
 
