@@ -1,8 +1,16 @@
-"""Nothing on a page moves when its pictures arrive late."""
+"""Nothing on a page moves when its rows, or its pictures, arrive late."""
 
 from __future__ import annotations
 
 import re
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from itertools import islice
+from pathlib import Path
+from threading import Thread
 from typing import Any, Final
 
 import pytest
@@ -108,3 +116,74 @@ def test_a_picture_without_its_room_is_seen(demo_site: Served, page: Page) -> No
     moved = shifts(page, demo_site.url + PAGES["batch"], 1400)
     assert "higher" in moved.pop()
     assert sum(value for value, *_ in moved) > 0.01
+
+
+# --- rows that come one after the other ----------------------------------------
+
+PIECES: Final = 20
+"""In so many pieces a page comes; the browser paints between two of them."""
+BETWEEN_TWO: Final = 0.03
+"""Seconds."""
+
+
+class _RowByRow(SimpleHTTPRequestHandler):
+    """Sends a page as a slow line does: the head at once, then a few rows at a time."""
+
+    def do_GET(self) -> None:
+        file = Path(self.translate_path(self.path), "index.html")
+        if not file.is_file():
+            super().do_GET()
+            return
+        head, *rows = re.split(r"(?=<tr|<section|<figure|<li)", file.read_text(encoding="utf-8"))
+        several = iter(rows)
+        self.send_response(200)
+        self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.end_headers()
+        while head:
+            self.wfile.write(head.encode())
+            time.sleep(BETWEEN_TWO)
+            head = "".join(islice(several, max(len(rows) // PIECES, 1)))
+
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002
+        """Keep the test's output readable."""
+
+
+@contextmanager
+def served_slowly(folder: Path) -> Iterator[str]:
+    """The address of a site whose pages come row by row."""
+    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_RowByRow, directory=str(folder))) as server:
+        thread = Thread(target=server.serve_forever, daemon=True)
+        thread.start()
+        yield f"http://127.0.0.1:{server.server_address[1]}/"
+        server.shutdown()
+        thread.join()
+
+
+def shifts_of_main(page: Page, url: str, width: int) -> list[Any]:
+    """What moved below the header while the page came."""
+    page.set_viewport_size({"width": width, "height": 900})
+    page.add_init_script(WATCH)
+    page.goto(url)
+    page.evaluate(PAINTED)
+    found: list[Any] = page.evaluate("shifts")
+    return [shift for shift in found if not all(moved.startswith("<nav") for moved in shift[1:])]
+
+
+@pytest.mark.parametrize("width", [390, 1400])
+@pytest.mark.parametrize("name", PAGES.values(), ids=PAGES)
+def test_columns_have_their_widths_before_their_last_row(
+    demo_site: Served, page: Page, name: str, width: int
+) -> None:
+    """The rows that are there already stay where they are while others come."""
+    with served_slowly(demo_site.folder) as address:
+        assert shifts_of_main(page, address + name, width) == []
+
+
+def test_a_column_that_grows_is_seen(demo_site: Served, page: Page, tmp_path: Path) -> None:
+    """Without widths of its own, the table of what moved moves itself."""
+    text = demo_site.file("drawer/oat-card/").read_text(encoding="utf-8")
+    style = "<style>.moves { table-layout: auto !important; } .moves th { width: auto !important; }</style>"
+    text = text.replace('href="../../', f'href="{demo_site.url}').replace("</head>", f"{style}</head>")
+    (tmp_path / "index.html").write_text(text, encoding="utf-8")
+    with served_slowly(tmp_path) as address:
+        assert shifts_of_main(page, address, 1400)
