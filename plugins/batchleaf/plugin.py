@@ -6,6 +6,7 @@ MkDocs clears anything, so that a faulty record leaves the old site alone.
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 import os
 from pathlib import Path
@@ -27,12 +28,12 @@ from batchleaf.kept_plans import keeping
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import Unit
+from batchleaf.measure.lengths import Unit, parse_size
 from batchleaf.measure.money import Currency
 from batchleaf.render.html import THEME, toc_tokens
 from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
 from batchleaf.render.social import SIZE, SocialPicture
-from batchleaf.settings import FILE, ColourOfLook, CurrencyCode, ToldSettings
+from batchleaf.settings import FILE, ColourOfLook, CurrencyCode, DayOf, SizeOf, ToldSettings
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
@@ -68,6 +69,8 @@ class BatchleafConfig(ToldSettings):
     unit = c.Choice([unit.value for unit in Unit], default=Unit.MM.value)
     currency = CurrencyCode(str, default="EUR")
     cost = c.Choice([flow.value for flow in CostFlow], default=CostFlow.AVERAGE.value)
+    as_of = DayOf()
+    least_kept = SizeOf(str, default="20 x 20 mm")
     ground = ColourOfLook(str, default=str(STANDARD.ground))
     ink = ColourOfLook(str, default=str(STANDARD.ink))
     accent = ColourOfLook(str, default=str(STANDARD.accent))
@@ -83,7 +86,14 @@ class BatchleafConfig(ToldSettings):
     def settings(self) -> Settings:
         """The settings as facts. Raises :class:`MeasureError` where one of them is wrong."""
         self.check()
-        return Settings(Unit(self.unit), Currency.of(self.currency), CostFlow(self.cost))
+        unit = Unit(self.unit)
+        return Settings(
+            unit=unit,
+            currency=Currency.of(self.currency),
+            cost_flow=CostFlow(self.cost),
+            as_of=dt.date.fromisoformat(self.as_of) if self.as_of else None,
+            least_kept=parse_size(self.least_kept, unit),
+        )
 
     def look(self) -> Look:
         """The colours of the pages."""

@@ -7,6 +7,7 @@ are asked for.
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator
 from typing import Final
 
@@ -15,7 +16,9 @@ from mkdocs.config.base import BaseConfigOption, Config, ConfigErrors, ConfigWar
 
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import Unit, parse_size
 from batchleaf.measure.money import Currency
+from batchleaf.records.grammar import read_date
 from batchleaf.records.shape_problems import did_you_mean, one_of
 
 FILE: Final = "mkdocs.yml"
@@ -45,6 +48,32 @@ class ColourOfLook(c.Type[str]):
             return str(Colour.of(super().run_validation(value)))
         except MeasureError as error:
             raise ValidationError(str(error)) from None
+
+
+class DayOf(BaseConfigOption[str]):
+    """A day, year first; nothing where it is left out."""
+
+    def run_validation(self, value: object) -> str:
+        """Refuses what is no day, in the words of its reader; YAML takes some days for dates."""
+        if value is None:
+            return ""
+        try:
+            return read_date(value.isoformat() if isinstance(value, dt.date) else str(value)).isoformat()
+        except MeasureError as error:
+            raise ValidationError(str(error)) from None
+
+
+class SizeOf(c.Type[str]):
+    """A width and a height with their unit."""
+
+    def run_validation(self, value: object) -> str:
+        """Refuses what is no size, in the words of its reader."""
+        text = super().run_validation(value)
+        try:
+            parse_size(text, Unit.MM)
+        except MeasureError as error:
+            raise ValidationError(str(error)) from None
+        return text
 
 
 class ToldSettings(Config):

@@ -11,6 +11,7 @@ from batchleaf.facts import (
     Basis,
     Count,
     Cut,
+    Gone,
     KeptPiece,
     Opening,
     Part,
@@ -66,9 +67,11 @@ def bought(
     return Purchase(day(on), slug, Fraction(quantity), value, "", basis, Place("drawer.yml", 100 + on, 1))
 
 
-def counted(on: int, quantity: int, slug: str = "card", *, about: bool = False) -> Count:
+def counted(
+    on: int, quantity: int, slug: str = "card", *, about: bool = False, piece: Size | None = None
+) -> Count:
     """A count of what is there."""
-    return Count(day(on), slug, Fraction(quantity), about, Place("drawer.yml", 500 + on, 1))
+    return Count(day(on), slug, Fraction(quantity), about, piece, Place("drawer.yml", 500 + on, 1))
 
 
 def batch(
@@ -135,7 +138,12 @@ def cut(count: int, *kept: KeptPiece, slug: str = "card", scrap: Size | None = N
     return Cut(slug, count, scrap, tuple(kept), Place("batch.yml", 5, 3))
 
 
-def archive(*records: Project | Purchase | Count, supplies: tuple[Supply, ...] = ()) -> Archive:
+def gone(on: int, quantity: int, slug: str = "card", *, piece: Size | None = None) -> Gone:
+    """Something that left for another use."""
+    return Gone(day(on), slug, piece, Fraction(quantity), "swatches", Place("drawer.yml", 700 + on, 1))
+
+
+def archive(*records: Project | Purchase | Count | Gone, supplies: tuple[Supply, ...] = ()) -> Archive:
     """An archive of these records, in the order given."""
     return Archive(
         projects=tuple(one for one in records if isinstance(one, Project)),
@@ -143,4 +151,5 @@ def archive(*records: Project | Purchase | Count, supplies: tuple[Supply, ...] =
         purchases=tuple(one for one in records if isinstance(one, Purchase)),
         counts=tuple(one for one in records if isinstance(one, Count)),
         series=(),
+        gone=tuple(one for one in records if isinstance(one, Gone)),
     )

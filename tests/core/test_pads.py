@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from batchleaf.core.cost import Cost
 from batchleaf.core.entries import Kind
 from batchleaf.core.ledger import keep_ledger
-from batchleaf.core.movements import Holding, Ledger
+from batchleaf.core.movements import Found, Holding, Ledger
 from batchleaf.facts import Archive, CostFlow, Count, KeptPiece, Opening, Place, Project, Purchase
 from batchleaf.measure.lengths import Size
 from core.drawers import archive, batch, bought, counted, cut, day, pad
@@ -73,7 +73,7 @@ def test_more_of_a_number_than_the_pad_can_have_is_told() -> None:
     assert told(ledger) == [
         (
             "this takes 3 sheets of pad-2, and on 2026-01-02 the pad has 2 of it;"
-            " a purchase, an opening or a count is missing from the records"
+            " a purchase, an opening or a count of 1 more is missing from the records"
         )
     ]
     assert on_hand(ledger) == (3, [2, 0, 2], -1)
@@ -86,7 +86,7 @@ def test_a_pad_that_is_used_up_is_told_once() -> None:
     assert told(ledger) == [
         (
             "this takes 3 sheets of pad-2, and on 2026-01-02 the pad has 1 of it;"
-            " a purchase, an opening or a count is missing from the records"
+            " a purchase, an opening or a count of 2 more is missing from the records"
         )
     ]
     assert on_hand(ledger) == (0, [0, 0, 0], 0)
@@ -155,7 +155,10 @@ def test_a_rough_count_of_a_pad_may_bear_out_the_records() -> None:
         bought(0, 6, 3_00, "pad"), counted(1, 5, "pad", about=True), counted(2, 1, "pad-2", about=True)
     )
     assert on_hand(ledger) == (6, [2, 2, 2], 0)
-    assert [(one.about or 0, one.paper) for one in ledger.movements[1:]] == [(5, ""), (1, "pad-2")]
+    assert [(one.found, one.paper) for one in ledger.movements[1:]] == [
+        (Found(Fraction(5), Fraction(6), day(0), about=True), ""),
+        (Found(Fraction(1), Fraction(2), day(1), about=True), "pad-2"),
+    ]
 
 
 SLUGS = st.sampled_from(["pad", "pad-1", "pad-2", "pad-3"])

@@ -37,21 +37,22 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         Fate.SHOWN: "title format unit thing base parts supplies tools steps credit",
         Fate.NEVER: "roles sale about",
     },
-    "inventory": {Fate.SHOWN: "format supplies tools", Fate.NEVER: "purchases counts"},
+    "inventory": {Fate.SHOWN: "format supplies tools", Fate.NEVER: "purchases counts gone"},
     "supply": {
         Fate.SHOWN: "name kind size unit grain front back core trim colour weight sale link about",
-        Fate.NEVER: "designs pack opening",
+        Fate.NEVER: "by designs pack opening",
     },
     "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},
     "opening": {Fate.NEVER: "date amount worth scraps"},
     "order": {Fate.NEVER: "date from lines delivery"},
     "count": {Fate.NEVER: "date found"},
+    "gone": {Fate.NEVER: "date why lines"},
     "series file": {Fate.SHOWN: "format series"},
     "series": {Fate.SHOWN: "title about"},
 }
 """What a model is called → its keys by their fate. A new key has to be put here."""
 
-FIXED: Final = {"format", "status", "unit", "grain", "side", "turn", "on", "each"}
+FIXED: Final = {"by", "format", "status", "unit", "grain", "side", "turn", "on", "each"}
 """Keys that take one of a few words, a letter or a small number: they can bear no mark."""
 
 NUMBERS: Final = (
@@ -219,6 +220,7 @@ supplies:
     name: open ink
     kind: ink
     unit: pad
+    by: level
 tools:
   open-trimmer:
     name: the open trimmer
@@ -241,6 +243,12 @@ counts:
   - date: 1987-09-30
     found:
       - open-card 7853 sheets
+gone:
+  - date: 1987-10-01
+    why: vexqu-why
+    lines:
+      - open-card 239 sheets
+      - open-card scrap 1202.37 x 19.37 mm
 """,
     "projects/inventory/hidden.yml": """\
 format: 1
@@ -276,6 +284,11 @@ supplies:
     kind: vexqu-ribbon-kind
     unit: m
     pack: 3907
+  vexqu-glue:
+    name: vexqu-glue-name
+    kind: vexqu-glue-kind
+    unit: vexqu-bottle
+    by: level
   vexqu-star:
     name: vexqu-star-name
     kind: vexqu-star-kind

@@ -41,6 +41,11 @@ def set_to(archive: Path, *lines: str) -> None:
         ("currency: GOLD", "“GOLD” is no currency; write a code of ISO 4217 such as EUR or USD"),
         ("currency: no", "“no” is no currency; write a code of ISO 4217 such as EUR or USD"),
         ("projects: [a, b]", "“projects” takes one value, and a list stands here"),
+        ("as_of: 30.9.2026", "“30.9.2026” is not a date; write the year first, like 2026-03-14"),
+        ("as_of: 2026-09-31", "a value in it cannot be read: day is out of range for month"),
+        ('as_of: "2026-09-31"', "“2026-09-31” is not a day of the calendar"),
+        ("as_of: [2026-09-30]", "“as_of” takes one value, and a list stands here"),
+        ("least_kept: small", "“small” is not a size; write two lengths with x between, like 44 x 70"),
         ("ink: red", "“red” is not a colour; write # and six figures, like #c3d6cf, in quotes"),
         ("ink: #1d2631", '“ink” is empty; write it in quotes, like "#1d2631": # begins a remark'),
         (

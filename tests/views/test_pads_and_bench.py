@@ -98,7 +98,7 @@ def test_every_movement_of_a_pad_says_which_papers(pages: Pages) -> None:
             "− 0.94",
         ),
         ("Second", "− 2", "8", "− 1.00"),
-        ("counted paper 1, as expected", "0", "8", "0.00"),
+        ("counted paper 1, 2 found, 4 expected; 2 were taken without a number", "0", "8", "0.00"),
         ("counted about 7 sheets, as expected", "0", "8", "0.00"),
     ]
 
@@ -123,7 +123,7 @@ def test_a_numbered_paper_leads_to_its_pad(pages: Pages) -> None:
     assert said(first.sentence) == "2 sheets on hand in the shoal pad."
     assert moved(first) == [
         ("came in with the pad", "+ 4", "4", ""),
-        ("counted 2 sheets missing", "− 2", "2", ""),
+        ("counted 2 found, 4 expected; 2 were taken without a number", "− 2", "2", ""),
     ]
 
 

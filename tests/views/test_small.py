@@ -265,14 +265,14 @@ def test_neighbours_are_those_of_the_same_series(pages: Pages) -> None:
         (
             "drawer/chalk-card/",
             [("bought a stall", "+ 10", "10", "5.00"), ("First", "− 2", "8", "− 1.00"),
-             ("Second", "− 2", "6", "− 1.00"), ("counted 1 sheet missing", "− 1", "5", "− 0.50")],
+             ("Second", "− 2", "6", "− 1.00"), ("counted 5 found, 6 expected; 1 missing since 10 Jan 2026", "− 1", "5", "− 0.50")],
             ("5", "2.50"),
         ),
         (
             "drawer/beads/",
             [("bought a stall", "+ 100", "100", "1.00"), ("First", "− 10", "90", "− 0.10"),
              ("Third", "− 12", "78", "− 0.12"),
-             ("counted 12 beads more than expected", "+ 12", "90", "0.00")],
+             ("counted 90 found, 78 expected; 12 more since 10 Jan 2026", "+ 12", "90", "0.00")],
             ("90", "0.78"),
         ),
         (

@@ -47,6 +47,8 @@ def open_archive(root: Path) -> Opened:
         settings = plugin.config.settings()
     except (ConfigurationError, MeasureError) as error:
         raise CannotOpenError(f"{FILE}: {error}") from None
+    except ValueError as error:  # YAML takes 2026-09-31 for a date before anybody can look at it
+        raise CannotOpenError(f"{FILE}: a value in it cannot be read: {error}") from None
     return Opened(
         root=root,
         projects=projects_folder(config, plugin.config),

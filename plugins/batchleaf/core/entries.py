@@ -1,8 +1,8 @@
 """The records that move the drawer, in the order in which they do.
 
-By date; on one day openings, purchases, what batches take and keep, counts of
-numbered papers, counts of whole supplies: so the count of a pad stands as it was
-made. Nothing depends on the order of files.
+By date; on one day openings, purchases, what batches take and keep, what went
+elsewhere, counts of numbered papers and of odd pieces, counts of whole supplies: so
+the count of a pad stands as it was made. Nothing depends on the order of files.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from graphlib import CycleError, TopologicalSorter
 from itertools import groupby
 from typing import Final
 
-from batchleaf.facts import Archive, Count, Opening, Place, Project, Purchase, Scrap, Supply
+from batchleaf.facts import Archive, Count, Gone, Opening, Place, Project, Purchase, Scrap, Supply
 from batchleaf.measure.lengths import Size
 
 
@@ -27,10 +27,11 @@ class Kind(IntEnum):
     UNEXPLAINED = 2
     TAKEN = 3
     KEPT = 4
-    COUNTED = 5
+    GONE = 5
+    COUNTED = 6
 
 
-_COUNTED_PAPER: Final = Kind.COUNTED
+_COUNTED_PART: Final = Kind.COUNTED
 _COUNTED_WHOLE: Final = Kind.COUNTED + 1
 """The order of counts on one day."""
 
@@ -51,17 +52,23 @@ class ScrapOpening:
     scrap: Scrap
 
 
-Entry = SupplyOpening | ScrapOpening | Purchase | Project | Count
+Entry = SupplyOpening | ScrapOpening | Purchase | Project | Gone | Count
 _Ordered = tuple[dt.date, int, str, Place, Entry]
 
 
-def entries_of(archive: Archive) -> Iterator[Entry]:
-    """Every record that moves the drawer, in order."""
-    entries = sorted(_entries(archive), key=lambda entry: entry[:4])
+def entries_of(archive: Archive, until: dt.date | None = None) -> Iterator[Entry]:
+    """Every record that moves the drawer, in order; those after the day ``until`` are left out."""
+    found = (entry for entry in _entries(archive) if until is None or entry[0] <= until)
+    entries = sorted(found, key=lambda entry: entry[:4])
     for _, day in groupby(entries, key=lambda entry: entry[:2]):
         alike = [entry for *_, entry in day]
         batches = {entry.slug: entry for entry in alike if isinstance(entry, Project)}
         yield from _givers_first(batches) if batches else alike
+
+
+def newest_day(archive: Archive) -> dt.date | None:
+    """The day of the newest record that moves the drawer; ``None`` where none does."""
+    return max((entry[0] for entry in _entries(archive)), default=None)
 
 
 def _entries(archive: Archive) -> Iterator[_Ordered]:
@@ -77,9 +84,11 @@ def _entries(archive: Archive) -> Iterator[_Ordered]:
     for project in archive.projects:
         if project.status.moves_the_drawer:
             yield project.date, Kind.TAKEN, project.slug, project.place, project
+    for gone in archive.gone:
+        yield gone.date, Kind.GONE, gone.supply, gone.place, gone
     papers = {supply.slug for supply in archive.supplies if supply.pad}
     for count in archive.counts:
-        rank = _COUNTED_PAPER if count.supply in papers else _COUNTED_WHOLE
+        rank = _COUNTED_PART if count.supply in papers or count.piece else _COUNTED_WHOLE
         yield count.date, rank, count.supply, count.place, count
 
 

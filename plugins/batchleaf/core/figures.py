@@ -5,6 +5,7 @@ Pure: the same facts give the same figures on every machine.
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
@@ -14,6 +15,7 @@ from batchleaf.core.beyond_a_plan import beyond_a_plan
 from batchleaf.core.costing import BatchCost, Unpriced, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
+from batchleaf.core.entries import newest_day
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.core.used import Used, used_by
@@ -70,7 +72,8 @@ class BatchFigures:
 class Figures:
     """The figures of every batch by slug, the drawer over time, and what cannot be.
 
-    ``ledger`` is ``None`` in an edition that tells nothing of the drawer.
+    ``ledger`` is ``None`` in an edition that tells nothing of the drawer; else it is
+    that of the day ``as_of``, which may be before the newest records.
     """
 
     archive: Archive
@@ -78,6 +81,7 @@ class Figures:
     batches: Mapping[str, BatchFigures]
     ledger: Ledger | None
     problems: tuple[Problem, ...]
+    as_of: dt.date | None = None
 
     def in_series(self, series: str) -> tuple[BatchFigures, ...]:
         """The batches of a series, oldest first."""
@@ -92,6 +96,8 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     """Facts to figures."""
     supplies = {supply.slug: supply for supply in archive.supplies}
     tools = {tool.slug: tool for tool in archive.tools}
+    newest = newest_day(archive)
+    as_of = settings.as_of or newest
     ledger = keep_ledger(archive, settings.cost_flow)
     problems = list(ledger.problems)
     batches: dict[str, BatchFigures] = {}
@@ -105,7 +111,9 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         problems += bench_limits(project, batch.cutting, supplies, tools)
         problems += beyond_a_plan(project, supplies)
         batches[project.slug] = batch
-    return Figures(archive, settings, batches, ledger, tuple(sorted(problems)))
+    if newest and as_of and as_of < newest:
+        ledger = keep_ledger(archive, settings.cost_flow, as_of)
+    return Figures(archive, settings, batches, ledger, tuple(sorted(problems)), as_of)
 
 
 def work_out_batch(project: Project, supplies: Supplies, planner: Planner) -> BatchFigures:

@@ -1,27 +1,30 @@
 """The drawer over time: every movement that the records state, in date order.
 
-On one day: openings, purchases, what batches take and keep (by slug), counts.
-Nothing here depends on a computed plan, on the order of files or on the clock.
-A quantity that is used but was never on hand enters as unexplained, at no known
-price, and is told as a problem.
+On one day: openings, purchases, what batches take and keep (by slug), what went
+elsewhere, counts. Nothing here depends on a computed plan, on the order of files or
+on the clock. A quantity that is used but was never on hand enters as unexplained, at
+no known price, and is told as a problem.
 """
 
 from __future__ import annotations
 
+import datetime as dt
 from dataclasses import replace
 from fractions import Fraction
 
 from batchleaf.core.cost import NOTHING, UNKNOWN, Cost
 from batchleaf.core.entries import Kind, ScrapOpening, SupplyOpening, entries_of
-from batchleaf.core.movements import Balance, Draw, Holding, Ledger, Moment, Movement
+from batchleaf.core.movements import Balance, Draw, Found, Holding, Ledger, Moment, Movement
 from batchleaf.core.pads import PadBook
-from batchleaf.core.pile import Pile, new_pile
+from batchleaf.core.pile import Issue, Pile, new_pile
+from batchleaf.core.unexplained import Comings, Wanted, shortage
 from batchleaf.facts import (
     Archive,
     Basis,
     CostFlow,
     Count,
     Cut,
+    Gone,
     KeptPiece,
     Opening,
     Place,
@@ -31,19 +34,17 @@ from batchleaf.facts import (
     Scrap,
     Supply,
     Use,
-    Weight,
 )
-from batchleaf.measure.display import show_number, show_size
-from batchleaf.measure.lengths import Size
+from batchleaf.measure.lengths import Size, Unit
 from batchleaf.measure.money import share
 
 __all__ = ["Draw", "Ledger", "keep_ledger", "near_enough"]
 
 
-def keep_ledger(archive: Archive, flow: CostFlow) -> Ledger:
-    """Run through all records of ``archive`` in date order."""
+def keep_ledger(archive: Archive, flow: CostFlow, until: dt.date | None = None) -> Ledger:
+    """Run through the records of ``archive`` in date order, to the end of ``until``, or to the last."""
     book = _Book(archive, flow)
-    for entry in entries_of(archive):
+    for entry in entries_of(archive, until):
         match entry:
             case SupplyOpening(supply=supply, opening=opening):
                 book.open_supply(supply, opening)
@@ -53,6 +54,8 @@ def keep_ledger(archive: Archive, flow: CostFlow) -> Ledger:
                 book.buy(entry)
             case Project():
                 book.make(entry)
+            case Gone():
+                book.lose(entry)
             case Count():
                 book.count(entry)
     return book.closed()
@@ -81,8 +84,11 @@ class _Book:
         self._supplies = {supply.slug: supply for supply in archive.supplies}
         self._piles: dict[Holding, Pile] = {}
         self._pads = PadBook(archive.supplies)
+        self._comings = Comings(archive)
         self._movements: list[Movement] = []
         self._draws: dict[str, list[Draw]] = {}
+        self._counted: dict[Holding, dt.date] = {}
+        """The day of the last count of each holding, or that on which the first of it came in."""
         self._problems: list[Problem] = []
 
     def closed(self) -> Ledger:
@@ -126,32 +132,44 @@ class _Book:
             moment = Moment(project.date, Kind.KEPT, cut.place, project.slug)
             self._come_in(moment, Holding(cut.supply, piece.size), Fraction(piece.count), cost)
 
+    def lose(self, gone: Gone) -> None:
+        """Something leaves for another use than a batch, or is lost; its cost goes with it."""
+        moment = Moment(gone.date, Kind.GONE, gone.place, why=gone.why)
+        self._take(
+            moment, Holding(gone.supply, gone.piece), gone.quantity, self._supplies[gone.supply].length_unit
+        )
+
     def count(self, count: Count) -> None:
         """A count sets the balance: a shortage leaves at cost, a surplus enters at none."""
         moment = Moment(count.date, Kind.COUNTED, count.place)
-        holding = Holding(count.supply)
-        supply = self._supplies[count.supply]
+        holding = Holding(count.supply, count.piece)
         pile = self._pile(holding)
-        expected = self._pads.on_hand(supply.slug) if supply.pad else pile.quantity
+        by_number = bool(self._supplies[count.supply].pad) and count.piece is None
+        expected = self._pads.on_hand(count.supply) if by_number else pile.quantity
+        found = Found(count.quantity, expected, self._last_count(holding))
+        self._counted[holding] = count.date
         if count.about and near_enough(count.quantity, expected):
-            self._note(moment, holding, Fraction(0), NOTHING, about=count.quantity)
+            self._note(moment, holding, Fraction(0), NOTHING, found=replace(found, about=True))
             return
-        if supply.pad:
-            change = self._pads.set_paper(moment, supply.slug, count.quantity)
+        if by_number:
+            change = self._pads.set_paper(moment, count.supply, count.quantity)
+            found = replace(found, unnamed=count.quantity - expected - change)
         else:
             change = count.quantity - expected
-            self._pads.set_total(moment, supply.slug, change)
+            if count.piece is None:
+                self._pads.set_total(moment, count.supply, change)
         cost = NOTHING
         if change > 0:
-            pile.put(change, NOTHING)
+            pile.put(change, NOTHING, moment)
         elif change < 0:
-            cost = -pile.take(-change)
-        self._note(moment, holding, change, cost)
+            cost = -pile.take(-change).cost
+        self._note(moment, holding, change, cost, found=found)
 
     def _cut(self, project: Project, cut: Cut) -> list[tuple[Cut, KeptPiece, Cost]]:
         """Take the sheets of one line; returns what will go back, with its share by area."""
         holding = Holding(cut.supply, cut.scrap)
-        taken = self._take(project, holding, Fraction(cut.count), cut.place)
+        issue = self._take(self._taken_by(project, cut.place), holding, Fraction(cut.count), project.unit)
+        taken = issue.cost
         supply = self._supplies[cut.supply]
         sheet = cut.scrap or supply.sheet
         areas = [piece.size.area * piece.count for piece in cut.kept]
@@ -174,31 +192,39 @@ class _Book:
         back = [taken.part(known) for known in share(taken.known, [*areas, rest])[:-1]]
         kept = sum(back, NOTHING)
         self._draws[project.slug].append(
-            Draw(project.slug, cut.supply, cut.scrap, Fraction(cut.count), taken, kept)
+            Draw(project.slug, cut.supply, cut.scrap, Fraction(cut.count), taken, kept, issue.lots)
         )
         return [(cut, piece, cost) for piece, cost in zip(cut.kept, back, strict=True)]
 
     def _use(self, project: Project, use: Use) -> None:
-        taken = NOTHING
+        issue = Issue(NOTHING, ())
         if use.quantity is not None:
-            taken = self._take(project, Holding(use.supply), use.quantity, use.place)
-        self._draws[project.slug].append(Draw(project.slug, use.supply, None, use.quantity, taken, NOTHING))
+            moment = self._taken_by(project, use.place)
+            issue = self._take(moment, Holding(use.supply), use.quantity, project.unit)
+        self._draws[project.slug].append(
+            Draw(project.slug, use.supply, None, use.quantity, issue.cost, NOTHING, issue.lots)
+        )
 
-    def _take(self, project: Project, holding: Holding, quantity: Fraction, place: Place) -> Cost:
-        moment = Moment(project.date, Kind.TAKEN, place, project.slug)
+    def _taken_by(self, project: Project, place: Place) -> Moment:
+        return Moment(project.date, Kind.TAKEN, place, project.slug)
+
+    def _take(self, moment: Moment, holding: Holding, quantity: Fraction, unit: Unit) -> Issue:
+        """What leaves, also where it was never seen to come in; ``unit`` is that of its record."""
         unexplained = replace(moment, kind=Kind.UNEXPLAINED)
         pile = self._pile(holding)
         there = self._there(holding)
         # What the drawer does not name is told already, with what to write.
-        if quantity > there and not self._supplies[holding.supply].supposed:
-            self._problems.append(self._shortage(project, holding, quantity, there, place))
+        supply = self._supplies[holding.supply]
+        if quantity > there and not supply.supposed:
+            wanted = Wanted(supply, holding.piece, quantity, there, unit)
+            self._problems.append(shortage(wanted, moment, self._comings))
         if quantity > pile.quantity:
             self._come_in(unexplained, holding, quantity - pile.quantity, UNKNOWN)
-        out = pile.take(quantity)
+        issue = pile.take(quantity)
         if holding.piece is None:
             self._pads.take(moment, unexplained, holding.supply, quantity)
-        self._note(moment, holding, -quantity, -out)
-        return out
+        self._note(moment, holding, -quantity, -issue.cost)
+        return issue
 
     def _there(self, holding: Holding) -> Fraction:
         """As much as there can be of exactly this."""
@@ -206,25 +232,9 @@ class _Book:
             return self._pads.most(holding.supply)
         return self._pile(holding).quantity
 
-    def _shortage(
-        self, project: Project, holding: Holding, wanted: Fraction, there: Fraction, place: Place
-    ) -> Problem:
-        supply = self._supplies[holding.supply]
-        if holding.piece is not None:
-            size = show_size(holding.piece, project.unit)
-            what = f"{show_number(wanted)} of {size} {project.unit.value} of {supply.name}"
-        else:
-            what = f"{show_number(wanted)} {supply.name_of_unit(wanted)} of {supply.name}"
-        where = (
-            f"the pad has {show_number(there)} of it"
-            if supply.pad
-            else f"the drawer has {show_number(there)}"
-        )
-        sentence = (
-            f"this takes {what}, and on {project.date.isoformat()} {where};"
-            " a purchase, an opening or a count is missing from the records"
-        )
-        return Problem(place, sentence, Weight.NOTICE)
+    def _last_count(self, holding: Holding) -> dt.date | None:
+        """The day of the count before; of a numbered paper else that of its pad."""
+        return self._counted.get(holding) or self._counted.get(self._home(holding))
 
     def _home(self, holding: Holding) -> Holding:
         """Where it lies: whole sheets of a numbered paper lie in the pile of their pad."""
@@ -232,7 +242,11 @@ class _Book:
         return Holding(pad) if pad and holding.piece is None else holding
 
     def _pile(self, holding: Holding) -> Pile:
-        return self._piles.setdefault(self._home(holding), new_pile(self._flow))
+        home = self._home(holding)
+        pile = self._piles.get(home)
+        if pile is None:
+            pile = self._piles[home] = new_pile(self._flow)
+        return pile
 
     def _put(
         self, moment: Moment, holding: Holding, quantity: Fraction, value: int | None, basis: Basis
@@ -242,16 +256,17 @@ class _Book:
     def _come_in(
         self, moment: Moment, holding: Holding, quantity: Fraction, cost: Cost, basis: Basis = Basis.STATED
     ) -> None:
-        self._pile(holding).put(quantity, cost)
+        self._pile(holding).put(quantity, cost, moment)
+        self._counted.setdefault(holding, moment.date)
         if holding.piece is None:
             self._pads.put(moment, holding.supply, quantity)
         self._note(moment, holding, quantity, cost, basis=basis)
 
     def _note(
         self, moment: Moment, holding: Holding, quantity: Fraction, cost: Cost,
-        *, basis: Basis = Basis.STATED, about: Fraction | None = None,
+        *, basis: Basis = Basis.STATED, found: Found | None = None,
     ) -> None:  # fmt: skip
         home = self._home(holding)
         on_hand = self._pile(home).quantity
         paper = holding.supply if home != holding else ""
-        self._movements.append(Movement(moment, home, quantity, cost, on_hand, paper, basis, about))
+        self._movements.append(Movement(moment, home, quantity, cost, on_hand, paper, basis, found))

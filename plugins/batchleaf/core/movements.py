@@ -34,6 +34,42 @@ class Moment:
     place: Place = NOWHERE
     project: str = ""
     supplier: str = ""
+    why: str = ""
+    """What it went for, where that was no batch."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lot:
+    """``quantity`` of what came in at one moment, when it was ``whole`` and had this ``cost``.
+
+    The price of one is ``cost`` ÷ ``whole``.
+    """
+
+    came: Moment
+    quantity: Fraction
+    whole: Fraction
+    cost: Cost
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What a count found, and what was ``expected``; ``about``: it was rough, and bears that out.
+
+    ``since``: the day of the count before, or that on which the first of it came in.
+    ``unnamed``: by how much the two differ since sheets of the pad were taken (below
+    nothing), or came in, without a number.
+    """
+
+    quantity: Fraction
+    expected: Fraction
+    since: dt.date | None
+    about: bool = False
+    unnamed: Fraction = Fraction(0)
+
+    @property
+    def differs(self) -> Fraction:
+        """What nothing explains: below nothing, so much is missing."""
+        return self.quantity - self.expected - self.unnamed
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +77,7 @@ class Movement:
     """``quantity`` and ``cost`` as they change the pile (negative: out); ``on_hand`` after it.
 
     ``paper``: the numbered paper that was meant, where the pile is that of a pad.
-    ``basis``: how the maker knows what came in for that price. ``about``: what a
-    rough count found, where it is near enough to what was expected.
+    ``basis``: how the maker knows what came in for that price. ``found``: of a count.
     """
 
     moment: Moment
@@ -52,7 +87,7 @@ class Movement:
     on_hand: Fraction
     paper: str = ""
     basis: Basis = Basis.STATED
-    about: Fraction | None = None
+    found: Found | None = None
 
     @property
     def date(self) -> dt.date:
@@ -77,7 +112,11 @@ class PaperMovement:
 
 @dataclass(frozen=True, slots=True)
 class Draw:
-    """What one line of a batch's record took from the drawer, and what of it went back."""
+    """What one line of a batch's record took from the drawer, and what of it went back.
+
+    ``lots``: where its price comes from: the lots it was taken from, where the oldest
+    goes first; all that lay there, where the average counts.
+    """
 
     project: str
     supply: str
@@ -86,6 +125,7 @@ class Draw:
     """``None``: used, but not measured."""
     taken: Cost
     kept: Cost
+    lots: tuple[Lot, ...] = ()
 
     @property
     def cost(self) -> Cost:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from dataclasses import dataclass, field
 from enum import StrEnum
+from fractions import Fraction
+from typing import Final
 
 from batchleaf.facts.batch import Project
-from batchleaf.facts.drawer import Count, Purchase, Supply
+from batchleaf.facts.drawer import Count, Gone, Purchase, Supply
 from batchleaf.facts.parts import Design
 from batchleaf.facts.places import NOWHERE, Place
 from batchleaf.facts.tools import Tool
-from batchleaf.measure.lengths import Unit
+from batchleaf.measure.lengths import Size, Unit
 from batchleaf.measure.money import Currency
 
 
@@ -23,6 +26,10 @@ class CostFlow(StrEnum):
     """The oldest lot goes first."""
 
 
+LEAST_KEPT: Final = Size(Fraction(20), Fraction(20))
+"""What is smaller is waste, where the maker sets nothing else: in mm."""
+
+
 @dataclass(frozen=True, slots=True)
 class Settings:
     """What holds for the whole archive."""
@@ -30,6 +37,10 @@ class Settings:
     unit: Unit
     currency: Currency
     cost_flow: CostFlow = CostFlow.AVERAGE
+    as_of: dt.date | None = None
+    """The day of which the drawer is told; ``None``: that of the newest record."""
+    least_kept: Size = LEAST_KEPT
+    """The smallest piece that is kept; a smaller one is waste."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,3 +64,4 @@ class Archive:
     series: tuple[Series, ...]
     designs: tuple[Design, ...] = ()
     tools: tuple[Tool, ...] = ()
+    gone: tuple[Gone, ...] = ()

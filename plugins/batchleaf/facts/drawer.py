@@ -120,6 +120,8 @@ class Supply:
     about: str = ""
     named: bool = True
     """False: readers are not to know which it is. It goes by its kind, and has no page."""
+    by_level: bool = False
+    """Nobody measures what an open one still holds: it is full, half, low or empty."""
     supposed: bool = False
     """A batch names it and the drawer does not, so that its name and unit are all that is known."""
     place: Place = field(default=NOWHERE, compare=False)
@@ -187,10 +189,26 @@ class Purchase:
 
 @dataclass(frozen=True, slots=True)
 class Count:
-    """What was found in the drawer at the end of a day; ``about``: only roughly."""
+    """What was found in the drawer at the end of a day; ``about``: only roughly.
+
+    ``piece``: what was counted are odd pieces of that size, as :meth:`Supply.piece` names it.
+    """
 
     date: dt.date
     supply: str
     quantity: Fraction
     about: bool = False
+    piece: Size | None = None
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Gone:
+    """What left the drawer for something else than a batch; ``why`` in the maker's word."""
+
+    date: dt.date
+    supply: str
+    piece: Size | None
+    quantity: Fraction
+    why: str
     place: Place = field(default=NOWHERE, compare=False)

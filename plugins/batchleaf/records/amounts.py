@@ -9,6 +9,7 @@ from batchleaf.facts import Supply
 from batchleaf.measure.amounts import parse_amount
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import FRACTION_SIGNS, parse_number
+from batchleaf.records.levels import is_level, read_level
 
 _NAMED = re.compile(rf"(?P<name>\S.*?)\s+(?P<amount>(?:about\s+)?[0-9.{FRACTION_SIGNS}].*)")
 _BUNDLES = re.compile(r"(?P<number>\S.*?)\s*\b(?P<bundle>pad|pack)s?", re.IGNORECASE)
@@ -24,10 +25,12 @@ def read_named(text: str) -> tuple[str, str]:
 
 
 def read_amount(text: str, supply: Supply) -> Fraction:
-    """How many of the supply's own unit ``text`` says: ``3 sheets``, ``2 packs``, ``1 pad``.
+    """How many of the supply's own unit ``text`` says: ``3 sheets``, ``2 packs``, ``1 pad``, ``half``.
 
     Raises :class:`MeasureError`.
     """
+    if is_level(text):
+        return read_level(text, supply)
     bundled = _BUNDLES.fullmatch(text.strip())
     if bundled is None or bundled["bundle"].lower() == supply.unit:
         return parse_amount(text, supply.unit, supply.units)

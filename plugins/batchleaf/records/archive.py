@@ -12,10 +12,11 @@ from pydantic import BaseModel
 from batchleaf.facts import Archive, Place, Problem, Project, Series, Settings
 from batchleaf.records import nodes
 from batchleaf.records.addresses import DESIGNS, OWN_FOLDERS, why_no_address
-from batchleaf.records.counts import counts_of
+from batchleaf.records.counts import counted_once, counts_of
 from batchleaf.records.designs import NO_DESIGNS, DesignFile, KnownDesigns, ReadDesign, design_of
 from batchleaf.records.drawer import read_drawer
 from batchleaf.records.folder import LEADS_OUT, lies_within, notes_in, photos_in
+from batchleaf.records.gone import gone_of
 from batchleaf.records.inventory import InventoryFile
 from batchleaf.records.known import KnownSupplies, KnownTools
 from batchleaf.records.moves import check_moves
@@ -93,7 +94,9 @@ class _ArchiveReader:
         known = KnownSupplies(drawer.supplies, self._lost, all_lost=self._all_lost, tools=drawer.tools)
         tools = KnownTools(drawer.tools, self._lost, all_lost=self._all_lost, supplies=drawer.supplies)
         purchases = [line for one in files for line in purchases_of(one, known, self._settings, self._report)]
-        counts = [count for one in files for count in counts_of(one, known, self._report)]
+        found = [count for one in files for count in counts_of(one, known, self._settings, self._report)]
+        counts = list(counted_once(found, self._report))
+        gone = [line for one in files for line in gone_of(one, known, self._settings, self._report)]
         self._report.forget_repeats(mark, self._faulty)
         designs = self._known_designs = self._designs(known, tools)
         series = self._series()
@@ -105,6 +108,7 @@ class _ArchiveReader:
             supplies=known.all(),
             purchases=tuple(sorted(purchases, key=lambda p: (p.date, p.supply, p.place))),
             counts=tuple(sorted(counts, key=lambda c: (c.date, c.supply, c.place))),
+            gone=tuple(sorted(gone, key=lambda g: (g.date, g.supply, g.place))),
             series=tuple(sorted(series or (), key=lambda s: s.slug)),
             designs=designs.all(),
             tools=tools.all(),

@@ -6,7 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from batchleaf.facts import Cut, KeptPiece, Origin, Part, Place, Supply
+from batchleaf.measure.display import show_size
 from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import Size
 from batchleaf.records.cut_lines import CutLine, KeptLine, read_cut
 from batchleaf.records.known import KnownSupplies
 from batchleaf.records.made_of import ANY_LETTER, Line
@@ -27,18 +29,21 @@ NONE = _Taken(())
 
 
 def read_cuts(
-    lines: Sequence[Line], roles: Roles, parts: PartsRead, known: KnownSupplies, report: Report
+    lines: Sequence[Line], roles: Roles, parts: PartsRead, known: KnownSupplies, least: Size, report: Report
 ) -> tuple[Cut, ...]:
-    """The sheets of all lines, in order."""
-    reader = _CutsReader(roles, parts, known, report)
+    """The sheets of all lines, in order; a piece smaller than ``least`` is not kept."""
+    reader = _CutsReader(roles, parts, known, least, report)
     return tuple(cut for line in lines for cut in reader.cuts(line))
 
 
 class _CutsReader:
     """Knows what the parts come from: a pad’s name alone means the papers of it that they use."""
 
-    def __init__(self, roles: Roles, parts: PartsRead, known: KnownSupplies, report: Report) -> None:
+    def __init__(
+        self, roles: Roles, parts: PartsRead, known: KnownSupplies, least: Size, report: Report
+    ) -> None:
         self._roles, self._parts, self._known, self._report = roles, parts, known, report
+        self._least = least.upright
         self._papers = Papers(known, report, roles)
 
     def cuts(self, written: Line) -> Iterator[Cut]:
@@ -50,7 +55,7 @@ class _CutsReader:
         if line is None:
             return
         taken = self._taken(line, written.place)
-        kept = self._report.read(written.place, self._kept, line, taken)
+        kept = self._report.read(written.place, self._kept, line, taken, written)
         for slug in taken.papers:
             supply = self._known.named(slug)
             pieces = tuple(replace(piece, size=supply.piece(piece.size)) for piece in kept or ())
@@ -127,11 +132,23 @@ class _CutsReader:
                 place, f"“{line.noun}” is not what {supply.slug} is counted in; write {supply.units}"
             )
 
-    def _kept(self, line: CutLine, taken: _Taken) -> tuple[KeptPiece, ...]:
+    def _kept(self, line: CutLine, taken: _Taken, written: Line) -> tuple[KeptPiece, ...]:
         by_letter = {part.letter: part for part in self._parts.parts}
-        return tuple(
-            piece for kept in line.kept if (piece := self._kept_piece(kept, by_letter, taken)) is not None
+        found = (self._kept_piece(kept, by_letter, taken) for kept in line.kept)
+        return tuple(piece for piece in found if piece is not None and self._is_usable(piece, written))
+
+    def _is_usable(self, piece: KeptPiece, written: Line) -> bool:
+        """A spare part always is; what is too small to cut from is waste, and told so."""
+        size = piece.size.upright
+        if piece.letter or (size.width >= self._least.width and size.height >= self._least.height):
+            return True
+        unit = written.unit
+        self._report.notice(
+            written.place,
+            f"a piece of {show_size(piece.size, unit)} {unit.value} is smaller than what is kept"
+            f" ({show_size(self._least, unit)} {unit.value}, the setting least_kept), so it counts as waste",
         )
+        return False
 
     def _kept_piece(self, kept: KeptLine, parts: Mapping[str, Part], taken: _Taken) -> KeptPiece | None:
         """A piece that was kept, or ``None`` where it is a part that could not be read."""

@@ -142,13 +142,8 @@ class _ProjectReader:
         if of_design.unfilled:
             idle = roles.keys() - own.asked.keys() - of_design.asked.keys()
             self._tell_unfilled(tuple(of_design.unfilled), idle)
-        return (
-            lines,
-            parts,
-            read_cuts(
-                lines_in(self._one.node, "cut", self._written.cut, self._unit), roles, parts, supplies, report
-            ),
-        )
+        cut = lines_in(self._one.node, "cut", self._written.cut, self._unit)
+        return lines, parts, read_cuts(cut, roles, parts, supplies, self._settings.least_kept, report)
 
     def _tell_unfilled(self, roles: tuple[str, ...], idle: Set[str]) -> None:
         """``idle``: roles of the batch that nobody asks for, one of them perhaps misspelt."""

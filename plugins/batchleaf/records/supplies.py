@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from batchleaf.facts import NO_TERMS, Grain, PaperSide, Settings, Supply, Trim
+from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.grammage import in_pounds, parse_grammage
 from batchleaf.measure.lengths import parse_size, unit_named
 from batchleaf.records.inventory import Entry, InventoryFile
@@ -84,8 +85,17 @@ def _counted(entry: Entry, supply: Supply, written: SupplyWritten) -> Supply:
         entry.report.error(
             entry.place("designs"), "a pad of papers needs the size of a sheet; write size as well"
         )
+    if written.by == "level" and (supply.size or designs or is_measured(unit)):
+        entry.report.error(
+            entry.place("by"),
+            f"a level goes with bottles, jars and the like, and this is counted in {several};"
+            " leave “by” out, or write its unit, like bottle",
+        )
     pack = entry.read("pack", read_pack, written.pack, unit, designs)
-    return replace(supply, unit=unit, units=several, designs=designs, copies=copies, pack=pack or 0)
+    by_level = written.by == "level"
+    return replace(
+        supply, unit=unit, units=several, by_level=by_level, designs=designs, copies=copies, pack=pack or 0
+    )
 
 
 def _as_sheet(entry: Entry, supply: Supply, written: SupplyWritten) -> Supply:

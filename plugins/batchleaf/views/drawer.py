@@ -13,9 +13,10 @@ from batchleaf.facts import Supply
 from batchleaf.measure.display import show_size
 from batchleaf.views import site_map
 from batchleaf.views.item_facts import weight_in_words
+from batchleaf.views.levels import there_is
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
 from batchleaf.views.stock import batches_using, stock_of, worth_in_words
-from batchleaf.views.words import capitalised, counted, in_batches, money, number_of, number_word
+from batchleaf.views.words import capitalised, counted, in_batches, money, number_word
 
 MOST_NAMED: Final = 3
 """Batches that a supply is in, by name; glue and tape are in nearly all."""
@@ -73,7 +74,7 @@ def _sentence(figures: Figures, ledger: Ledger, supplies: Sequence[Supply]) -> L
 
 def _with_stock(supply: Supply, figures: Figures, ledger: Ledger) -> DrawerRow:
     stock = stock_of(supply, figures, ledger)
-    there = [number_of(stock.quantity, supply)] if stock.quantity else []
+    there = [there_is(stock.quantity, supply)] if stock.quantity else []
     there += [counted(stock.kept, "piece", "pieces")] if stock.kept else []
     return replace(
         _row(supply, figures),

@@ -20,11 +20,12 @@ from batchleaf.views.drawing.pieces import draw_pieces
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.home import gallery_entry
 from batchleaf.views.item_facts import facts_of
+from batchleaf.views.levels import there_is
 from batchleaf.views.movements import movement_rows
 from batchleaf.views.pages import Aside, ItemPage, Line, Link, PadPaperRow
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.stock import Stock, batches_using, papers_in, stock_of, worth_in_words
-from batchleaf.views.words import capitalised, counted, in_batches, listed, money, number_of
+from batchleaf.views.words import capitalised, counted, in_batches, listed, money
 
 
 def item_page(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage:
@@ -94,7 +95,7 @@ def _sentence(supply: Supply, figures: Figures, stock: Stock, here: str) -> Line
     pad = _pad_link(supply, figures, here)
     where = (" in the ", pad) if pad else ()
     if stock.quantity:
-        there += [f"{number_of(stock.quantity, supply)} on hand", *where]
+        there += [f"{there_is(stock.quantity, supply)} on hand", *where]
     if stock.kept:
         there += [" and " if there else "", Link(counted(stock.kept, "kept piece", "kept pieces"), "#kept")]
     if not there and pad:
@@ -128,7 +129,7 @@ def _paper_row(paper: Supply, figures: Figures, here: str) -> PadPaperRow:
 
 
 def _there(paper: Supply, stock: Stock) -> str:
-    there = [number_of(stock.quantity, paper)] if stock.quantity else []
+    there = [there_is(stock.quantity, paper)] if stock.quantity else []
     there += [counted(stock.kept, "piece", "pieces")] if stock.kept else []
     return " and ".join(there) or "none"
 

@@ -10,11 +10,12 @@ from itertools import accumulate, groupby
 from batchleaf.core.cost import NOTHING, Cost
 from batchleaf.core.entries import Kind
 from batchleaf.core.figures import Figures
-from batchleaf.core.movements import Ledger, Moment, Movement
+from batchleaf.core.movements import Found, Ledger, Moment, Movement
 from batchleaf.facts import Basis, Supply
-from batchleaf.measure.display import show_aligned, show_size
+from batchleaf.measure.display import show_aligned, show_number, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
+from batchleaf.views.levels import level, part_of_one
 from batchleaf.views.pages import Aside, Line, Link, MovementRow
 from batchleaf.views.stock import papers_in
 from batchleaf.views.words import counted, listed, money_moved, number_of, short_date, signed
@@ -34,7 +35,7 @@ class _Moved:
     cost: Cost | None
     paper: int = 0
     basis: Basis = Basis.STATED
-    about: Fraction | None = None
+    found: Found | None = None
 
 
 def movement_rows(supply: Supply, figures: Figures, ledger: Ledger, here: str) -> Iterator[MovementRow]:
@@ -65,17 +66,22 @@ def _of_supply(supply: Supply, figures: Figures, ledger: Ledger) -> Iterator[_Mo
             number = numbers.get(one.paper or of, 0)
             pieces = _pieces(one)
             whole = None if pieces else one.quantity
-            yield _Moved(one.moment, whole, pieces, one.cost, number, one.basis, one.about)
+            yield _Moved(one.moment, whole, pieces, one.cost, number, one.basis, one.found)
 
 
 def _of_paper(paper: Supply, ledger: Ledger) -> list[_Moved]:
     """What moved of a numbered paper: its sheets, which are priced with the pad, and its odd pieces."""
     sheets = [one for one in ledger.paper_movements if one.paper == paper.slug]
-    rough = [one for one in ledger.movements if one.paper == paper.slug and one.about is not None]
+    counts = {one.moment: one.found for one in ledger.movements if one.paper == paper.slug and one.found}
+    moved = {one.moment for one in sheets}
     pieces = [one for one in ledger.movements if one.holding.supply == paper.slug]
     moves = [
-        *(_Moved(one.moment, one.quantity, None, None) for one in sheets),
-        *(_Moved(one.moment, Fraction(0), None, None, about=one.about) for one in rough),
+        *(_Moved(one.moment, one.quantity, None, None, found=counts.get(one.moment)) for one in sheets),
+        *(
+            _Moved(moment, Fraction(0), None, None, found=found)
+            for moment, found in counts.items()
+            if moment not in moved
+        ),
         *(_Moved(one.moment, None, _pieces(one), None) for one in pieces),
     ]
     batches = list(ledger.draws)
@@ -118,7 +124,9 @@ def _what(moved: list[_Moved], supply: Supply, figures: Figures, here: str) -> L
         case Kind.BOUGHT:
             return _came_in("came in" if first.basis is Basis.GIFT else "bought", first, supply)
         case Kind.COUNTED:
-            return ("counted ", Aside(_count_found(first, supply)))
+            return ("counted ", Aside(_count_said(first, supply)))
+        case Kind.GONE:
+            return (first.moment.why, *_pieces_gone(first, supply))
         case Kind.UNEXPLAINED if supply.pad:
             return ("of no known number before ", Aside("it was used, so it must have been there"))
         case Kind.UNEXPLAINED:
@@ -155,12 +163,37 @@ def _asides(moved: list[_Moved], supply: Supply) -> Iterator[str]:
                 yield f"{counted(count, 'scrap', 'scraps')} of {size}{of}"
 
 
-def _count_found(moved: _Moved, supply: Supply) -> str:
-    change = moved.whole or Fraction(0)
-    paper = f"paper {moved.paper}, " if moved.paper else ""
-    if moved.about is not None:
-        return f"{paper}about {number_of(moved.about, supply)}, as expected"
-    if not change:
-        return f"{paper}as expected"
-    differs = number_of(abs(change), supply)
-    return f"{paper}{differs} missing" if change < 0 else f"{paper}{differs} more than expected"
+def _pieces_gone(moved: _Moved, supply: Supply) -> Line:
+    """Odd pieces, or the number of the paper, that went elsewhere."""
+    paper = f"paper {moved.paper}" if moved.paper else ""
+    scraps = ""
+    if moved.pieces:
+        count, size = abs(moved.pieces[0]), show_size(moved.pieces[1], supply.length_unit)
+        scraps = f"{counted(count, 'scrap', 'scraps')} of {size}"
+    said = ", ".join(filter(None, (scraps, paper)))
+    return (" ", Aside(said)) if said else ()
+
+
+def _count_said(moved: _Moved, supply: Supply) -> str:
+    """``6 found, 7 expected; 1 missing since 2 May 2026``."""
+    found = moved.found
+    if found is None:
+        return ""
+    size = show_size(moved.pieces[1], supply.length_unit) if moved.pieces else ""
+    of = f"paper {moved.paper}, " if moved.paper else f"pieces of {size}, " if size else ""
+    change = found.differs
+    if found.about or found.quantity == found.expected:
+        about = "about " if found.about else ""
+        there = show_number(found.quantity, 2) if size else number_of(found.quantity, supply)
+        return f"{of}{about}{there}, as expected"
+    since = f" since {short_date(found.since)}" if found.since and found.since < moved.moment.date else ""
+    if supply.by_level:
+        differs = part_of_one(abs(change), supply)
+        return f"{level(found.quantity, supply)}; {differs} {'used' if change < 0 else 'more'}{since}"
+    told = [f"{of}{show_number(found.quantity, 2)} found, {show_number(found.expected, 2)} expected"]
+    if found.unnamed:
+        way = "were taken" if found.unnamed < 0 else "came in"
+        told.append(f"{show_number(abs(found.unnamed), 2)} {way} without a number")
+    if change:
+        told.append(f"{show_number(abs(change), 2)} {'missing' if change < 0 else 'more'}{since}")
+    return "; ".join(told)

@@ -47,6 +47,11 @@ class SupplyWritten(Written):
         " size, else piece.",
         examples=["m", "leaf, leaves"],
     )
+    by: Literal["amount", "level"] = Field(
+        "amount",
+        description="Whether an amount is known, or only how full the open one is: full, half, low, empty.",
+        examples=["level"],
+    )
     designs: Text | None = Field(
         None,
         description="For a pad of several papers: how many papers, and how many sheets of each. They are"
@@ -162,8 +167,26 @@ class CountWritten(Written):
     date: Text = Field(description="The day of counting.", examples=["2026-09-30"])
     found: list[Text] = Field(
         min_length=1,
-        description="Supply and what was found of it, at the end of that day; “about” where it is rough.",
-        examples=[["chalk-card 7 sheets", "shoal-pad about 9 sheets", "shoal-pad-4 1 sheet"]],
+        description="Supply and what was found of it, at the end of that day; “about” where it is rough."
+        " Of odd pieces: how many, and their size. Of what is kept by level: full, half, low, empty,"
+        " or 2 and half.",
+        examples=[
+            ["chalk-card 7 sheets", "shoal-pad about 9 sheets", "shoal-pad-4 1 sheet", "bench-glue half"]
+        ],
+    )
+
+
+class GoneWritten(Written):
+    """What left the drawer for something else than a batch."""
+
+    date: Text = Field(description="The day.", examples=["2026-03-02"])
+    why: Text = Field(
+        description="For what, or how it was lost, in a few words.", examples=["swatches for the class"]
+    )
+    lines: list[Text] = Field(
+        min_length=1,
+        description="Supply and amount; of odd pieces how many, and their size.",
+        examples=[["chalk-card 2 sheets", "chalk-card 3 scraps 60 x 210"]],
     )
 
 
@@ -190,4 +213,9 @@ class InventoryWritten(Written):
         default_factory=list,
         description="What was counted, day by day; a count sets what is on hand.",
         examples=[[{"date": "2026-09-30", "found": ["chalk-card 7 sheets"]}]],
+    )
+    gone: list[GoneWritten] = Field(
+        default_factory=list,
+        description="What left the drawer for something else than a batch, or was lost.",
+        examples=[[{"date": "2026-03-02", "why": "a swatch book", "lines": ["chalk-card 1 sheet"]}]],
     )
