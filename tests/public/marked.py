@@ -39,8 +39,8 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
     },
     "inventory": {Fate.SHOWN: "format supplies tools", Fate.NEVER: "purchases counts gone"},
     "supply": {
-        Fate.SHOWN: "name kind size unit grain front back core trim colour weight sale link about",
-        Fate.NEVER: "by designs pack opening",
+        Fate.SHOWN: "name kind size unit by grain front back core trim colour weight sale link about",
+        Fate.NEVER: "designs pack opening",
     },
     "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},
     "opening": {Fate.NEVER: "date amount worth scraps"},
@@ -287,7 +287,6 @@ supplies:
   vexqu-glue:
     name: vexqu-glue-name
     kind: vexqu-glue-kind
-    unit: vexqu-bottle
     by: level
   vexqu-star:
     name: vexqu-star-name

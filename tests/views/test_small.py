@@ -265,7 +265,8 @@ def test_neighbours_are_those_of_the_same_series(pages: Pages) -> None:
         (
             "drawer/chalk-card/",
             [("bought a stall", "+ 10", "10", "5.00"), ("First", "− 2", "8", "− 1.00"),
-             ("Second", "− 2", "6", "− 1.00"), ("counted 5 found, 6 expected; 1 missing since 10 Jan 2026", "− 1", "5", "− 0.50")],
+             ("Second", "− 2", "6", "− 1.00"),
+             ("counted 5 found, 6 expected; 1 missing since 10 Jan 2026", "− 1", "5", "− 0.50")],
             ("5", "2.50"),
         ),
         (
