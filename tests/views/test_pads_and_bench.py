@@ -46,7 +46,7 @@ def test_a_pad_stands_once_in_the_drawer(pages: Pages) -> None:
         ("shoal pad", "3 papers, 150 × 160 mm, 80 lb text", "8 sheets and 1 piece", "4.06", 2),
         ("star", "", "27", "0.37", 1),
     ]
-    assert said(drawer.sentence) == "Two supplies and 1 kept piece, worth 4.43 € together."
+    assert said(drawer.sentence) == "Two supplies and 1 kept piece, worth 4.43 € together, as of 1 March 2026."
 
 
 def test_a_pad_tells_of_its_papers(pages: Pages) -> None:
@@ -56,7 +56,7 @@ def test_a_pad_tells_of_its_papers(pages: Pages) -> None:
     pad has its eight, and nothing is left open.
     """
     pad = page(pages, "drawer/shoal-pad/", ItemPage)
-    assert said(pad.sentence) == "8 sheets on hand and 1 kept piece, worth 4.06 € together."
+    assert said(pad.sentence) == "8 sheets on hand and 1 kept piece, worth 4.06 € together, as of 1 March 2026."
     papers = [
         (row.paper.text, row.paper.href, row.on_hand, [b.text for b in row.used_in]) for row in pad.papers
     ]

@@ -93,6 +93,7 @@ def test_a_batch_with_an_unknown_price_says_at_least(pages: Pages) -> None:
         "2 tags were spoiled; the paper is shared out among the finished ones.",
         "Not in the sum, since the price is not known: the moss card.",
         "Used without a measure, and not in the sum: ink.",
+        "At the prices last paid, one would cost at least 0.19\u00a0€ (without moss card).",
     )
 
 
@@ -297,7 +298,7 @@ def test_every_movement_of_a_supply_is_listed(
 def test_what_an_item_is(pages: Pages) -> None:
     """On hand with its kept pieces; a pattern with an up is told; what is not counted is not called none."""
     fern = page(pages, "drawer/fern-paper/", ItemPage)
-    assert said(fern.sentence) == "3 sheets on hand and 1 kept piece, worth 1.63 € together."
+    assert said(fern.sentence) == "3 sheets on hand and 1 kept piece, worth 1.63 € together, as of 1 May 2026."
     assert ("Front", "small leaves; one-way: it has an up, so parts are not turned on it") in fern.facts
     assert said(page(pages, "drawer/ink/", ItemPage).sentence) == "Nothing is counted of it."
     drawer = page(pages, "drawer/", DrawerPage)
@@ -307,4 +308,4 @@ def test_what_an_item_is(pages: Pages) -> None:
     assert rows["ink"] == ("not counted", "")
     assert rows["fern paper"] == ("3 sheets and 1 piece", "1.63")
     # 2.50 + 1.00 + 1.63 + 1.63 + 0.78.
-    assert said(drawer.sentence) == "Six supplies and 2 kept pieces, worth 7.54 € together."
+    assert said(drawer.sentence) == "Six supplies and 2 kept pieces, worth 7.54 € together, as of 1 May 2026."

@@ -12,12 +12,14 @@ from dataclasses import dataclass, replace
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, uncut_parts
 from batchleaf.core.bench_limits import bench_limits
 from batchleaf.core.beyond_a_plan import beyond_a_plan
+from batchleaf.core.cost_kinds import KindCost, cost_by_kind
 from batchleaf.core.costing import BatchCost, Unpriced, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
+from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
 from batchleaf.core.used import Used, used_by
 from batchleaf.facts import Archive, Part, Place, Problem, Project, Settings, Weight
 from batchleaf.measure.display import show_size
@@ -40,7 +42,8 @@ class BatchFigures:
     ``one`` is what one make cost, in minor units; ``None`` where none is finished,
     nothing was measured, or an edition does not tell it. ``lacks``: what has no known
     price, so that it cost more. ``cost``: the account of the whole batch, where an
-    edition tells it.
+    edition tells it; ``kinds``: what it was spent on; ``today``: what the same would
+    cost at the prices last paid.
     """
 
     project: Project
@@ -51,6 +54,8 @@ class BatchFigures:
     one: int | None = None
     lacks: tuple[Unpriced, ...] = ()
     cost: BatchCost | None = None
+    kinds: tuple[KindCost, ...] = ()
+    today: TodaysCost | None = None
 
     @property
     def taken(self) -> bool:
@@ -99,6 +104,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     newest = newest_day(archive)
     as_of = settings.as_of or newest
     ledger = keep_ledger(archive, settings.cost_flow)
+    prices = last_prices(archive.purchases, supplies, as_of)
     problems = list(ledger.problems)
     batches: dict[str, BatchFigures] = {}
     for project in archive.projects:
@@ -106,7 +112,9 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         cost = batch_cost(ledger.draws.get(project.slug, ()), project.finished)
         one = cost.one if cost.counted else None
         uncosted = work_out_batch(project, supplies, planner)
-        batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost)
+        kinds = cost_by_kind(cost, project, supplies) if one is not None else ()
+        today = todays_cost(project, supplies, prices) if one is not None else None
+        batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost, kinds=kinds, today=today)
         problems += misfits or _misfits(batch, supplies)
         problems += bench_limits(project, batch.cutting, supplies, tools)
         problems += beyond_a_plan(project, supplies)

@@ -202,7 +202,7 @@ class _Book:
             moment = self._taken_by(project, use.place)
             issue = self._take(moment, Holding(use.supply), use.quantity, project.unit)
         self._draws[project.slug].append(
-            Draw(project.slug, use.supply, None, use.quantity, issue.cost, NOTHING, issue.lots)
+            Draw(project.slug, use.supply, None, use.quantity, issue.cost, NOTHING, issue.lots, use.purpose)
         )
 
     def _taken_by(self, project: Project, place: Place) -> Moment:

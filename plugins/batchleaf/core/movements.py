@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from batchleaf.core.cost import Cost
 from batchleaf.core.entries import Kind
-from batchleaf.facts import NOWHERE, Basis, Place, Problem
+from batchleaf.facts import NOWHERE, Basis, Place, Problem, Purpose
 from batchleaf.measure.lengths import Size
 
 
@@ -115,7 +115,8 @@ class Draw:
     """What one line of a batch's record took from the drawer, and what of it went back.
 
     ``lots``: where its price comes from: the lots it was taken from, where the oldest
-    goes first; all that lay there, where the average counts.
+    goes first; all that lay there, where the average counts. ``purpose``: what it was
+    used for, where it was not cut.
     """
 
     project: str
@@ -126,6 +127,7 @@ class Draw:
     taken: Cost
     kept: Cost
     lots: tuple[Lot, ...] = ()
+    purpose: Purpose | None = None
 
     @property
     def cost(self) -> Cost:

@@ -6,7 +6,18 @@ currency (cents), quantities in the supply's own unit.
 """
 
 from batchleaf.facts.archive import Archive, CostFlow, Series, Settings
-from batchleaf.facts.batch import Cut, KeptPiece, Photo, Project, Status, Step, Use, Went, Whereabouts
+from batchleaf.facts.batch import (
+    Cut,
+    KeptPiece,
+    Photo,
+    Project,
+    Purpose,
+    Status,
+    Step,
+    Use,
+    Went,
+    Whereabouts,
+)
 from batchleaf.facts.drawer import (
     Basis,
     Count,
@@ -51,6 +62,7 @@ __all__ = [
     "Problem",
     "Project",
     "Purchase",
+    "Purpose",
     "Sale",
     "Score",
     "Scrap",

@@ -48,17 +48,29 @@ class Cut:
     place: Place = field(default=NOWHERE, compare=False)
 
 
+class Purpose(StrEnum):
+    """What something is used for besides being cut."""
+
+    WORKED_IN = "worked in"
+    STICKING = "sticking"
+    """It sticks parts on."""
+    PACKING = "packing"
+    """Finished makes go into it, or are held together by it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Use:
     """What a batch took besides sheets; ``quantity`` is for the whole batch.
 
-    ``None``: used, but not measured (a stamp of ink).
+    ``None``: used, but not measured (a stamp of ink). ``per_make``: what each make
+    takes, where each takes as much.
     """
 
     supply: str
     quantity: Fraction | None
     per_make: Fraction | None = None
     place: Place = field(default=NOWHERE, compare=False)
+    purpose: Purpose = Purpose.WORKED_IN
 
 
 @dataclass(frozen=True, slots=True)

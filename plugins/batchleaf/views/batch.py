@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import takewhile
 
 from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.core.reserved import needed_sheets, reservations
 from batchleaf.core.shortage import shortages
 from batchleaf.facts import Project, Supply
 from batchleaf.measure.display import NBSP, show_length, show_number, show_size
@@ -22,7 +24,7 @@ from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, Ste
 from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
-from batchleaf.views.sentence import Supplies, batch_sentence, needed_sheets
+from batchleaf.views.sentence import Supplies, batch_sentence
 from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
 
 
@@ -50,7 +52,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         plan_notes=(*_plan_notes(batch, supplies), *_what_lacks(batch, figures, supplies)),
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),
-        cost=cost_view(batch, supplies, figures.settings.currency),
+        cost=cost_view(batch, supplies, figures.settings),
         steps=tuple(_steps(project, prepared, here)),
         pictures=_other_pictures(project, prepared, here),
         went=went_in_words(project),
@@ -147,7 +149,8 @@ def _what_lacks(batch: BatchFigures, figures: Figures, supplies: Supplies) -> It
     """``The drawer has 8 of the 10 sheets of snow card.``, before they are cut."""
     if batch.taken or figures.ledger is None:
         return
-    for one in shortages(needed_sheets(batch), figures.ledger, supplies):
+    claims = takewhile(lambda one: one.project is not batch.project, reservations(figures.batches.values()))
+    for one in shortages(needed_sheets(batch), figures.ledger, supplies, claims):
         supply, unit = supplies[one.holding.supply], batch.project.unit
         size = f" {show_size(one.holding.piece, unit)} {unit.value}" if one.holding.piece else ""
         noun = ("scrap", "scraps") if size else (supply.unit, supply.units)

@@ -7,46 +7,51 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from batchleaf.core.cost import Cost
+from batchleaf.core.cost_kinds import CostKind
 from batchleaf.core.costing import BatchCost, CostLine
 from batchleaf.core.figures import BatchFigures
 from batchleaf.core.movements import Draw
+from batchleaf.core.reserved import needed_sheets
+from batchleaf.core.todays_prices import TodaysCost
 from batchleaf.core.used import Taken
-from batchleaf.facts import Basis, Cut, Project, Supply
+from batchleaf.facts import Basis, Cut, Project, Settings, Supply
 from batchleaf.measure.display import show_size
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
 from batchleaf.views.drawing.cost_strip import draw_cost_strip, rule_for
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.links import supply_link
-from batchleaf.views.pages import CostView, SupplyRow
-from batchleaf.views.sentence import Supplies, made_or_planned, needed_sheets
+from batchleaf.views.lots import lots_in_words
+from batchleaf.views.pages import CostView, KindShare, SupplyRow
+from batchleaf.views.sentence import Supplies, made_or_planned
 from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
 
 
-def cost_view(batch: BatchFigures, supplies: Supplies, currency: Currency) -> CostView:
+def cost_view(batch: BatchFigures, supplies: Supplies, settings: Settings) -> CostView:
     """The supply list of a batch: what each added to the cost, what was used, or what it will take."""
     if not batch.taken:
         return _needs_view(batch, supplies)
-    return _account(batch, batch.cost, supplies, currency) if batch.cost else _used_view(batch, supplies)
+    return _account(batch, batch.cost, supplies, settings) if batch.cost else _used_view(batch, supplies)
 
 
-def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, currency: Currency) -> CostView:
-    """Dearest first, each supply with its share."""
-    project = batch.project
+def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, settings: Settings) -> CostView:
+    """By kind as a strip; then dearest first, each supply with its share."""
+    project, currency = batch.project, settings.currency
     lines = sorted(cost.lines, key=lambda line: (-line.one, -line.cost.known))
-    letters = dict(zip([line.supply for line in lines], string.ascii_lowercase * 4, strict=False))
     shown = cost.counted and cost.one is not None
-    strip = _strip(lines, letters, batch, supplies, currency) if shown and cost.one else None
+    kinds = tuple(_kinds(batch, currency)) if shown and cost.one else ()
+    strip = _strip(kinds, batch, currency) if kinds else None
     return CostView(
         strip=strip,
         strip_caption=_caption(cost.one or 0, currency) if strip else "",
         currency=currency.sign,
-        rows=tuple(_row(line, letters, project, supplies, currency) for line in lines),
+        rows=tuple(_row(line, batch, supplies, settings) for line in lines),
         total_label=capitalised(made_or_planned(project)),
         total_batch=money(Cost(cost.batch.known, is_whole(batch)), currency) if cost.counted else "",
         total_one=money(Cost(cost.one, is_whole(batch)), currency) if shown and cost.one is not None else "",
-        notes=tuple(_notes(batch, cost, supplies)),
+        notes=tuple(_notes(batch, cost, supplies, currency)),
+        kinds=kinds,
     )
 
 
@@ -74,7 +79,7 @@ def _without_cost(
     amounts: Sequence[tuple[str, str]], project: Project, supplies: Supplies, used_label: str
 ) -> CostView:
     here = site_map.batch(project.slug)
-    rows = tuple(SupplyRow("", supply_link(supplies[slug], here), "", used, "", "") for slug, used in amounts)
+    rows = tuple(SupplyRow(supply_link(supplies[slug], here), "", used, "", "") for slug, used in amounts)
     return CostView(None, "", "", rows, "", "", "", (), used_label)
 
 
@@ -84,44 +89,43 @@ def _cut_in_words(cut: Cut, supply: Supply, project: Project) -> str:
     return amount(Fraction(cut.count), supply)
 
 
-def _strip(
-    lines: Sequence[CostLine],
-    letters: dict[str, str],
-    batch: BatchFigures,
-    supplies: Supplies,
-    currency: Currency,
-) -> Drawing:
-    shown = [line for line in lines if line.one]
-    total = sum(line.one for line in shown)
-    said = [f"{letters[one.supply]}, {supplies[one.supply].name}, {currency.show(one.one)}" for one in shown]
+def _kinds(batch: BatchFigures, currency: Currency) -> Iterator[KindShare]:
+    """What one make is made of, in the order of making; the letters go on in that order."""
+    paid = [kind for kind in batch.kinds if kind.one]
+    for letter, kind in zip(string.ascii_lowercase, paid, strict=False):
+        yield KindShare(letter, kind.kind.value, currency.show(kind.one))
+
+
+def _strip(kinds: Sequence[KindShare], batch: BatchFigures, currency: Currency) -> Drawing:
+    ones = [kind.one for kind in batch.kinds if kind.one]
+    said = [f"{kind.letter}, {kind.kind}, {kind.one}" for kind in kinds]
+    total = currency.show_with_sign(sum(ones))
     return draw_cost_strip(
-        tuple((letters[line.supply], line.one) for line in shown),
+        tuple((kind.letter, one) for kind, one in zip(kinds, ones, strict=True)),
         id="cost-strip",
-        title=f"The cost of one {batch.project.thing}, {currency.show_with_sign(total)}, as a strip",
+        title=f"The cost of one {batch.project.thing}, {total}, as a strip",
         description=f"{'; '.join(said)}.",
         digits=currency.digits,
+        lost=[kind.letter for kind in kinds if kind.kind in (CostKind.WASTE, CostKind.SPOILAGE)],
     )
 
 
 def _caption(one: int, currency: Currency) -> str:
     unit = "the smallest coin" if rule_for(one, currency.digits).in_minor else currency.sign
-    return f"The rule is in {unit}; the letters are those of the list."
+    return f"The rule is in {unit}."
 
 
-def _row(
-    line: CostLine, letters: dict[str, str], project: Project, supplies: Supplies, currency: Currency
-) -> SupplyRow:
-    supply = supplies[line.supply]
+def _row(line: CostLine, batch: BatchFigures, supplies: Supplies, settings: Settings) -> SupplyRow:
+    supply, project, currency = supplies[line.supply], batch.project, settings.currency
     one = Cost(line.one, line.cost.complete)
-    here = site_map.batch(project.slug)
     kept = any(draw.kept.known or not draw.kept.complete for draw in line.draws)
     return SupplyRow(
-        letter=letters[line.supply] if line.measured else "",
-        supply=supply_link(supply, here),
+        supply=supply_link(supply, site_map.batch(project.slug)),
         note="less what was kept" if kept else "",
         used=listed([_amount(draw, supply, project) for draw in line.draws]),
         batch=money(line.cost, currency) if line.measured else "",
         one=money(one, currency) if line.measured and project.finished else "",
+        lots=lots_in_words(line.draws, currency, settings.cost_flow),
     )
 
 
@@ -134,7 +138,7 @@ def _amount(draw: Draw | Taken, supply: Supply, project: Project) -> str:
     return amount(draw.quantity, supply)
 
 
-def _notes(batch: BatchFigures, cost: BatchCost, supplies: Supplies) -> Iterator[str]:
+def _notes(batch: BatchFigures, cost: BatchCost, supplies: Supplies, currency: Currency) -> Iterator[str]:
     project = batch.project
     spoiled = project.begun - project.finished
     if spoiled and project.finished and batch.made:
@@ -149,3 +153,14 @@ def _notes(batch: BatchFigures, cost: BatchCost, supplies: Supplies) -> Iterator
     if cost.not_counted:
         names = listed([supplies[slug].name for slug in cost.not_counted])
         yield f"Used without a measure, and not in the sum: {names}."
+    if today := batch.today:
+        yield _at_todays_prices(today, batch, supplies, currency)
+
+
+def _at_todays_prices(today: TodaysCost, batch: BatchFigures, supplies: Supplies, currency: Currency) -> str:
+    """``At the prices last paid, one would cost 0.61 €.``"""
+    if not today.without and today.one == batch.one:
+        return "At the prices last paid, one would cost the same."
+    names = listed([supplies[slug].name for slug in today.without])
+    least, without = ("at least ", f" (without {names})") if names else ("", "")
+    return f"At the prices last paid, one would cost {least}{currency.show_with_sign(today.one)}{without}."

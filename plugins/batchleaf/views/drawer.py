@@ -16,7 +16,7 @@ from batchleaf.views.item_facts import weight_in_words
 from batchleaf.views.levels import there_is
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
 from batchleaf.views.stock import batches_using, stock_of, worth_in_words
-from batchleaf.views.words import capitalised, counted, in_batches, money, number_word
+from batchleaf.views.words import capitalised, counted, in_batches, long_date, money, number_word
 
 MOST_NAMED: Final = 3
 """Batches that a supply is in, by name; glue and tape are in nearly all."""
@@ -69,7 +69,8 @@ def _sentence(figures: Figures, ledger: Ledger, supplies: Sequence[Supply]) -> L
     worth = sum((balance.cost for balance in here), NOTHING)
     shown = worth_in_words(worth, figures.settings.currency)
     pieces = f" and {counted(int(kept), 'kept piece', 'kept pieces')}" if kept else ""
-    return (f"{_how_many(supplies)}{pieces}, worth {shown} together.",)
+    as_of = f", as of {long_date(figures.as_of)}" if figures.as_of else ""
+    return (f"{_how_many(supplies)}{pieces}, worth {shown} together{as_of}.",)
 
 
 def _with_stock(supply: Supply, figures: Figures, ledger: Ledger) -> DrawerRow:

@@ -147,6 +147,13 @@ def _account(batch: BatchFigures, cost: BatchCost, settings: Settings) -> Json:
         "complete": is_whole(batch),
         "without": list(cost.without),
         "not_counted": list(cost.not_counted),
+        "kinds": {
+            kind.kind.value: {
+                "amount": settings.currency.plain(kind.cost.known),
+                "one": settings.currency.plain(kind.one),
+            }
+            for kind in batch.kinds
+        },
     }
 
 
@@ -155,6 +162,8 @@ def _cost_of_one(batch: BatchFigures, settings: Settings) -> Json | None:
         return None
     plain = settings.currency.plain
     one: Json = {"amount": plain(batch.one), "complete": is_whole(batch)}
+    if batch.today:
+        one["today"] = {"amount": plain(batch.today.one), "without": list(batch.today.without)}
     if batch.cost:
         one["shares"] = [{"amount": plain(share), "makes": makes} for share, makes in batch.cost.shares]
     return one

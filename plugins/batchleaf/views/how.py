@@ -15,7 +15,7 @@ def how_page(figures: Figures) -> HowPage:
     if figures.ledger:
         of_money = [
             _section("on-hand", "On hand, and what it is worth", flow + _ON_HAND),
-            _section("cost", "Cost of the batch and of one", _COST + _SHARES + _UNPRICED),
+            _section("cost", "Cost of the batch and of one", _COST + _KINDS + _SHARES + _UNPRICED),
         ]
         numbers = _FIGURES + _KEYS
     else:
@@ -89,7 +89,11 @@ Accounting Standard 2, paragraphs 25 and 27).
 }
 _ON_HAND: Final = """
 On hand is what was there before, and what was bought, less what batches took, set right by each count,
-in order of date; on one day purchases come first, then batches, then counts.
+in order of date; on one day purchases come first, then batches, then what went elsewhere, then counts.
+The drawer is told as of the newest of these records, or of the day that the setting as_of names.
+
+What is kept by level is full, half, low (taken for a quarter) or empty; what a count finds less of it was
+used. It leaves at cost, and no batch is charged with it.
 
 The delivery of an order is part of the cost, spread by price over its lines. Each movement is rounded
 once to the smallest coin, and the remainder stays in the drawer, so that nothing is lost.
@@ -110,6 +114,14 @@ _COST: Final = """
 What the batch drew from the drawer, less the pieces it kept. The cost of one is that, divided among the
 finished ones, halves rounded up; spoiled ones are paid for by the rest.
 """
+_KINDS: Final = """
+The strip shows what one is made of. What the papers cost is split by area, paper by paper: into the parts
+of finished makes, those of spoiled ones, and the rest, which is waste. A part that comes from several
+papers counts to each of them by how much of it was cut.
+
+Beside it stands what the same would cost at the prices last paid: sheets and kept pieces by area, each
+supply rounded once. A gift is no price.
+"""
 _SHARES: Final = """
 The cost of one is shared out among its supplies so that the column adds up: each share is rounded down
 to the smallest coin, and the coins left over go one each to the largest remainders. So a share may be a
@@ -127,9 +139,10 @@ _KEYS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
 each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given (makes,
 bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost,
-complete, one); batch_cost (amount, currency, complete, without, not_counted); cost_of_one (amount,
-complete, shares); minutes. Where the record says something of it: design (slug, title); extras (part,
-extra, planned); went (how many makes each way: kept, given, sold, sample, class).
+complete, one); batch_cost (amount, currency, complete, without, not_counted, and kinds: papers, adhesive,
+embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today, shares); minutes. Where the
+record says something of it: design (slug, title); extras (part, extra, planned); went (how many makes each
+way: kept, given, sold, sample, class).
 """
 _KEYS_WITHOUT_COSTS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,

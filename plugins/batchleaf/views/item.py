@@ -6,11 +6,13 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from itertools import groupby
 from urllib.parse import urlsplit
 
 from batchleaf.core.cost import Cost
 from batchleaf.core.figures import Figures
 from batchleaf.core.movements import Balance, Ledger
+from batchleaf.core.reserved import Reservation, reservations
 from batchleaf.facts import Basis, Supply
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import show_number, show_size
@@ -25,7 +27,7 @@ from batchleaf.views.movements import movement_rows
 from batchleaf.views.pages import Aside, ItemPage, Line, Link, PadPaperRow
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.stock import Stock, batches_using, papers_in, stock_of, worth_in_words
-from batchleaf.views.words import capitalised, counted, in_batches, listed, money
+from batchleaf.views.words import amount, capitalised, counted, in_batches, listed, long_date, money
 
 
 def item_page(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage:
@@ -81,7 +83,7 @@ def _with_stock(page: ItemPage, supply: Supply, figures: Figures, ledger: Ledger
         currency="" if supply.pad else figures.settings.currency.sign,
         total_on_hand=rows[-1].on_hand if rows else "",
         total_value="" if supply.pad else money(stock.worth, figures.settings.currency),
-        notes=tuple(_notes(stock)),
+        notes=(*_notes(stock), *_spoken_for(supply, figures)),
     )
 
 
@@ -162,6 +164,24 @@ def _drawing(supply: Supply, pieces: tuple[Balance, ...]) -> Drawing | None:
         description=f"{capitalised(listed(said))} {supply.length_unit.value}.",
         unit=supply.length_unit,
     )
+
+
+def _spoken_for(supply: Supply, figures: Figures) -> Iterator[str]:
+    """``Of the 18 sheets, 3 are for Harbour square cards, planned for 5 December 2026.``"""
+    slugs = {supply.slug, *(paper.slug for paper in papers_in(supply, figures))}
+    for project, claims in groupby(reservations(figures.batches.values()), key=lambda one: one.project):
+        mine = [one for one in claims if one.holding.supply in slugs]
+        said = [_claimed(one, supply) for one in mine]
+        if said:
+            day = long_date(project.date)
+            yield f"{capitalised(listed(said))} will go into {project.title}, planned for {day}."
+
+
+def _claimed(one: Reservation, supply: Supply) -> str:
+    if one.holding.piece is None:
+        return amount(one.quantity, supply)
+    size = show_size(one.holding.piece, supply.length_unit)
+    return f"{counted(int(one.quantity), 'piece', 'pieces')} of {size}"
 
 
 def _notes(stock: Stock) -> Iterator[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from batchleaf.core.figures import BatchFigures
+from batchleaf.core.reserved import needed_sheets
 from batchleaf.facts import Cut, Project, Supply
 from batchleaf.measure.durations import show_minutes
 from batchleaf.measure.money import Currency
@@ -70,11 +71,6 @@ def _made(batch: BatchFigures, supplies: Supplies) -> Line:
         return (f"{made} from ", *papers) if papers else (made,)
     papers = papers_in_words(batch, needed_sheets(batch), supplies)
     return (f"{made}; they need ", *papers) if papers else (made,)
-
-
-def needed_sheets(batch: BatchFigures) -> tuple[Cut, ...]:
-    """The sheets that the record states, or else those that the plan takes."""
-    return batch.project.cut or (tuple(batch.cutting.sheets.values()) if batch.cutting else ())
 
 
 def papers_in_words(batch: BatchFigures, cuts: Iterable[Cut], supplies: Supplies) -> Line:

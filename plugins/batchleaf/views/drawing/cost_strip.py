@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import accumulate, pairwise
 from typing import Final
@@ -72,10 +72,12 @@ def draw_cost_strip(
     title: str,
     description: str,
     digits: int,
+    lost: Collection[str] = (),
 ) -> Drawing:
     """``shares`` are letters with minor units, in the order of the list beside the strip.
 
     Shares of nothing are left out; a share too narrow for its letter carries it above.
+    ``lost``: the letters of what is in no make; they are left blank, as waste is on a sheet.
     """
     paid = [(letter, amount) for letter, amount in shares if amount > 0]
     total = sum(amount for _, amount in paid)
@@ -83,8 +85,8 @@ def draw_cost_strip(
     unit = LENGTH / max(total, 1)
     ends = [0.0, *accumulate(amount * unit for _, amount in paid)]
     _draw_rule(canvas, rule_for(max(total, 1), digits), unit)
-    for start, end in pairwise(ends):
-        canvas.add(Box("share", start, 0, end - start, HEIGHT))
+    for (letter, _), (start, end) in zip(paid, pairwise(ends), strict=True):
+        canvas.add(Box("share lost" if letter in lost else "share", start, 0, end - start, HEIGHT))
     canvas.add(Box("outline", 0, 0, LENGTH, HEIGHT))
     _draw_letters(canvas, [letter for letter, _ in paid], ends)
     around = canvas.extent

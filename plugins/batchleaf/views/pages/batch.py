@@ -75,13 +75,22 @@ class PlanView:
 
 @dataclass(frozen=True, slots=True)
 class SupplyRow:
-    """One supply of a batch with what it cost; ``letter`` names its share in the strip."""
+    """One supply of a batch with what it cost; ``lots``: where its price comes from."""
 
-    letter: str
     supply: Link
     note: str
     used: str
     batch: str
+    one: str
+    lots: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class KindShare:
+    """What one make cost of one kind; ``letter`` names its share in the strip."""
+
+    letter: str
+    kind: str
     one: str
 
 
@@ -98,6 +107,7 @@ class CostView:
     total_one: str
     notes: tuple[str, ...]
     used_label: str = "Used"
+    kinds: tuple[KindShare, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
