@@ -56,7 +56,7 @@ def test_a_pad_tells_of_its_papers(pages: Pages) -> None:
     pad has its eight, and nothing is left open.
     """
     pad = page(pages, "drawer/shoal-pad/", ItemPage)
-    assert said(pad.sentence) == "8 sheets on hand and 1 kept piece, worth 4.06 € together, as of 1 March 2026."
+    assert said(pad.sentence) == "8 sheets on hand and 1 kept piece, worth 4.06 € together."
     papers = [
         (row.paper.text, row.paper.href, row.on_hand, [b.text for b in row.used_in]) for row in pad.papers
     ]

@@ -298,7 +298,7 @@ def test_every_movement_of_a_supply_is_listed(
 def test_what_an_item_is(pages: Pages) -> None:
     """On hand with its kept pieces; a pattern with an up is told; what is not counted is not called none."""
     fern = page(pages, "drawer/fern-paper/", ItemPage)
-    assert said(fern.sentence) == "3 sheets on hand and 1 kept piece, worth 1.63 € together, as of 1 May 2026."
+    assert said(fern.sentence) == "3 sheets on hand and 1 kept piece, worth 1.63 € together."
     assert ("Front", "small leaves; one-way: it has an up, so parts are not turned on it") in fern.facts
     assert said(page(pages, "drawer/ink/", ItemPage).sentence) == "Nothing is counted of it."
     drawer = page(pages, "drawer/", DrawerPage)
