@@ -46,7 +46,8 @@ def test_a_pad_stands_once_in_the_drawer(pages: Pages) -> None:
         ("shoal pad", "3 papers, 150 × 160 mm, 80 lb text", "8 sheets and 1 piece", "4.06", 2),
         ("star", "", "27", "0.37", 1),
     ]
-    assert said(drawer.sentence) == "Two supplies and 1 kept piece, worth 4.43 € together, as of 1 March 2026."
+    worth = "Two supplies and 1 kept piece, worth 4.43 € together, as of 1 March 2026."
+    assert said(drawer.sentence) == worth
 
 
 def test_a_pad_tells_of_its_papers(pages: Pages) -> None:

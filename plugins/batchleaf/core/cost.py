@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 from batchleaf.facts import Basis
@@ -42,7 +42,7 @@ class Cost:
 
     def part(self, known: int) -> Cost:
         """``known`` of it, known as well and as badly as the whole."""
-        return replace(self, known=known)
+        return Cost(known, self.complete, self.rests_on)
 
 
 NOTHING: Final = Cost(0)

@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import lcm
 
 from babel.numbers import get_currency_symbol
 from iso4217 import Currency as Iso4217
@@ -91,12 +92,14 @@ def share(total: int, weights: Sequence[Fraction]) -> tuple[int, ...]:
     >>> share(10000, [Fraction(1)] * 3)
     (3334, 3333, 3333)
     """
-    whole = sum(weights, Fraction(0))
+    # In whole numbers, since it is asked for every cost: all weights over one denominator.
+    common = lcm(*(weight.denominator for weight in weights))
+    parts = [weight.numerator * (common // weight.denominator) for weight in weights]
+    whole = sum(parts)
     if not whole:
         return (0,) * len(weights)
-    exact = [total * weight / whole for weight in weights]
-    shares = [int(part // 1) for part in exact]
-    by_remainder = sorted(range(len(shares)), key=lambda i: (shares[i] - exact[i], i))
+    shares = [total * part // whole for part in parts]
+    by_remainder = sorted(range(len(shares)), key=lambda i: (-(total * parts[i] % whole), i))
     for i in by_remainder[: total - sum(shares)]:
         shares[i] += 1
     return tuple(shares)
