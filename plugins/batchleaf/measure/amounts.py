@@ -8,6 +8,7 @@ from typing import Final
 
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import one_spelling, parse_number
+from batchleaf.measure.slips import refuse_slips
 
 _MEASURED: Final[dict[str, tuple[str, Fraction]]] = {
     "mm": ("length", Fraction(1)),
@@ -72,6 +73,7 @@ def parse_amount(text: str, unit: str, units: str) -> Fraction:
 
     ``140 mm`` of something kept in metres is 7/50. Raises :class:`MeasureError`.
     """
+    refuse_slips(text, f"4 {units}")
     found = re.fullmatch(rf"(?P<number>[0-9.][0-9./ -]*?)\s*(?P<word>{_WORD})?", one_spelling(text))
     if found is None:
         raise MeasureError(f"“{text.strip()}” is no amount; write for example 4 {units}")

@@ -7,6 +7,7 @@ follow ISO 4217.
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -17,6 +18,7 @@ from iso4217 import Currency as Iso4217
 
 from batchleaf.measure.display import MINUS
 from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.slips import refuse_slips
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +59,7 @@ class Currency:
 def parse_money(text: str, currency: Currency) -> int:
     """An amount as written, in minor units: ``9.75`` → 975, ``€9.75``, ``9.75 EUR``.
 
-    Raises :class:`MeasureError`: another currency, a comma, too many decimals.
+    Raises :class:`MeasureError`: another currency, a comma, less than nothing, too many decimals.
     """
     plain = text.strip()
     for mine in (currency.code, currency.sign):
@@ -66,7 +68,13 @@ def parse_money(text: str, currency: Currency) -> int:
         decimal = re.fullmatch(r"[0-9]+,[0-9]{1,2}", plain)
         better = plain.replace(",", "." if decimal else "")
         raise MeasureError(f"“{text.strip()}” has a comma; write {better}")
+    refuse_slips(plain, "9.75")
     found = re.fullmatch(r"([0-9]{1,9})(?:\.([0-9]+))?", plain)
+    if found is None and (other := _another(text, currency)):
+        raise MeasureError(
+            f"“{text.strip()}” is in {other}, and all money here is in {currency.code};"
+            f" write what it was in {currency.code}"
+        )
     if found is None:
         raise MeasureError(
             f"“{text.strip()}” is no amount of money in {currency.code}; write for example 9.75"
@@ -75,6 +83,16 @@ def parse_money(text: str, currency: Currency) -> int:
     if len(decimals) > currency.digits:
         raise MeasureError(f"“{text.strip()}” has more decimals than {currency.code} has ({currency.digits})")
     return int(found[1] + decimals.ljust(currency.digits, "0"))
+
+
+def _another(text: str, currency: Currency) -> str:
+    """The code or the sign of another currency that stands in ``text``, else nothing."""
+    for word in re.findall(r"[A-Za-z]{3}", text):
+        try:
+            return Iso4217(word.upper()).code if word.upper() != currency.code else ""
+        except ValueError:
+            continue
+    return next((sign for sign in text if unicodedata.category(sign) == "Sc"), "")
 
 
 def rounded(minor: Fraction) -> int:

@@ -9,6 +9,7 @@ from typing import Final
 
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import FRACTION_SIGNS, Size, Unit, parse_size
+from batchleaf.measure.slips import refuse_slips
 
 _COUNT: Final = r"[0-9]{1,5}"
 _COMMA: Final = re.compile(r"(?<![0-9]),|,(?![0-9])")
@@ -70,6 +71,8 @@ def _named_in(taken: str, roles: Iterable[str]) -> Iterator[tuple[str, str]]:
 
 
 def _why_not(taken: str) -> str:
+    amount = taken.partition(" ")[2]
+    refuse_slips(amount, "4 sheets")
     if re.search(rf"\s[0-9]+[.,/][0-9]+\s|[{FRACTION_SIGNS}]", taken):
         return f"“{taken}” is not whole sheets; count them whole, and say what was left as kept"
     if re.search(r"\sscraps?$", taken):

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Final
 
 from batchleaf.facts import Purchase, Settings
 from batchleaf.measure.errors import MeasureError
@@ -33,7 +35,7 @@ def read_order_line(text: str) -> OrderLine:
 
     ``chalk-card 25 sheets, 9.75`` · ``found-card 6 sheets, price unknown`` · ``star-sticker 20, gift``
     """
-    taken, comma, price = (piece.strip() for piece in text.partition(","))
+    taken, comma, price = (piece.strip() for piece in _parted(text))
     supply, amount = read_named(taken)
     if not amount:
         raise MeasureError(f"“{text}” is no line of an order; write for example chalk-card 25 sheets, 9.75")
@@ -42,6 +44,15 @@ def read_order_line(text: str) -> OrderLine:
     if not price:
         raise MeasureError(f"“{text}” has a comma and no price; write what it cost, or price unknown")
     return OrderLine(supply, amount, price)
+
+
+_BETWEEN: Final = re.compile(r",(?![0-9]{3}(?![0-9.]))")
+"""The comma before a price; one between thousands belongs to its number, which says so itself."""
+
+
+def _parted(text: str) -> tuple[str, str, str]:
+    found = _BETWEEN.search(text)
+    return (text[: found.start()], ",", text[found.end() :]) if found else (text, "", "")
 
 
 def purchases_of(

@@ -10,6 +10,7 @@ from typing import Final
 from batchleaf.facts import Went, Whereabouts
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.money import Currency, parse_money
+from batchleaf.measure.slips import refuse_slips
 from batchleaf.records.grammar import read_date
 from batchleaf.records.made_of import Line
 from batchleaf.records.report import Report
@@ -41,6 +42,7 @@ def read_went(text: str, currency: Currency) -> Went:
 
     An amount alone is for all of them, with “each” behind it for one. Raises :class:`MeasureError`.
     """
+    refuse_slips(text, "12 sold, 3.50 each")
     if comma := re.search(r"(?<![0-9.,])[0-9]+,[0-9]{1,2}(?![0-9-])", text):
         raise MeasureError(f"“{comma[0]}” has a comma; write {comma[0].replace(',', '.')}")
     head, *others = (" ".join(piece.split()) for piece in text.split(","))
