@@ -61,9 +61,11 @@ def test_an_amount_is_read_with_or_without_its_currency(text: str, minor: int) -
     [
         ("1,250.00", "“1,250.00” has a comma; write 1250.00"),
         ("5,40", "“5,40” has a comma; write 5.40"),
-        ("$9.75", "“$9.75” is no amount of money in EUR; write for example 9.75"),
+        ("$9.75", "“$9.75” is in $, and all money here is in EUR; write what it was in EUR"),
         ("9.755", "“9.755” has more decimals than EUR has (2)"),
-        ("-3", "“-3” is no amount of money in EUR; write for example 9.75"),
+        ("9.75 usd", "“9.75 usd” is in USD, and all money here is in EUR; write what it was in EUR"),
+        ("9.75 now", "“9.75 now” is no amount of money in EUR; write for example 9.75"),
+        ("-3", "“-3” is below nothing; write for example 9.75"),
     ],
 )
 def test_another_currency_or_a_comma_is_told(text: str, sentence: str) -> None:
