@@ -105,6 +105,72 @@ def test_says_what_a_record_means_and_why(archive: Path, capsys: pytest.CaptureF
     )
 
 
+STUCK = """\
+title: High water
+date: 2026-03-14
+makes: 0 of 4
+status: planned
+format: 1
+unit: mm
+thing: card
+base: card 210 x 148 mm, side fold
+papers:
+  base: grey-card
+parts:
+  B strip: {size: 44 x 70 mm, paper: base}
+  C label: {size: 95 x 70 mm, paper: base, stick: foam-square}
+  D tag: {size: 20 x 30 mm, paper: base, stick: foam-square 6}
+  E leaf: {size: 20 x 30 mm, paper: base, stick: nothing}
+packing:
+  - clear-bag per 5
+  - clear-bag
+"""
+ADHESIVES = """\
+stick: paper-tape
+supplies:
+  paper-tape: {name: double-sided tape, kind: adhesive, unit: m, sticks: two long sides}
+  foam-square: {name: foam square, kind: adhesive, sticks: 1 per 20 x 30}
+  bench-glue: {name: bench glue, kind: adhesive, unit: ml, sticks: 1 ml per 100 x 100 mm}
+  clear-bag: {name: clear bag, kind: bags}
+"""
+
+
+@pytest.mark.parametrize(
+    ("more", "lines"),
+    [
+        ("", ["stick: paper-tape  # stuck with double-sided tape: two long sides, 140 mm each"]),
+        (
+            "stick: bench-glue\n",
+            ["stick: bench-glue  # stuck with bench glue: 1 ml per 100 × 100 mm, so 0.308 ml each"],
+        ),
+        (
+            "stick: foam-square\n",
+            ["stick: foam-square  # stuck with foam square: 1 per 20 × 30 mm, at least 1, so 6 pieces each"],
+        ),
+        (
+            "supplies: [paper-tape]\n",
+            ["stick: paper-tape  # stuck with double-sided tape; supplies says how much"],
+        ),
+        ("stick: nothing\n", []),
+    ],
+)
+def test_says_what_each_part_is_stuck_with(
+    more: str, lines: list[str], archive: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """With how much that is for one, where no part says it; and what each amount is counted in."""
+    _record(archive).write_text(f"{STUCK}{more}", encoding="utf-8")
+    (archive / "projects" / "inventory" / "stick.yml").write_text(ADHESIVES, encoding="utf-8")
+    assert main(["check", "--archive", str(archive), "--explain", "low-water"]) == 0
+    said = [line.strip() for line in capsys.readouterr().out.splitlines()]
+    assert [line for line in said if "stick:" in line] == lines
+    assert "- clear-bag 1 piece per 5  # what it is counted in" in said
+    assert "- clear-bag 1 piece  # what it is counted in" in said
+    assert main(["check", "--archive", str(archive), "--explain", "stick"]) == 0
+    assert "sticks: 1 per 20 x 30 mm, at least 1  # the unit of the area, and the least" in (
+        capsys.readouterr().out
+    )
+
+
 def test_every_record_is_explained_where_none_is_named(
     archive: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -75,7 +75,16 @@ def test_the_demo_written_out_means_the_same(tmp_path: Path) -> None:
 
 
 DRAWER: Final = """\
+stick: paper-tape
 supplies:
+  paper-tape: {name: tape, kind: adhesive, unit: ft, sticks: two long sides}
+  foam-square: {name: foam, kind: adhesive, sticks: 1 per 20 x 30}
+  bench-glue:
+    name: glue
+    kind: adhesive
+    unit: ml
+    sticks: 1 ml per 1 x 1 in
+  clear-bag: {name: bags, kind: bags, unit: bag}
   chalk-card:
     name: chalk card
     kind: card
@@ -122,6 +131,8 @@ unit: in
 base: card quarter-letter, side fold
 credit: a friend, https://example.org/strip
 supplies: [jute-cord 10 in, box-tie 2]
+packing: [clear-bag per 5, jute-cord 8 in]
+stick: foam-square
 tools: [trimmer]
 steps: [Cut, '1:05 Fold']
 parts:
@@ -131,6 +142,7 @@ parts:
     paper: water
     each: 2
     stamp: tide-words 1
+    stick: bench-glue 1/2 ml
 """
 SOURCES: Final = st.sampled_from(
     ["water", "chalk-card", "as A", "scraps of oat-card", "shoal-pad 1 3", "any 2 of shoal-pad", "sand"]
@@ -149,6 +161,7 @@ USUAL: Final = st.fixed_dictionaries(
         "stamp": st.sampled_from(["tide-words 1 2", "tide-words 2"]),
         "die": st.just("leaf-dies"),
         "on": st.just("A"),
+        "stick": st.sampled_from(["foam-square", "foam-square 6", "bench-glue 2 ml", "nothing"]),
     },
 )
 LONG_PARTS: Final = st.builds(
@@ -193,7 +206,15 @@ def batches(draw: st.DrawFn) -> dict[str, Any]:
         "status": st.sampled_from(["idea", "planned"]),
         "thing": st.sampled_from(["leaf, leaves", "card"]),
         "supplies": st.lists(
-            st.sampled_from(["jute-cord 140 mm", "box-tie 3", "jute-cord 2 m in all"]), unique=True
+            st.sampled_from(
+                ["jute-cord 140 mm", "box-tie 3", "jute-cord 2 m in all", "foam-square 3", "paper-tape"]
+            ),
+            unique=True,
+        ),
+        "stick": st.sampled_from(["bench-glue", "nothing"]),
+        "packing": st.lists(
+            st.sampled_from(["clear-bag", "clear-bag 2 per 4", "box-tie 3 in all", "jute-cord 1 m per 10"]),
+            unique=True,
         ),
         "tools": st.lists(st.sampled_from(["trimmer", "leaf-dies"]), unique=True),
         "steps": st.lists(st.sampled_from(["Cut", "1:05 Fold"]), max_size=2),

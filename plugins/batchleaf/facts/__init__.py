@@ -33,6 +33,7 @@ from batchleaf.facts.drawer import (
 )
 from batchleaf.facts.parts import Design, Fold, ImageUse, Origin, Part, Score, ShownSide, folded_size
 from batchleaf.facts.places import NOWHERE, Place, Problem, Weight
+from batchleaf.facts.sticking import Coat, Dots, Sides, Sticks, Strips, Stuck
 from batchleaf.facts.terms import NO_TERMS, Credit, Sale, Terms
 from batchleaf.facts.tools import Image, StackLimit, Tool
 
@@ -41,12 +42,14 @@ __all__ = [
     "NO_TERMS",
     "Archive",
     "Basis",
+    "Coat",
     "CostFlow",
     "Count",
     "Credit",
     "Cut",
     "Design",
     "Direction",
+    "Dots",
     "Fold",
     "Gone",
     "Grain",
@@ -69,9 +72,13 @@ __all__ = [
     "Series",
     "Settings",
     "ShownSide",
+    "Sides",
     "StackLimit",
     "Status",
     "Step",
+    "Sticks",
+    "Strips",
+    "Stuck",
     "Supply",
     "Terms",
     "Tool",

@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from batchleaf.facts.parts import ShownSide
 from batchleaf.facts.places import NOWHERE, Place
+from batchleaf.facts.sticking import Sticks
 from batchleaf.facts.terms import NO_TERMS, Terms
 from batchleaf.measure.lengths import Size, Unit
 
@@ -109,6 +110,8 @@ class Supply:
     """The weight as written, where that is in pounds: ``80 lb cover``."""
     pack: int = 0
     """How many a pack holds; 0: it is not bought in packs."""
+    sticks: Sticks | None = None
+    """How much of it sticks one part, where it is an adhesive that says so."""
     designs: int = 0
     copies: int = 0
     pad: str = ""

@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from batchleaf.facts.places import NOWHERE, Place
+from batchleaf.facts.sticking import Stuck
 from batchleaf.facts.terms import NO_TERMS, Credit, Terms
 from batchleaf.measure.lengths import Size
 
@@ -104,6 +105,8 @@ class Part:
     """The letter of the part it lies on."""
     stamps: tuple[ImageUse, ...] = ()
     dies: tuple[ImageUse, ...] = ()
+    stuck: Stuck | None = None
+    """What it is stuck with; ``None`` where it is not stuck, or nobody says."""
     place: Place = field(default=NOWHERE, compare=False)
 
     @property

@@ -48,6 +48,18 @@ def is_measured(unit: str) -> bool:
     return unit in _MEASURED
 
 
+def measure_of(unit: str) -> str:
+    """``length``, ``volume`` or ``mass``; nothing for a counted thing."""
+    return _MEASURED[unit][0] if is_measured(unit) else ""
+
+
+def mm_in(unit: str) -> Fraction:
+    """How many mm one of a unit of length is. Raises :class:`ValueError` for any other unit."""
+    if measure_of(unit) != "length":
+        raise ValueError(f"{unit} is no unit of length")
+    return _MEASURED[unit][1]
+
+
 def plural(noun: str) -> str:
     """The usual English plural of a counted thing: sheets, boxes. A unit of measure stays as it is."""
     if is_measured(noun):

@@ -26,6 +26,7 @@ from batchleaf.records.purchases import purchases_of
 from batchleaf.records.report import Report
 from batchleaf.records.series import series_of
 from batchleaf.records.shape import Shaped, shaped
+from batchleaf.records.sticking import adhesive_of
 from batchleaf.records.written import DesignWritten, InventoryWritten, ProjectWritten, SeriesFileWritten
 from batchleaf.records.yaml_text import lines_of, read_yaml
 
@@ -97,11 +98,12 @@ class _ArchiveReader:
         found = [count for one in files for count in counts_of(one, known, self._settings, self._report)]
         counts = list(counted_once(found, self._report))
         gone = [line for one in files for line in gone_of(one, known, self._settings, self._report)]
+        adhesive = adhesive_of(files, known, self._report)
         self._report.forget_repeats(mark, self._faulty)
         designs = self._known_designs = self._designs(known, tools)
         series = self._series()
         slugs = None if series is None else {one.slug for one in series}
-        projects = list(self._project_facts(Others(known, tools, designs, slugs)))
+        projects = list(self._project_facts(Others(known, tools, designs, slugs, adhesive)))
         check_moves(projects, self._report)
         return Archive(
             projects=tuple(sorted(projects, key=lambda p: (p.date, p.slug))),

@@ -13,10 +13,12 @@ from batchleaf.records.grammar import read_step, read_thing
 from batchleaf.records.known import KnownSupplies, KnownTools
 from batchleaf.records.made_of import MadeOf, made_of
 from batchleaf.records.nodes import Node, place_of
+from batchleaf.records.packing import read_packing, tell_packed_twice
 from batchleaf.records.papers import NOTHING, Papers, role_like
 from batchleaf.records.parts import read_parts
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import did_you_mean
+from batchleaf.records.sticking import stuck_parts
 from batchleaf.records.terms import read_terms
 from batchleaf.records.uses import read_uses
 from batchleaf.records.written import DesignWritten
@@ -72,6 +74,7 @@ def design_of(
     papers = Papers(known, report, roles, may_want=True)
     parts = read_parts(lines, lambda _: papers, tools, report)
     check_lines(lines, known, tools, report)
+    stuck_parts(lines, parts, known, None, report)
     credit = report.read(lines.credit.place, read_credit, lines.credit.text) if lines.credit else None
     sale = place_of(one.node, ("sale",))
     terms = report.read(sale, read_terms, written.sale) if written.sale else None
@@ -94,6 +97,8 @@ def check_lines(lines: MadeOf, known: KnownSupplies, tools: KnownTools, report: 
     if lines.thing:
         report.read(lines.thing.place, read_thing, lines.thing.text)
     list(read_uses(lines.supplies, 1, known, report))
+    list(read_packing(lines.packing, 1, known, report))
+    tell_packed_twice(lines.packing, lines.supplies, report)
     for line in lines.tools:
         tools.find(line.text, line.place, report)
     for line in lines.steps:

@@ -69,7 +69,9 @@ class MadeOf:
     thing: Line | None
     base: Line | None
     parts: tuple[PartLine, ...]
+    stick: Line | None
     supplies: tuple[Line, ...]
+    packing: tuple[Line, ...]
     tools: tuple[Line, ...]
     steps: tuple[Line, ...]
     credit: Line | None
@@ -86,7 +88,9 @@ def made_of(node: Node, written: ProjectWritten | DesignWritten, unit: Unit) -> 
         thing=line("thing", written.thing),
         base=line("base", written.base),
         parts=tuple(_part(key, part, node, unit) for key, part in written.parts.items()),
+        stick=line("stick", written.stick),
         supplies=lines_in(node, "supplies", written.supplies, unit),
+        packing=lines_in(node, "packing", written.packing, unit),
         tools=lines_in(node, "tools", written.tools, unit),
         steps=lines_in(node, "steps", written.steps, unit),
         credit=line("credit", written.credit),
@@ -118,18 +122,29 @@ def _lost(node: Node, written: ProjectWritten | DesignWritten) -> Iterator[str]:
 
 def varied(design: MadeOf, own: MadeOf, told_at: Place) -> MadeOf:
     """The design with what a batch says otherwise; its lines are told of where the batch names it."""
-    named = {line.text.split()[0] for line in own.supplies if line.text}
-    supplies = (line for line in design.supplies if line.text.split()[0] not in named)
     return MadeOf(
         thing=own.thing or _of_design(design.thing, told_at),
         base=own.base or _of_design(design.base, told_at),
         parts=_varied_parts(design.parts, own.parts, told_at),
-        supplies=(*_all_of_design(supplies, told_at), *own.supplies),
+        stick=own.stick or _of_design(design.stick, told_at),
+        supplies=_varied_lines(design.supplies, own.supplies, told_at),
+        packing=_varied_lines(design.packing, own.packing, told_at),
         tools=(*_all_of_design(design.tools, told_at), *own.tools),
         steps=own.steps or _all_of_design(design.steps, told_at),
         credit=own.credit or _of_design(design.credit, told_at),
         lost=own.lost,
     )
+
+
+def supply_in(line: Line) -> str:
+    """The first word of a line, which names a supply."""
+    return next(iter(line.text.split()), "")
+
+
+def _varied_lines(design: Sequence[Line], own: Sequence[Line], told_at: Place) -> tuple[Line, ...]:
+    """The lines of the design whose supply the batch does not name itself; then the batch's own."""
+    named = {supply_in(line) for line in own}
+    return (*_all_of_design((line for line in design if supply_in(line) not in named), told_at), *own)
 
 
 def _of_design(line: Line | None, told_at: Place) -> Line | None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.facts import Cut, Part, Place, Project, Settings, Status, Step, Went
+from batchleaf.facts import Cut, Part, Place, Project, Settings, Status, Step, Supply, Use, Went
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.lengths import Unit
 from batchleaf.records.credit import read_credit
@@ -18,10 +18,12 @@ from batchleaf.records.grammar import read_date, read_makes, read_step, read_thi
 from batchleaf.records.known import KnownSupplies, KnownTools
 from batchleaf.records.made_of import ANY_LETTER, MadeOf, lines_in, made_of, varied
 from batchleaf.records.nodes import Node, child, place_of
+from batchleaf.records.packing import read_packing, tell_packed_twice
 from batchleaf.records.papers import Papers, read_roles
 from batchleaf.records.parts import PartsRead, read_parts
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import closest, did_you_mean
+from batchleaf.records.sticking import for_sticking, sticking_uses, stuck_parts, supplies_in
 from batchleaf.records.uses import read_uses, ready_uses, tell_twice
 from batchleaf.records.went import read_all_went
 from batchleaf.records.written import ProjectWritten
@@ -43,12 +45,16 @@ class ProjectFile:
 
 @dataclass(frozen=True, slots=True)
 class Others:
-    """The other records that a project may name. ``series`` None: their file is unreadable."""
+    """The other records that a project may name. ``series`` None: their file is unreadable.
+
+    ``adhesive``: what the drawer says parts are stuck with.
+    """
 
     supplies: KnownSupplies
     tools: KnownTools
     designs: KnownDesigns
     series: Set[str] | None
+    adhesive: Supply | None = None
 
 
 def project_of(one: ProjectFile, others: Others, settings: Settings, report: Report) -> Project | None:
@@ -80,9 +86,9 @@ class _ProjectReader:
         minutes = read(self._place("time"), parse_minutes, written.time) if written.time else None
         lines, parts, cut = self._make()
         base, status = parts.base, Status(written.status)
-        uses = tuple(read_uses(lines.supplies, makes[0], others.supplies, report))
-        tell_twice(parts.parts, uses, report)
-        ready = ready_uses(parts.parts, makes[0] if status.moves_the_drawer else makes[1])
+        listed = tuple(read_uses(lines.supplies, makes[0], others.supplies, report))
+        stuck = stuck_parts(lines, parts, others.supplies, others.adhesive, report)
+        uses = self._uses(lines, stuck, listed, makes[0] if status.moves_the_drawer else makes[1])
         steps = tuple(self._steps(lines))
         photos = self._one.photos.settled(written.photos, steps, self._one.node, report)
         went = tuple(self._went(makes[0]))
@@ -104,9 +110,9 @@ class _ProjectReader:
             finished=makes[0],
             begun=makes[1],
             finished_size=base.finished_size if base else None,
-            parts=parts.parts,
+            parts=stuck,
             cut=cut,
-            uses=(*uses, *ready),
+            uses=uses,
             minutes=minutes,
             steps=steps,
             photos=photos,
@@ -144,6 +150,19 @@ class _ProjectReader:
             self._tell_unfilled(tuple(of_design.unfilled), idle)
         cut = lines_in(self._one.node, "cut", self._written.cut, self._unit)
         return lines, parts, read_cuts(cut, roles, parts, supplies, self._settings.least_kept, report)
+
+    def _uses(
+        self, lines: MadeOf, parts: Sequence[Part], listed: Sequence[Use], makes: int
+    ) -> tuple[Use, ...]:
+        """All that is used for ``makes``: what the record lists, and what follows from the rest of it."""
+        tell_twice(parts, listed, self._report)
+        tell_packed_twice(lines.packing, lines.supplies, self._report)
+        return (
+            *for_sticking(listed, parts),
+            *sticking_uses(parts, supplies_in(lines.supplies), makes),
+            *ready_uses(parts, makes),
+            *read_packing(lines.packing, makes, self._others.supplies, self._report),
+        )
 
     def _tell_unfilled(self, roles: tuple[str, ...], idle: Set[str]) -> None:
         """``idle``: roles of the batch that nobody asks for, one of them perhaps misspelt."""

@@ -20,6 +20,7 @@ from batchleaf.records.sheets import (
     read_side,
     read_trim,
 )
+from batchleaf.records.sticks import read_sticks
 from batchleaf.records.terms import read_link, read_terms
 from batchleaf.records.written import SupplyWritten
 
@@ -77,7 +78,7 @@ def _unsized(entry: Entry, slug: str, written: SupplyWritten, settings: Settings
 
 
 def _counted(entry: Entry, supply: Supply, written: SupplyWritten) -> Supply:
-    """With the words it is counted and bought in."""
+    """With the words it is counted and bought in, and how much of it sticks a part."""
     units = entry.read("unit", read_counted_unit, written.unit, supply.size)
     unit, several = units or (supply.unit, supply.units)
     designs, copies = entry.read("designs", read_designs, written.designs) or (0, 0)
@@ -92,9 +93,17 @@ def _counted(entry: Entry, supply: Supply, written: SupplyWritten) -> Supply:
             " leave “by” out, or write its unit, like bottle",
         )
     pack = entry.read("pack", read_pack, written.pack, unit, designs)
-    by_level = written.by == "level"
+    # Where the unit cannot be read nobody knows what would fit it, and that is told already.
+    text = written.sticks if units or not written.unit else None
     return replace(
-        supply, unit=unit, units=several, by_level=by_level, designs=designs, copies=copies, pack=pack or 0
+        supply,
+        unit=unit,
+        units=several,
+        by_level=written.by == "level",
+        designs=designs,
+        copies=copies,
+        pack=pack or 0,
+        sticks=entry.read("sticks", read_sticks, text, unit, several, supply.length_unit),
     )
 
 

@@ -1,4 +1,7 @@
-"""What a batch uses besides sheets: the lines under ``supplies``, and parts that are bought ready."""
+"""What a batch uses besides sheets: the lines under ``supplies``, and parts that are bought ready.
+
+What sticks parts is in ``sticking``, what makes are packed with in ``packing``.
+"""
 
 from __future__ import annotations
 
@@ -9,7 +12,7 @@ from typing import Final
 from batchleaf.facts import Origin, Part, Place, Supply, Use
 from batchleaf.measure.amounts import parse_amount, unit_in
 from batchleaf.measure.money import share
-from batchleaf.records.grammar import read_use
+from batchleaf.records.grammar import NamedAmount, read_use
 from batchleaf.records.known import KnownSupplies
 from batchleaf.records.made_of import Line
 from batchleaf.records.report import Report
@@ -28,17 +31,8 @@ def read_uses(lines: Sequence[Line], makes: int, known: KnownSupplies, report: R
 
 def _read_use(line: Line, makes: int, known: KnownSupplies, report: Report) -> Use | None:
     named = report.read(line.place, read_use, line.text)
-    if named is None:
-        return None
-    if named.supply[0].isdigit():
-        report.error(line.place, f"“{line.text}” begins with a number; name the supply first")
-        return None
-    if known.get(named.supply) is None and (sentence := known.spelt_out(line.text)):
-        report.error(line.place, sentence)
-        return None
-    unit = unit_in(named.amount) or "piece"
-    supply = known.find_or_suppose(named.supply, unit, line.place, report)
-    if supply is None:
+    supply = supply_of(line, named, known, report) if named else None
+    if named is None or supply is None:
         return None
     if not named.amount:
         _tell_uncounted(supply, line.place, report)
@@ -49,6 +43,18 @@ def _read_use(line: Line, makes: int, known: KnownSupplies, report: Report) -> U
     if named.in_all:
         return Use(supply.slug, amount, None, line.place)
     return Use(supply.slug, amount * makes, amount, line.place)
+
+
+def supply_of(line: Line, named: NamedAmount, known: KnownSupplies, report: Report) -> Supply | None:
+    """The supply that a line names, taken as new where nothing is like it; or ``None`` and a problem."""
+    if named.supply[0].isdigit():
+        report.error(line.place, f"“{line.text}” begins with a number; name the supply first")
+        return None
+    if known.get(named.supply) is None and (sentence := known.spelt_out(line.text)):
+        report.error(line.place, sentence)
+        return None
+    unit = unit_in(named.amount) or "piece"
+    return known.find_or_suppose(named.supply, unit, line.place, report)
 
 
 def _tell_uncounted(supply: Supply, place: Place, report: Report) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import string
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from typing import Final
 
 from batchleaf.core.cost import Cost
 from batchleaf.core.cost_kinds import CostKind
@@ -14,7 +15,7 @@ from batchleaf.core.movements import Draw
 from batchleaf.core.reserved import needed_sheets
 from batchleaf.core.todays_prices import TodaysCost
 from batchleaf.core.used import Taken
-from batchleaf.facts import Basis, Cut, Project, Settings, Supply
+from batchleaf.facts import Basis, Cut, Project, Purpose, Settings, Supply
 from batchleaf.measure.display import show_size
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
@@ -26,6 +27,9 @@ from batchleaf.views.pages import CostView, KindShare, SupplyRow
 from batchleaf.views.sentence import Supplies, made_or_planned
 from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
+
+PACKING: Final = "packing"
+"""What the list says beside what makes are packed with."""
 
 
 def cost_view(batch: BatchFigures, supplies: Supplies, settings: Settings) -> CostView:
@@ -58,7 +62,11 @@ def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, settings:
 def _used_view(batch: BatchFigures, supplies: Supplies) -> CostView:
     """What was used, where nothing is told of what it cost."""
     rows = [
-        (used.supply, listed([_amount(taken, supplies[used.supply], batch.project) for taken in used.taken]))
+        (
+            used.supply,
+            listed([_amount(taken, supplies[used.supply], batch.project) for taken in used.taken]),
+            _packing(used.supply, batch.project),
+        )
         for used in batch.used
     ]
     return _without_cost(rows, batch.project, supplies, used_label="Used")
@@ -68,19 +76,32 @@ def _needs_view(batch: BatchFigures, supplies: Supplies) -> CostView:
     """What a batch that is only planned will take from the drawer."""
     project = batch.project
     cuts = needed_sheets(batch)
-    needed = [(cut.supply, _cut_in_words(cut, supplies[cut.supply], project)) for cut in cuts]
+    needed = [(cut.supply, _cut_in_words(cut, supplies[cut.supply], project), "") for cut in cuts]
     for use in project.uses:
         whole = use.quantity if use.per_make is None else use.per_make * project.begun
-        needed.append((use.supply, "not measured" if whole is None else amount(whole, supplies[use.supply])))
+        used = "not measured" if whole is None else amount(whole, supplies[use.supply])
+        needed.append((use.supply, used, PACKING if use.purpose is Purpose.PACKING else ""))
     return _without_cost(needed, project, supplies, used_label="Needed")
 
 
 def _without_cost(
-    amounts: Sequence[tuple[str, str]], project: Project, supplies: Supplies, used_label: str
+    amounts: Sequence[tuple[str, str, str]], project: Project, supplies: Supplies, used_label: str
 ) -> CostView:
+    """``amounts``: supply, how much of it, and a note."""
     here = site_map.batch(project.slug)
-    rows = tuple(SupplyRow(supply_link(supplies[slug], here), "", used, "", "") for slug, used in amounts)
+    rows = tuple(
+        SupplyRow(supply_link(supplies[slug], here), note, used, "", "") for slug, used, note in amounts
+    )
     return CostView(None, "", "", rows, "", "", "", (), used_label)
+
+
+def _packing(supply: str, project: Project) -> str:
+    """What the list says of a supply that makes are packed with: all of it, or some."""
+    purposes = {use.purpose for use in project.uses if use.supply == supply}
+    if Purpose.PACKING not in purposes:
+        return ""
+    is_all = len(purposes) == 1 and all(cut.supply != supply for cut in project.cut)
+    return PACKING if is_all else f"some of it {PACKING}"
 
 
 def _cut_in_words(cut: Cut, supply: Supply, project: Project) -> str:
@@ -121,7 +142,7 @@ def _row(line: CostLine, batch: BatchFigures, supplies: Supplies, settings: Sett
     kept = any(draw.kept.known or not draw.kept.complete for draw in line.draws)
     return SupplyRow(
         supply=supply_link(supply, site_map.batch(project.slug)),
-        note="less what was kept" if kept else "",
+        note=", ".join(filter(None, (_packing(line.supply, project), "less what was kept" if kept else ""))),
         used=listed([_amount(draw, supply, project) for draw in line.draws]),
         batch=money(line.cost, currency) if line.measured else "",
         one=money(one, currency) if line.measured and project.finished else "",

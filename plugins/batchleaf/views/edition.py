@@ -132,7 +132,9 @@ def _project(project: Project, names: Names) -> Project:
         finished_size=project.finished_size,
         parts=tuple(_part(part, names) for part in project.parts),
         cut=tuple(Cut(names[cut.supply], cut.count, cut.scrap, cut.kept) for cut in project.cut),
-        uses=tuple(Use(names[use.supply], use.quantity, use.per_make) for use in project.uses),
+        uses=tuple(
+            Use(names[use.supply], use.quantity, use.per_make, purpose=use.purpose) for use in project.uses
+        ),
         minutes=project.minutes,
         steps=project.steps,
         photos=project.photos,
@@ -149,7 +151,8 @@ def _project(project: Project, names: Names) -> Project:
 
 def _part(part: Part, names: Names) -> Part:
     """All that is said of a part is shown: it is what a reader makes."""
-    return replace(part, papers=tuple(names[slug] for slug in part.papers), place=NOWHERE)
+    stuck = part.stuck and replace(part.stuck, supply=names[part.stuck.supply])
+    return replace(part, papers=tuple(names[slug] for slug in part.papers), stuck=stuck, place=NOWHERE)
 
 
 # --- supplies ------------------------------------------------------------------
@@ -166,6 +169,7 @@ def _supplies(supplies: Sequence[Supply], projects: Sequence[Project], told: Tol
 def _named_by(project: Project) -> Iterator[str]:
     for part in project.parts:
         yield from part.papers
+        yield from (part.stuck.supply,) if part.stuck else ()
     yield from (cut.supply for cut in project.cut)
     yield from (use.supply for use in project.uses)
 

@@ -3,7 +3,8 @@
 Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
 The keys are documented on the page "How it is worked out". Keys that not every
-batch has are missing where the record says nothing of them: design, extras, went.
+batch has are missing where the record says nothing of them: design, extras, went,
+and stuck_with of a part.
 An edition that tells no costs has none of the keys that would tell them.
 """
 
@@ -58,7 +59,16 @@ def _part(part: Part, batch: BatchFigures) -> Json:
         "each": part.each,
         "papers": list(part.papers),
         "cut": part.each * batch.project.begun + part.extra,
+        **_stuck(part),
     }
+
+
+def _stuck(part: Part) -> Json:
+    """For one part, in the unit of the supply; no amount where the batch says it of the supply as a whole."""
+    if part.stuck is None:
+        return {}
+    amount = part.stuck.amount
+    return {"stuck_with": {"supply": part.stuck.supply, "amount": None if amount is None else str(amount)}}
 
 
 def _design(project: Project, designs: Designs) -> Json:

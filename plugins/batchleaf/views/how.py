@@ -30,6 +30,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("from-one-sheet", "From one sheet", _FROM_ONE_SHEET),
             _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
             _section("paper", "Paper used, kept and waste", _PAPER),
+            _section("adhesive", "Adhesive and packing", _ADHESIVE),
             *of_money,
             _section("figures", "The numbers alone", numbers),
         ),
@@ -76,6 +77,17 @@ waste is the rest, spoiled makes and what is trimmed off with it. The three sum 
 that is cut, and of which nothing is finished yet, is in none of them.
 
 Parts cut by hand from scraps that nobody measures, and ready-made ones, are in none of them.
+"""
+_ADHESIVE: Final = """
+How much of an adhesive a part takes follows from its size and from what the drawer says of the adhesive.
+Of tape it is the length of the sides that get a strip. Of foam squares and dots it is the area of the
+part divided by the area that one is for, rounded up, and at least the number that is set, often four:
+one under each corner. Of glue it is so much for an area.
+
+That is counted for each of the parts that lie on another, as often as a make has it; extras lie loose. Where
+the record of a batch lists the adhesive itself, with an amount or without, that stands instead.
+
+Packing is counted for finished makes. Where several are packed together, the last ones take as much as any.
 """
 _FLOW: Final = {
     CostFlow.AVERAGE: """
@@ -141,13 +153,13 @@ each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved
 bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost,
 complete, one); batch_cost (amount, currency, complete, without, not_counted, and kinds: papers, adhesive,
 embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today, shares); minutes. Where the
-record says something of it: design (slug, title); extras (part, extra, planned); went (how many makes each
-way: kept, given, sold, sample, class).
+record says something of it: stuck_with (supply, amount); design (slug, title); extras (part, extra, planned);
+went (how many makes each way: kept, given, sold, sample, class).
 """
 _KEYS_WITHOUT_COSTS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
 each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given (makes,
 bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps); cost_of_one
-(amount, complete); minutes. Where the record says something of it: design (slug, title); extras (part,
-extra, planned).
+(amount, complete); minutes. Where the record says something of it: stuck_with (supply, amount);
+design (slug, title); extras (part, extra, planned).
 """

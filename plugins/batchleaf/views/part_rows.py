@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from batchleaf.core.bench_limits import images_of
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.figures import BatchFigures
-from batchleaf.facts import ImageUse, Origin, Part, Project, ShownSide, Supply, Tool
-from batchleaf.measure.display import NBSP, show_other_size, show_size
+from batchleaf.facts import ImageUse, Origin, Part, Project, ShownSide, Stuck, Supply, Tool
+from batchleaf.measure.amounts import is_measured, plural
+from batchleaf.measure.display import NBSP, show_number, show_other_size, show_size
 from batchleaf.measure.lengths import Unit
 from batchleaf.views import site_map
 from batchleaf.views.links import supply_named, together
@@ -67,6 +68,23 @@ def _details(part: Part, supplies: Supplies, tools: Tools, unit: Unit) -> Iterat
         yield f"stamped with {_images(part.stamps, tools)}"
     if part.dies:
         yield f"die-cut with {_images(part.dies, tools)}"
+    if part.stuck:
+        yield _stuck(part.stuck, supplies[part.stuck.supply])
+
+
+def _stuck(stuck: Stuck, supply: Supply) -> str:
+    """``stuck with double-sided tape``; ``on foam squares, 4 each`` for what is set on pieces of it."""
+    amount = stuck.amount
+    on_pieces = supply.unit == "piece" or bool(amount and amount.denominator == 1)
+    if is_measured(supply.unit) or not (supply.named and on_pieces):
+        return f"stuck with {supply.name}"
+    count = f", {show_number(amount)} each" if amount else ""
+    return f"on {_several(supply.name)}{count}"
+
+
+def _several(name: str) -> str:
+    """A name may be in the plural already."""
+    return name if name.endswith("s") else plural(name)
 
 
 def _images(uses: Sequence[ImageUse], tools: Tools) -> str:

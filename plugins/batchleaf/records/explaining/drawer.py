@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
-from batchleaf.facts import Direction, Sale, Supply
+from batchleaf.facts import Direction, Dots, Sale, Strips, Supply
 from batchleaf.measure.amounts import plural
 from batchleaf.measure.lengths import FRACTION_SIGNS, Unit
 from batchleaf.measure.spelling import with_unit
 from batchleaf.records.explaining.inferred import DEFAULT, Inferred, defaults, differing
 from batchleaf.records.inventory import InventoryFile
 from batchleaf.records.nodes import Path
+from batchleaf.records.sticks import per_area
 from batchleaf.records.tools import image_in_full
 from batchleaf.records.written import OpeningWritten, SupplyWritten, ToolWritten
 
@@ -61,6 +62,9 @@ def _of_supply(path: Path, written: SupplyWritten, supply: Supply, unit: Unit) -
     if written.trim:
         trim = _each_with_unit(written.trim, supply.length_unit)
         yield from differing(path, "trim", written.trim, trim, "the unit of its size")
+    if written.sticks:
+        full = _sticks(written.sticks, supply)
+        yield from differing(path, "sticks", written.sticks, full, "the unit of the area, and the least")
     if written.weight and re.fullmatch(r"[0-9.]+", written.weight):
         yield Inferred(path, "weight", f"{written.weight} g/m²", "grammage")
     yield from differing(path, "sale", written.sale, written.sale or Sale.UNKNOWN.value, DEFAULT)
@@ -70,6 +74,15 @@ def _of_supply(path: Path, written: SupplyWritten, supply: Supply, unit: Unit) -
 
 def _each_with_unit(text: str, unit: Unit) -> str:
     return ", ".join(with_unit(piece.strip(), unit) for piece in text.split(","))
+
+
+def _sticks(text: str, supply: Supply) -> str:
+    """``1 per 20 x 30 mm, at least 1`` for what is written ``1 per 20 x 30``."""
+    found = None if isinstance(supply.sticks, Strips) else per_area(text)
+    if found is None:
+        return text
+    least = f", at least {found.least or 1}" if isinstance(supply.sticks, Dots) else ""
+    return f"{found.amount} per {with_unit(found.area, supply.length_unit)}{least}"
 
 
 def _with_direction(side: str | None) -> str:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
-from batchleaf.facts import Origin, Part
+from batchleaf.facts import Origin, Part, Supply
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.spelling import spell_size
 from batchleaf.records.explaining.inferred import DEFAULT, Inferred, Lettered, Understood
+from batchleaf.records.explaining.sticking import stick_in_full, why_stuck
 from batchleaf.records.grammar import read_part_key
 from batchleaf.records.made_of import PartLine
 from batchleaf.records.nodes import Mapping as Group
@@ -23,7 +24,12 @@ _AS: Final = "as "
 
 
 def of_parts(
-    node: Node, lines: Sequence[PartLine], parts: Sequence[Part], roles: Mapping[str, str], unit: Unit
+    node: Node,
+    lines: Sequence[PartLine],
+    parts: Sequence[Part],
+    roles: Mapping[str, str],
+    supplies: Mapping[str, Supply],
+    unit: Unit,
 ) -> Iterator[Understood]:
     """All that the parts mean besides what they say.
 
@@ -34,12 +40,15 @@ def of_parts(
     sources = {part.letter: _named(part, LID if part.name == LID else BASE, roles) for part in of_base}
     for line, part in zip(lines, parts[len(of_base) :], strict=True):
         source = sources[part.letter] = _source(line, part, roles, sources)
-        full = _in_full(line.written, part, source, unit)
+        full = _in_full(line.written, part, source, unit) | stick_in_full(line.written, part, supplies)
+        stuck = why_stuck(part, supplies, unit)
         if line.own:
-            yield from _own(node, line, part, full)
+            yield from _own(node, line, part, full, stuck)
         else:
             path = ("parts", f"{part.letter} {part.name}")
-            yield from (Inferred(path, key, value, FROM_DESIGN) for key, value in full.items())
+            for key, value in full.items():
+                told = stuck if key == "stick" and not line.written.stick else FROM_DESIGN
+                yield Inferred(path, key, value, told)
 
 
 def _named(part: Part, name: str, roles: Mapping[str, str]) -> tuple[str, str]:
@@ -77,14 +86,17 @@ def _in_full(written: PartWritten, part: Part, source: tuple[str, str], unit: Un
     return {key: value for key, value in full.items() if value}
 
 
-def _own(node: Node, line: PartLine, part: Part, full: Mapping[str, Plain]) -> Iterator[Understood]:
+def _own(
+    node: Node, line: PartLine, part: Part, full: Mapping[str, Plain], stuck: str
+) -> Iterator[Understood]:
+    """``stuck``: why the part is stuck with what it is."""
     path, written = ("parts", line.key), line.written
     if not read_part_key(line.key)[0]:
         yield Lettered(path, f"{part.letter} {part.name}", "the next letter that is free")
     group = child(child(node, "parts") or node, line.key)
     said = written.model_fields_set if isinstance(group, Group) else frozenset[str]()
     for key, value in full.items():
-        why, instead = _why(key, written)
+        why, instead = (stuck, "") if key == "stick" and not written.stick else _why(key, written)
         if key not in said or instead == key:
             yield Inferred(path, key, value, why, instead if instead in said and instead != key else "")
 

@@ -13,6 +13,7 @@ from batchleaf.records.explaining.bases import spelt_base
 from batchleaf.records.explaining.drawer import SITES_UNIT, in_its_unit, one_and_several
 from batchleaf.records.explaining.inferred import Inferred, Understood, defaults, differing
 from batchleaf.records.explaining.parts import FROM_DESIGN, of_parts
+from batchleaf.records.explaining.sticking import packing_in_full
 from batchleaf.records.made_of import MadeOf, made_of, varied
 from batchleaf.records.projects import ProjectFile
 from batchleaf.records.report import Report
@@ -28,7 +29,7 @@ def of_a_batch(
     makes = f"{project.finished} of {project.begun}"
     yield from differing((), "makes", one.written.makes, makes, "nothing was spoiled")
     yield from _thing_and_base(one, project, lines)
-    yield from of_parts(one.node, lines.parts, project.parts, one.written.papers, project.unit)
+    yield from of_parts(one.node, lines.parts, project.parts, one.written.papers, supplies, project.unit)
     yield from _lists(one, project, lines, supplies)
     yield from _photos(one, project)
 
@@ -60,6 +61,12 @@ def _lists(
     else:
         for i, (text, full) in enumerate(zip(one.written.supplies, counted, strict=True)):
             yield from differing(("supplies",), i, text, full, "what it is counted in")
+    packed = [packing_in_full(line.text, supplies) for line in lines.packing]
+    if any(not line.own for line in lines.packing):
+        yield Inferred((), "packing", list(packed), FROM_DESIGN)
+    else:
+        for i, (text, full) in enumerate(zip(one.written.packing, packed, strict=True)):
+            yield from differing(("packing",), i, text, full, "what it is counted in")
     if list(project.tools) != one.written.tools:
         yield Inferred((), "tools", list(project.tools), "with those of the design, its stamps and dies")
     if any(not line.own for line in lines.steps):

@@ -62,6 +62,13 @@ class SupplyWritten(Written):
     pack: Text | None = Field(
         None, description="How many a pack holds, so that packs can be bought.", examples=["25"]
     )
+    sticks: Text | None = Field(
+        None,
+        description="How much of it sticks one part. Of tape: two long sides, one long side, two short"
+        " sides, one short side or all sides; of what is counted: so many for an area, and at least so"
+        " many; of glue: so much for an area.",
+        examples=["two long sides", "1 per 20 x 30 mm, at least 4", "1 ml per 100 x 100 mm"],
+    )
     grain: Literal["long", "short", "unknown"] = Field(
         "unknown", description="The side of the sheet that the fibres run along.", examples=["long"]
     )
@@ -194,6 +201,12 @@ class InventoryWritten(Written):
     """A file of the drawer and the bench; there may be as many as you like."""
 
     format: FORMAT = Field("1", description=FORMAT_TOLD, examples=["1"])
+    stick: Text | None = Field(
+        None,
+        description="What parts are stuck with where no record says otherwise: a supply that says how much"
+        " of it sticks a part. In one file of the drawer only.",
+        examples=["paper-tape"],
+    )
     supplies: dict[Slug, SupplyWritten] = Field(
         default_factory=dict,
         description="Everything that is used up, each under a short name for records to use.",

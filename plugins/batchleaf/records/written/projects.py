@@ -33,6 +33,15 @@ _BASES = [
     "box 60 x 60 x 30, lid 15, room 2",
 ]
 _SUPPLIES = "What else one make uses; “in all” behind an amount makes it that of the batch."
+_STICK = (
+    "What its parts are stuck with, but for those that say it themselves: a supply, or nothing. If left out,"
+    " what the drawer says."
+)
+_PACKING = (
+    "What finished makes are packed with: a supply, one for each make, or an amount; “per 5” makes it that of"
+    " each five makes, the last ones with it."
+)
+_PACKED = [["envelope-a2", "paper-band 220 mm", "clear-bag per 5", "label 2 per 5"]]
 _STEPS = "One sentence each; its time in the film may lead."
 _COMMA: Final = re.compile(r"\s*(?:(?<![0-9]),|,(?![0-9]))\s*")
 """A comma between two figures belongs to a number."""
@@ -138,6 +147,13 @@ class PartWritten(Written):
         None, description="The same of a set of dies and its shapes.", examples=["leaf-dies 2"]
     )
 
+    stick: Text | None = Field(
+        None,
+        description="What it is stuck with, and perhaps how much one takes; or nothing. If left out, what"
+        " the batch, its design or the drawer says; what is bought ready is then not stuck.",
+        examples=["foam-square", "foam-square 6", "bench-glue 2 ml", "nothing"],
+    )
+
     @model_validator(mode="before")
     @classmethod
     def _from_one_line(cls, written: Any) -> Any:
@@ -186,9 +202,11 @@ class ProjectWritten(Written):
         " free one.",
         examples=[{"B water strip": "44 x 70, water"}],
     )
+    stick: Text | None = Field(None, description=_STICK, examples=["foam-square", "nothing"])
     supplies: list[Text] = Field(
         default_factory=list, description=_SUPPLIES, examples=[["sea-ink", "jute-cord 140 mm"]]
     )
+    packing: list[Text] = Field(default_factory=list, description=_PACKING, examples=_PACKED)
     tools: list[Slug] = Field(
         default_factory=list, description="Tools of the bench that it needs.", examples=[["long-trimmer"]]
     )
@@ -248,7 +266,9 @@ class DesignWritten(Written):
         description="The other parts, each under its letter and name.",
         examples=[{"B water strip": "44 x 70, water"}],
     )
+    stick: Text | None = Field(None, description=_STICK, examples=["foam-square", "nothing"])
     supplies: list[Text] = Field(default_factory=list, description=_SUPPLIES, examples=[["jute-cord 140 mm"]])
+    packing: list[Text] = Field(default_factory=list, description=_PACKING, examples=_PACKED)
     tools: list[Slug] = Field(
         default_factory=list, description="Tools of the bench that it needs.", examples=[["long-trimmer"]]
     )
