@@ -28,18 +28,18 @@ class Fate(Enum):
 
 FATES: Final[dict[str, dict[Fate, str]]] = {
     "project": {
-        Fate.SHOWN: "title date format status series unit design makes thing base papers parts supplies"
-        " tools cut time steps photos credit was",
+        Fate.SHOWN: "title date format status series unit design makes thing base papers parts stick supplies"
+        " packing tools cut time steps photos credit was",
         Fate.NEVER: "went",
     },
-    "part": {Fate.SHOWN: "size border on paper ready side each extra turn oversize before stamp die"},
+    "part": {Fate.SHOWN: "size border on paper ready side each extra turn oversize before stamp die stick"},
     "design": {
-        Fate.SHOWN: "title format unit thing base parts supplies tools steps credit",
+        Fate.SHOWN: "title format unit thing base parts stick supplies packing tools steps credit",
         Fate.NEVER: "roles sale about",
     },
-    "inventory": {Fate.SHOWN: "format supplies tools", Fate.NEVER: "purchases counts gone"},
+    "inventory": {Fate.SHOWN: "format stick supplies tools", Fate.NEVER: "purchases counts gone"},
     "supply": {
-        Fate.SHOWN: "name kind size unit by grain front back core trim colour weight sale link about",
+        Fate.SHOWN: "name kind size unit by sticks grain front back core trim colour weight sale link about",
         Fate.NEVER: "designs pack opening",
     },
     "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},
@@ -91,15 +91,19 @@ parts:
     before: vexqu-before-{status}
     stamp: vexqu-stamps 1
     die: vexqu-dies 1
+    stick: vexqu-foam 1223
   C vexqu-mat:
     border: 17.31
     on: A
     paper: vexqu-card
   D vexqu-star:
     ready: vexqu-star
+stick: vexqu-tape
 supplies:
   - vexqu-ribbon 1103.41 mm
   - open-ribbon 3 mm
+packing:
+  - vexqu-bag 1223 per 5
 tools: [vexqu-trimmer, open-trimmer]
 {cut}
 time: 31 h 07
@@ -124,8 +128,11 @@ makes: 5 of 7
 papers:
   base: open-card
   strip: open-pad 1 3
+stick: open-tape
 supplies:
   - open-ink
+packing:
+  - open-envelope
 tools: [open-trimmer]
 cut:
   - open-card 4 sheets, kept 2 of 100 x 90
@@ -169,8 +176,11 @@ roles:
   vexqu-role: vexqu-design-role
 parts:
   B vexqu-design-part: 1181.3 x 17.31, vexqu-role
+stick: vexqu-tape
 supplies:
   - vexqu-ribbon 1103.41 mm
+packing:
+  - vexqu-bag 1223
 tools: [vexqu-trimmer]
 steps:
   - 59:47 Vexqu-design-step.
@@ -221,6 +231,14 @@ supplies:
     kind: ink
     unit: pad
     by: level
+  open-tape:
+    name: open tape
+    kind: adhesive
+    unit: m
+    sticks: two long sides
+  open-envelope:
+    name: open envelope
+    kind: envelopes
 tools:
   open-trimmer:
     name: the open trimmer
@@ -252,7 +270,20 @@ gone:
 """,
     "projects/inventory/hidden.yml": """\
 format: 1
+stick: vexqu-tape
 supplies:
+  vexqu-tape:
+    name: vexqu-tape-name
+    kind: vexqu-tape-kind
+    unit: g
+    sticks: 1103.41 g per 17.31 x 19.37 mm
+  vexqu-foam:
+    name: vexqu-foam-name
+    kind: vexqu-foam-kind
+    sticks: 1223 per 17.31 x 19.37 mm, at least 1223
+  vexqu-bag:
+    name: vexqu-bag-name
+    kind: vexqu-bag-kind
   vexqu-card:
     name: vexqu-card-name
     kind: vexqu-kind

@@ -28,7 +28,8 @@ ALLOWED: Final[dict[str, str]] = {
     "": "format title date status unit makes parts from_one_sheet could_have_given paper supplies cost_of_one"
     " minutes design extras",
     "makes": "finished begun thing",
-    "parts": "letter name size each papers cut",
+    "parts": "letter name size each papers cut stuck_with",
+    "stuck_with": "supply amount",
     "from_one_sheet": "part supply grid through stopped proved",
     "could_have_given": "makes bound proved reason",
     "paper": "cut used kept waste",
@@ -81,7 +82,8 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
     """The batch has all that a record can hold, so each allowed key is there, and no other."""
     found: dict[str, set[str]] = {}
     numbers = numbers_of(public)
-    for above, value in [("", numbers), *numbers.items()]:
+    stuck = [("stuck_with", part.get("stuck_with")) for part in numbers["parts"]]
+    for above, value in [("", numbers), *numbers.items(), *stuck]:
         for one in value if isinstance(value, list) else [value]:
             if isinstance(one, dict):
                 found.setdefault(above, set()).update(one)

@@ -33,6 +33,7 @@ from batchleaf.facts import (
     Settings,
     ShownSide,
     Status,
+    Stuck,
     Supply,
     Tool,
     Trim,
@@ -81,7 +82,11 @@ BASE = replace(
 )
 STRIP = replace(part("B", 44, 70, "shoal-pad", extra=2), name="water strip", any_of=2, side=ShownSide.BACK)
 LABEL = replace(
-    part("C", 30, 12, "sea-card"), name="label", origin=Origin.BY_HAND, stamps=(ImageUse("words", (1, 2)),)
+    part("C", 30, 12, "sea-card"),
+    name="label",
+    origin=Origin.BY_HAND,
+    stamps=(ImageUse("words", (1, 2)),),
+    stuck=Stuck("stars", Fraction(4)),
 )
 STAR = replace(part("D", 18, 18, "stars", each=3), name="star", origin=Origin.READY)
 
@@ -196,7 +201,11 @@ def test_every_part_with_what_is_said_of_it(full: BatchPage) -> None:
     assert rows == [
         ("A", "base", "folds to 50 × 90", ["sea card"], (), "6"),
         ("B", "water strip", "", ["any 2 of shoal pad"], ("shows the back: dots",), "8"),
-        ("C", "label", "", ["scraps of sea card"], ("stamped with high water and slack tide",), "6"),
+        (
+            *("C", "label", "", ["scraps of sea card"]),
+            ("stamped with high water and slack tide", "on star stickers, 4 each"),
+            "6",
+        ),
         ("D", "star", "", ["star sticker"], ("ready-made",), ""),
     ]
 

@@ -80,9 +80,9 @@ Parts cut by hand from scraps that nobody measures, and ready-made ones, are in 
 """
 _ADHESIVE: Final = """
 How much of an adhesive a part takes follows from its size and from what the drawer says of the adhesive.
-Of tape it is the length of the sides that get a strip. Of foam squares and dots it is the area of the
-part divided by the area that one is for, rounded up, and at least the number that is set, often four:
-one under each corner. Of glue it is so much for an area.
+Of tape it is the length of the sides that get a strip. Of what comes in pieces, such as foam squares, it is
+the area of the part divided by the area that one is for, rounded up, and at least the number that is set,
+often four: one under each corner. Of glue it is so much for an area.
 
 That is counted for each of the parts that lie on another, as often as a make has it; extras lie loose. Where
 the record of a batch lists the adhesive itself, with an amount or without, that stands instead.
