@@ -24,9 +24,14 @@ def published(site: Served, slug: str) -> dict[str, Any]:
     return data
 
 
-def part(letter: str, name: str, size: tuple[str, str], papers: list[str], cut: int) -> dict[str, Any]:
-    """One part, once in each make."""
-    return {"letter": letter, "name": name, "size": [*size], "each": 1, "papers": papers, "cut": cut}
+def part(
+    letter: str, name: str, size: tuple[str, str], papers: list[str], cut: int, **stuck: str
+) -> dict[str, Any]:
+    """One part, once in each make; ``stuck``: how much of what one is stuck with."""
+    one: dict[str, Any] = {"letter": letter, "name": name, "size": [*size], "each": 1, "papers": papers}
+    for supply, amount in stuck.items():
+        one["stuck_with"] = {"supply": supply.replace("_", "-"), "amount": amount}
+    return one | {"cut": cut}
 
 
 def out(part: str, supply: str, grid: int, through: int) -> dict[str, Any]:
@@ -62,10 +67,13 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
         "makes": {"finished": 13, "begun": 14, "thing": "card"},
         "parts": [
             part("A", "base", ("17/2", "11/2"), ["oat-card"], 14),
-            part("B", "mat", ("15/4", "5"), ["moss-card"], 14),
-            part("C", "panel", ("7/2", "3"), ["bramble-paper"], 14),
-            part("D", "strip", ("7/2", "3/4"), ["ember-card"], 14),
-            part("E", "label", ("2", "3/4"), ["oat-card"], 14),
+            # A strip along each long side: 10 in are 254 mm, 7 in are 177.8.
+            part("B", "mat", ("15/4", "5"), ["moss-card"], 14, paper_tape="127/500"),
+            part("C", "panel", ("7/2", "3"), ["bramble-paper"], 14, paper_tape="889/5000"),
+            part("D", "strip", ("7/2", "3/4"), ["ember-card"], 14, paper_tape="889/5000"),
+            # 1.5 sq in are 968 mm², which is 1.6 times the 600 that one square is for; four are
+            # common practice, one under each corner.
+            part("E", "label", ("2", "3/4"), ["oat-card"], 14, foam_square="4"),
         ],
         "from_one_sheet": [
             # 8 1/2 x 11 is two of 8 1/2 x 5 1/2, and nothing is left.
@@ -107,25 +115,27 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
             used("bramble-paper", "2", "sheet", 0, "0.99", "0.08"),
             used("ember-card", None, "sheet", 2, "0.40", "0.03"),
             NOT_MEASURED,
-            # Thirteen times 24 in are 7.9248 m, at 2.97 for 33 m: 71.3 cents.
+            # Thirteen times 10 + 7 + 7 = 24 in are 7.9248 m, at 2.97 for 33 m: 71.3 cents.
             used("paper-tape", "4953/625", "m", 0, "0.71", "0.05"),
+            # Thirteen times four of 100 for 1.80: 93.6 cents.
+            used("foam-square", "52", "piece", 0, "0.94", "0.07"),
             # Thirteen of 25 for 2.75.
             used("envelope-a2", "13", "piece", 0, "1.43", "0.11"),
         ],
         "batch_cost": {
-            "amount": "7.36",
+            "amount": "8.30",
             "currency": "EUR",
             "complete": True,
             "without": [],
             "not_counted": ["hedge-ink"],
         },
-        # 736 ÷ 13 = 56.6: 57. Of 57 cents the exact shares are 14.79, 14.87, 7.67, 3.10, 5.50 and
-        # 11.07; whole cents are 54, and the three left go to .87, .79 and .67.
-        # 8 x 57 + 5 x 56 = 736.
+        # 830 ÷ 13 = 63.8: 64. Of 64 cents the exact shares are 14.73, 14.80, 7.63, 3.08, 5.47, 7.25
+        # and 11.03; whole cents are 61, and the three left go to .80, .73 and .63.
+        # 11 x 64 + 2 x 63 = 830.
         "cost_of_one": {
-            "amount": "0.57",
+            "amount": "0.64",
             "complete": True,
-            "shares": [{"amount": "0.57", "makes": 8}, {"amount": "0.56", "makes": 5}],
+            "shares": [{"amount": "0.64", "makes": 11}, {"amount": "0.63", "makes": 2}],
         },
         "minutes": 160,
     }
@@ -143,8 +153,9 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
         "makes": {"finished": 22, "begun": 24, "thing": "bookmark"},
         "parts": [
             part("A", "base", ("50", "180"), ["chalk-card"], 24),
-            part("B", "water strip", ("44", "70"), papers, 24),
-            part("C", "label", ("30", "12"), ["chalk-card"], 24),
+            # A strip along each long side: 2 x 70 and 2 x 30 mm.
+            part("B", "water strip", ("44", "70"), papers, 24, paper_tape="7/50"),
+            part("C", "label", ("30", "12"), ["chalk-card"], 24, paper_tape="3/50"),
         ],
         "from_one_sheet": [
             # 305 x 305. In a grid six of 50 across, one of 180 down. By through cuts: six on top of one
@@ -186,20 +197,24 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
             NOT_MEASURED,
             # 22 x 140 mm are 3.08 m, at 3.00 for 20 m: 46.2 cents.
             used("jute-cord", "77/25", "m", 0, "0.46", "0.02"),
+            # 22 x 200 mm are 4.4 m. Of the tape of 2.97 and 3.58 there are 34.3148 m for 3.55 left:
+            # 66 m less 7.9248, 2.808, 10.0584, 4.734, 5.2 and 0.96, for 71, 25, 91, 49, 54 and 10
+            # cents. 355 x 4.4 ÷ 34.3148 = 45.5.
+            used("paper-tape", "22/5", "m", 0, "0.46", "0.02"),
         ],
         "batch_cost": {
-            "amount": "4.03",
+            "amount": "4.49",
             "currency": "EUR",
             "complete": True,
             "without": [],
             "not_counted": ["hedge-ink"],
         },
-        # 403 ÷ 22 = 18.3. Of 18 cents the exact shares are 11.79, three times 1.385, and 2.05; whole
-        # cents are 16, and the two left go to .79 and to the first .385. 7 x 19 + 15 x 18 = 403.
+        # 449 ÷ 22 = 20.4. Of 20 cents the exact shares are 11.76, three times 1.38, and twice 2.05;
+        # whole cents are 18, and the two left go to .76 and to the first .38. 9 x 21 + 13 x 20 = 449.
         "cost_of_one": {
-            "amount": "0.18",
+            "amount": "0.20",
             "complete": True,
-            "shares": [{"amount": "0.19", "makes": 7}, {"amount": "0.18", "makes": 15}],
+            "shares": [{"amount": "0.21", "makes": 9}, {"amount": "0.20", "makes": 13}],
         },
         "minutes": 190,
     }
