@@ -203,7 +203,7 @@ def test_every_part_with_what_is_said_of_it(full: BatchPage) -> None:
         ("B", "water strip", "", ["any 2 of shoal pad"], ("shows the back: dots",), "8"),
         (
             *("C", "label", "", ["scraps of sea card"]),
-            ("stamped with high water and slack tide", "on star stickers, 4 each"),
+            ("stamped with high water and slack tide", "on star stickers, 4\u00a0each"),
             "6",
         ),
         ("D", "star", "", ["star sticker"], ("ready-made",), ""),

@@ -169,7 +169,6 @@ def _supplies(supplies: Sequence[Supply], projects: Sequence[Project], told: Tol
 def _named_by(project: Project) -> Iterator[str]:
     for part in project.parts:
         yield from part.papers
-        yield from (part.stuck.supply,) if part.stuck else ()
     yield from (cut.supply for cut in project.cut)
     yield from (use.supply for use in project.uses)
 

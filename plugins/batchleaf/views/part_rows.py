@@ -78,7 +78,7 @@ def _stuck(stuck: Stuck, supply: Supply) -> str:
     on_pieces = supply.unit == "piece" or bool(amount and amount.denominator == 1)
     if is_measured(supply.unit) or not (supply.named and on_pieces):
         return f"stuck with {supply.name}"
-    count = f", {show_number(amount)} each" if amount else ""
+    count = f", {show_number(amount)}{NBSP}each" if amount else ""
     return f"on {_several(supply.name)}{count}"
 
 
