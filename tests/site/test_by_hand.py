@@ -49,6 +49,11 @@ def used(supply: str, amount: str | None, unit: str, scraps: int, cost: str, one
     }  # fmt: skip
 
 
+def kind(amount: str, one: str) -> dict[str, str]:
+    """What one kind of thing adds to the batch, and to one."""
+    return {"amount": amount, "one": one}
+
+
 NOT_MEASURED = {
     "supply": "hedge-ink", "used": None, "unit": "pad", "scraps": 0,
     "cost": None, "complete": False, "one": None,
@@ -128,6 +133,17 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
             "complete": True,
             "without": [],
             "not_counted": ["hedge-ink"],
+            # By area, in sq in, into thirteen makes, the spoiled one, and the rest. Oat 191 cents by
+            # 627.25, 48.25 and 13: 174, 13 and 4. Moss 192 by 243.75, 18.75 and 52.5: 149, 11 and 32.
+            # Bramble 99 by 136.5, 10.5 and 21: 81, 6 and 12. Ember 40 by 34.125, 2.625 and 35.25: 19, 1
+            # and 20. Of 64 cents the exact shares are 32.62, 12.72, 11.03, 5.24 and 2.39.
+            "kinds": {
+                "papers": kind("4.23", "0.33"),
+                "adhesive": kind("1.65", "0.13"),
+                "packing": kind("1.43", "0.11"),
+                "waste": kind("0.68", "0.05"),
+                "spoilage": kind("0.31", "0.02"),
+            },
         },
         # 830 ÷ 13 = 63.8: 64. Of 64 cents the exact shares are 14.73, 14.80, 7.63, 3.08, 5.47, 7.25
         # and 11.03; whole cents are 61, and the three left go to .80, .73 and .63.
@@ -135,6 +151,10 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
         "cost_of_one": {
             "amount": "0.64",
             "complete": True,
+            # 7 4/11 sheets of oat card at 0.28, 2.1875 of moss at 0.88, 1 1/6 of bramble at 0.85; tape at
+            # 3.58 for 33 m, foam at 1.90 for 100, envelopes at 3.30 for 25: 206 + 193 + 99 + 86 + 99 + 172
+            # cents are 855, and a thirteenth is 65.8. No ember card was ever bought.
+            "today": {"amount": "0.66", "without": ["ember-card"]},
             "shares": [{"amount": "0.64", "makes": 11}, {"amount": "0.63", "makes": 2}],
         },
         "minutes": 160,
@@ -208,12 +228,25 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
             "complete": True,
             "without": [],
             "not_counted": ["hedge-ink"],
+            # By area into 22 makes, two spoiled ones, and the rest. Chalk 264 cents by 205,920, 18,720 and
+            # 147,460 mm²: 146, 13 and 105. Each of the three papers 31 by 22,586 2/3, 2,053 1/3 and 3,360:
+            # 25, 2 and 4. Of 20 cents the exact shares are 9.84, 2.05, 2.05, 5.21 and 0.85.
+            "kinds": {
+                "papers": kind("2.21", "0.10"),
+                "adhesive": kind("0.46", "0.02"),
+                "embellishments": kind("0.46", "0.02"),
+                "waste": kind("1.17", "0.05"),
+                "spoilage": kind("0.19", "0.01"),
+            },
         },
         # 449 ÷ 22 = 20.4. Of 20 cents the exact shares are 11.76, three times 1.38, and twice 2.05;
         # whole cents are 18, and the two left go to .76 and to the first .38. 9 x 21 + 13 x 20 = 449.
         "cost_of_one": {
             "amount": "0.20",
             "complete": True,
+            # Chalk 264, three times 0.7 sheet at 0.45 (32 each), cord 46, tape at 3.58 for 33 m 48 cents:
+            # 454, and 22 go into it 20.6 times.
+            "today": {"amount": "0.21", "without": []},
             "shares": [{"amount": "0.21", "makes": 9}, {"amount": "0.20", "makes": 13}],
         },
         "minutes": 190,
