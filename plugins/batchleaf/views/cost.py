@@ -146,7 +146,7 @@ def _row(line: CostLine, batch: BatchFigures, supplies: Supplies, settings: Sett
         used=listed([_amount(draw, supply, project) for draw in line.draws]),
         batch=money(line.cost, currency) if line.measured else "",
         one=money(one, currency) if line.measured and project.finished else "",
-        lots=lots_in_words(line.draws, currency, settings.cost_flow),
+        lots=lots_in_words(line.draws, supply, settings),
     )
 
 

@@ -97,7 +97,7 @@ def _sentence(supply: Supply, figures: Figures, stock: Stock, here: str) -> Line
     pad = _pad_link(supply, figures, here)
     where = (" in the ", pad) if pad else ()
     if stock.quantity:
-        there += [f"{there_is(stock.quantity, supply)} on hand", *where]
+        there += [_on_hand(stock.quantity, supply), *where]
     if stock.kept:
         there += [" and " if there else "", Link(counted(stock.kept, "kept piece", "kept pieces"), "#kept")]
     if not there and pad:
@@ -105,6 +105,11 @@ def _sentence(supply: Supply, figures: Figures, stock: Stock, here: str) -> Line
     if not there:
         return ("None on hand.",) if stock.moved else ("Nothing is counted of it.",)
     return (*there, _worth(stock, figures, of_pieces=bool(pad)))
+
+
+def _on_hand(quantity: Fraction, supply: Supply) -> str:
+    there = there_is(quantity, supply)
+    return capitalised(there) if supply.by_level else f"{there} on hand"
 
 
 def _worth(stock: Stock, figures: Figures, *, of_pieces: bool) -> str:
