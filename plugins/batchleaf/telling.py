@@ -9,8 +9,8 @@ from batchleaf.measure.amounts import plural
 def told(problem: Problem) -> str:
     """``file:line:column: sentence`` with the line it speaks of and a caret below."""
     place = problem.place
-    notice = "notice: " if problem.weight is Weight.NOTICE else ""
-    head = f"{place.file}:{place.line}:{place.column}: {notice}{problem.sentence}"
+    weight = "" if problem.weight is Weight.ERROR else f"{problem.weight.value}: "
+    head = f"{place.file}:{place.line}:{place.column}: {weight}{problem.sentence}"
     lines = [head]
     if problem.line_text.strip():
         lines += [f"    {problem.line_text}", f"    {' ' * (place.column - 1)}^"]

@@ -18,7 +18,20 @@ from batchleaf.writing.record_lines import CannotPartError, record_lines
 
 ROOT = Path(__file__).parents[2]
 DEMO = sorted((ROOT / "projects").glob("*/project.yml"))
-LEFT_BEHIND = ("title", "date", "format", "status", "series", "makes", "cut", "time", "photos", "went", "was")
+LEFT_BEHIND = (
+    "title",
+    "date",
+    "format",
+    "status",
+    "series",
+    "makes",
+    "cut",
+    "time",
+    "photos",
+    "went",
+    "asks",
+    "was",
+)
 """What belongs to one batch alone."""
 
 OLD = """\

@@ -19,6 +19,7 @@ from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
+from batchleaf.core.terms_of_sale import terms_of_sale
 from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
 from batchleaf.core.used import Used, used_by
 from batchleaf.facts import Archive, Part, Place, Problem, Project, Settings, Weight
@@ -68,6 +69,11 @@ class BatchFigures:
         return self.taken and not self.project.in_hand
 
     @property
+    def cost_is_whole(self) -> bool:
+        """True where nothing is missing from the cost, so far as it is counted."""
+        return not self.lacks and not self.paper_unknown
+
+    @property
     def paper_unknown(self) -> bool:
         """Made, with parts that are cut from paper, but the record does not say from how much."""
         return self.taken and not self.project.cut and bool(self.project.cut_parts)
@@ -103,6 +109,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     tools = {tool.slug: tool for tool in archive.tools}
     newest = newest_day(archive)
     as_of = settings.as_of or newest
+    designs = {design.slug: design for design in archive.designs}
     ledger = keep_ledger(archive, settings.cost_flow)
     prices = last_prices(archive.purchases, supplies, as_of)
     problems = list(ledger.problems)
@@ -118,6 +125,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         problems += misfits or _misfits(batch, supplies)
         problems += bench_limits(project, batch.cutting, supplies, tools)
         problems += beyond_a_plan(project, supplies)
+        problems += terms_of_sale(project, supplies, tools, designs)
         batches[project.slug] = batch
     if newest and as_of and as_of < newest:
         ledger = keep_ledger(archive, settings.cost_flow, as_of)

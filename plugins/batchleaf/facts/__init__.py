@@ -7,6 +7,7 @@ currency (cents), quantities in the supply's own unit.
 
 from batchleaf.facts.archive import Archive, CostFlow, Series, Settings
 from batchleaf.facts.batch import (
+    Asked,
     Cut,
     KeptPiece,
     Photo,
@@ -41,6 +42,7 @@ __all__ = [
     "NOWHERE",
     "NO_TERMS",
     "Archive",
+    "Asked",
     "Basis",
     "Coat",
     "CostFlow",

@@ -115,6 +115,14 @@ class Went:
 
 
 @dataclass(frozen=True, slots=True)
+class Asked:
+    """What is asked for one make, in minor units."""
+
+    price: int
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Project:
     """One batch. ``finished_size``: after folding; a box has its ``height`` besides."""
 
@@ -147,6 +155,7 @@ class Project:
     kerf: Fraction = Fraction(0)
     """What each cut takes away, of the tool that takes most."""
     went: tuple[Went, ...] = ()
+    asks: Asked | None = None
     credit: Credit | None = None
     place: Place = field(default=NOWHERE, compare=False)
 

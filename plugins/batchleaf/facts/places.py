@@ -25,6 +25,8 @@ class Weight(StrEnum):
     """The record cannot be read as meant; nothing is built from it."""
     NOTICE = "notice"
     """The record is read; the maker may want to know."""
+    REMARK = "remark"
+    """Nothing has to be mended; something to keep in mind. Only a check tells of it."""
 
 
 @dataclass(frozen=True, slots=True, order=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Final
 
@@ -27,11 +27,15 @@ class Sale(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Terms:
-    """What its maker allows, who says so, and when that was read."""
+    """What its maker allows, who says so, and when that was read.
+
+    ``noted``: a record says so, be it that nothing is known.
+    """
 
     sale: Sale = Sale.UNKNOWN
     source: str = ""
     date: dt.date | None = None
+    noted: bool = field(default=False, compare=False)
 
 
 NO_TERMS: Final = Terms()

@@ -25,6 +25,14 @@ GIFT: Final = Price(0, Basis.GIFT)
 """A gift cost nothing, so far as the drawer is concerned."""
 
 
+def read_asked(text: str, currency: Currency) -> int:
+    """What is asked for one, in minor units: ``3.50``. Raises :class:`MeasureError`."""
+    price = parse_money(text.removesuffix(" each"), currency)
+    if not price:
+        raise MeasureError(f"“{text}” asks for nothing; leave this line out")
+    return price
+
+
 def read_price(text: str, currency: Currency) -> Price:
     """``7.20``, ``about 7.20``, ``gift`` or ``price unknown``. Raises :class:`MeasureError`."""
     words = " ".join(text.lower().split())

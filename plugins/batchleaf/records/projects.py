@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.facts import Cut, Part, Place, Project, Settings, Status, Step, Supply, Use, Went
+from batchleaf.facts import Asked, Cut, Part, Place, Project, Settings, Status, Step, Supply, Use, Went
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.lengths import Unit
 from batchleaf.records.credit import read_credit
@@ -21,6 +21,7 @@ from batchleaf.records.nodes import Node, child, place_of
 from batchleaf.records.packing import read_packing, tell_packed_twice
 from batchleaf.records.papers import Papers, read_roles
 from batchleaf.records.parts import PartsRead, read_parts
+from batchleaf.records.prices import read_asked
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import closest, did_you_mean
 from batchleaf.records.sticking import for_sticking, sticking_uses, stuck_parts, supplies_in
@@ -92,6 +93,7 @@ class _ProjectReader:
         steps = tuple(self._steps(lines))
         photos = self._one.photos.settled(written.photos, steps, self._one.node, report)
         went = tuple(self._went(makes[0]))
+        asks = self._asks()
         credit = read(lines.credit.place, read_credit, lines.credit.text) if lines.credit else None
         tools = tuple(self._tools(lines, parts.parts))
         self._check_series()
@@ -124,6 +126,7 @@ class _ProjectReader:
             tools=tools,
             kerf=self._kerf(tools),
             went=went,
+            asks=asks,
             credit=credit,
             place=Place(self._one.node.place.file, 1, 1),
         )
@@ -183,6 +186,13 @@ class _ProjectReader:
     def _went(self, finished: int) -> Iterator[Went]:
         lines = lines_in(self._one.node, "went", self._written.went, self._unit)
         return read_all_went(lines, finished, self._settings.currency, self._report)
+
+    def _asks(self) -> Asked | None:
+        if self._written.asks is None:
+            return None
+        place = self._place("asks")
+        price = self._report.read(place, read_asked, self._written.asks, self._settings.currency)
+        return None if price is None else Asked(price, place)
 
     def _tools(self, lines: MadeOf, parts: Sequence[Part]) -> Iterator[str]:
         """The tools that are named, and the sets that parts are stamped with or cut by."""

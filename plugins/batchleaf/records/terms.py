@@ -28,7 +28,7 @@ def read_terms(text: str) -> Terms:
     early = next((piece for piece in rest if _YEAR_FIRST.fullmatch(piece)), "")
     if early:
         raise MeasureError(f"“{early}” stands in the middle; write who says so first, and the day last")
-    return Terms(Sale(first.lower()), ", ".join(filter(None, rest)), date)
+    return Terms(Sale(first.lower()), ", ".join(filter(None, rest)), date, noted=True)
 
 
 def read_link(text: str) -> str:

@@ -10,7 +10,7 @@ from batchleaf.views.words import counted, listed
 
 def is_whole(batch: BatchFigures) -> bool:
     """True where nothing is missing from the cost, so far as it is counted."""
-    return not batch.lacks and not batch.paper_unknown
+    return batch.cost_is_whole
 
 
 def missing(batch: BatchFigures, supplies: dict[str, Supply]) -> str:

@@ -232,6 +232,9 @@ class ProjectWritten(Written):
         " the day, a word, and of what was sold the price: of one with “each”, else of all.",
         examples=[["12 sold, 3.50 each, winter market, 2026-12-05", "2 kept"]],
     )
+    asks: Text | None = Field(
+        None, description="The price that is asked for one.", examples=["3.50", "3.50 EUR"]
+    )
     credit: Text | None = Field(
         None,
         description="Whose design it is, and last where it was found.",
