@@ -17,6 +17,7 @@ from batchleaf.store import Store
 from batchleaf.views import site_map
 from batchleaf.views.feed import feed
 from batchleaf.views.masthead import Masthead
+from batchleaf.views.more import MorePage, more_of
 from batchleaf.views.problems import problems_page
 from batchleaf.views.shared import shared_pictures
 from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, Section, all_data, all_pages, sections_of
@@ -26,8 +27,9 @@ from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, Section, all_
 class MadeSite:
     """``bodies``: the Markdown file that stands for a page → the HTML of its body.
 
-    ``sections``: the words of the header. ``social``: address of a page → its picture for those
-    who pass the address on; ``photos`` holds its file too.
+    ``sections``: the words of the header; ``more``: where the foot of each page leads besides.
+    ``social``: address of a page → its picture for those who pass the address on; ``photos``
+    holds its file too.
     """
 
     pages: tuple[PlacedPage, ...]
@@ -35,10 +37,11 @@ class MadeSite:
     data: tuple[PlacedData, ...]
     photos: tuple[PhotoFile, ...]
     sections: tuple[Section, ...]
+    more: tuple[MorePage, ...]
     social: Mapping[str, SocialPicture]
 
 
-NOTHING_MADE = MadeSite((), {}, (), (), (), {})
+NOTHING_MADE = MadeSite((), {}, (), (), (), (), {})
 
 
 def made_site(
@@ -58,7 +61,8 @@ def made_site(
     shared = shared_pictures(figures) if masthead.address else {}
     social = social_pictures(shared, ready, look, store)
     photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))
-    return MadeSite(pages, _bodies(pages), data, tuple(photos), sections_of(figures), social), ()
+    sections, more = sections_of(figures), more_of(figures)
+    return MadeSite(pages, _bodies(pages), data, tuple(photos), sections, more, social), ()
 
 
 def prepared_photos(projects: Sequence[Project], store: Store) -> ReadyPhotos:
@@ -80,7 +84,7 @@ def problem_site(
         sections[site_map.batch(slug)] = "batches"
     sections |= {placed.address: placed.section for placed in before.pages}
     pages = tuple(PlacedPage(address, page.title, section, page) for address, section in sections.items())
-    return MadeSite(pages, _bodies(pages), (), (), SECTIONS, {})
+    return MadeSite(pages, _bodies(pages), (), (), SECTIONS, (), {})
 
 
 def _bodies(pages: tuple[PlacedPage, ...]) -> dict[str, str]:

@@ -11,6 +11,7 @@ from batchleaf.facts import Grain, Score
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.views.drawing.cost_strip import draw_cost_strip
+from batchleaf.views.drawing.makes_row import Group, draw_makes_row
 from batchleaf.views.drawing.pieces import draw_pieces
 from batchleaf.views.drawing.shapes import Box, Drawing, Label
 from batchleaf.views.drawing.sheet_plan import common_scale, draw_sheet_plan
@@ -25,6 +26,8 @@ from batchleaf.views.pages import (
     DrawerPage,
     DrawerRow,
     DrawerShelf,
+    FinishedPage,
+    FinishedRow,
     GalleryEntry,
     HomePage,
     HowPage,
@@ -40,6 +43,8 @@ from batchleaf.views.pages import (
     PartRow,
     Picture,
     PlanView,
+    PriceRow,
+    PricesPage,
     ProblemRow,
     ProblemsPage,
     SeriesBatchRow,
@@ -47,10 +52,13 @@ from batchleaf.views.pages import (
     SeriesPage,
     SeriesRow,
     SettingRow,
+    SoldRow,
     Source,
     StepView,
     SupplyRow,
     ToolRow,
+    WentRow,
+    WentView,
 )
 
 NBSP = "\u00a0"
@@ -167,7 +175,67 @@ HOME = HomePage(
     ),
     ENTRIES,
     (Link("Six Locks", "series/six-locks/"), Link("Rain or Shine", "series/rain-or-shine/")),
+    (Link("Finished makes", "finished/"), Link("Prices", "prices/")),
     TO_COME,
+)
+
+
+def went() -> WentView:
+    """Twelve cards, one of which may be anywhere."""
+    groups = (Group("a", 3), Group("b", 7), Group("c", 1, kept=True), Group("d", 1, told=False))
+    return WentView(
+        draw_makes_row(groups, aspect=0.7, id="makes-row", title="12 cards, in a row", description="Sold."),
+        "One for each card.",
+        "€",
+        (
+            WentRow("a", "Sold", "quay market", "3 Nov 2026", "2026-11-03", "3", "3.50", "10.50"),
+            WentRow("b", "Given", "", "", "", "7", "", ""),
+            WentRow("c", "Kept", "", "", "", "1", "", ""),
+            WentRow("d", "Not told", "", "", "", "1", "", ""),
+        ),
+        "12 cards",
+        "12",
+        "10.50",
+        Link("All finished makes", "../../finished/"),
+    )
+
+
+FINISHED = FinishedPage(
+    "Finished makes",
+    ("12 pieces are finished, in one batch: 7 were given, and of 1 it is not told.",),
+    ("Kept", "Given", "Sold", "Sample", "Class"),
+    "€",
+    (
+        FinishedRow(
+            Link("Harbour-wall cards", "../projects/wall/#went"),
+            "12",
+            ("1", "7", "3", "", ""),
+            "1",
+            "at least 10.50",
+        ),
+    ),
+    FinishedRow(Link("One batch", ""), "12", ("1", "7", "3", "", ""), "1", "at least 10.50"),
+    (Link("How this is worked out", "../how/#finished"), "."),
+)
+PRICES = PricesPage(
+    "Prices",
+    ("A price is asked for one batch.",),
+    "€",
+    (
+        PriceRow(
+            Link("Harbour-wall cards", "../projects/wall/"),
+            "at least 0.67",
+            "14 min",
+            "3.50",
+            "at most 2.83",
+            "at most 12.10",
+        ),
+    ),
+    (SoldRow(Link("Harbour-wall cards", "../projects/wall/"), "3", "10.50", "2.01", "8.49"),),
+    SoldRow(Link("One batch", ""), "3", "10.50", "2.01", "8.49"),
+    "The owner’s own licence text decides.",
+    (("Harbour words: handmade only; in ", Link("Harbour-wall cards", "../projects/wall/"), "."),),
+    ("Time has no price. ", Link("How this is worked out", "../how/#prices"), "."),
 )
 
 
@@ -273,7 +341,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             StepView("Stick panel, wall and label, in this order.", "", ()),
         ),
         pictures=(picture("orchard", "Cards in a row"), picture("kite-string", "One card from the side")),
-        went="Of the 12 cards 8 were given, 3 sold and 1 kept.",
+        went=went(),
         neighbours=(Neighbour("earlier", Link("Night-train cards", "../night-train/")),),
         cautions=("Two lines of the record say that sheets were left over, and do not say where they went.",),
         figures_href="figures.json",
@@ -526,6 +594,8 @@ def pages() -> tuple[Page, ...]:
         SERIES_INDEX,
         SERIES,
         HOW,
+        FINISHED,
+        PRICES,
         PROBLEMS,
     )
 

@@ -25,6 +25,8 @@ PAGES: Final = {
     "one series": "series/hedgerow-year/",
     "item": "drawer/oat-card/",
 }
+WITHOUT_PICTURES: Final = {"finished": "finished/", "prices": "prices/"}
+ALL: Final = PAGES | WITHOUT_PICTURES
 
 WATCH: Final = """
   window.shifts = [];
@@ -170,7 +172,7 @@ def shifts_of_main(page: Page, url: str, width: int) -> list[Any]:
 
 
 @pytest.mark.parametrize("width", [390, 1400])
-@pytest.mark.parametrize("name", PAGES.values(), ids=PAGES)
+@pytest.mark.parametrize("name", ALL.values(), ids=ALL)
 def test_columns_have_their_widths_before_their_last_row(
     demo_site: Served, page: Page, name: str, width: int
 ) -> None:

@@ -11,7 +11,7 @@ import pytest
 from batchleaf.core.batch_cutting import PLANNER
 from batchleaf.core.figures import Figures
 from batchleaf.edition import VARIABLE, Edition, edition_in
-from batchleaf.facts import Status
+from batchleaf.facts import Asked, Status
 from batchleaf.views.batch import batch_page
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
@@ -21,7 +21,7 @@ from core.drawers import cut, part
 from views.test_batch_page import BASE, FULL, OTHERS, SETTINGS, figures
 from views.test_small import said
 
-PUBLISHED: Final = replace(FULL, status=Status.PUBLISHED)
+PUBLISHED: Final = replace(FULL, status=Status.PUBLISHED, asks=Asked(3_50))
 NAMES: Final = ("sea card", "sea-card", "shoal pad", "shoal-pad", "star sticker", "dots")
 
 ALLOWED: Final[dict[str, str]] = {
@@ -88,7 +88,7 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
             if isinstance(one, dict):
                 found.setdefault(above, set()).update(one)
     assert found == {above: set(keys.split()) for above, keys in ALLOWED.items()}
-    assert {"batch_cost", "went"} <= numbers_of(private).keys()
+    assert {"batch_cost", "went", "where", "sold", "asked"} <= numbers_of(private).keys()
 
 
 def test_the_documentation_names_the_allowed_keys_and_no_others(public: Figures) -> None:
@@ -117,11 +117,27 @@ def test_the_public_batch_page_reads_well(public: Figures) -> None:
     page = batch_page(public.batches["cards"], public, {}, "")
     assert said(page.sentence) == ("6 cards from 1 sheet of sea card and 2 sheets of shoal pad. 0.05 € each.")
     assert said(page.about[0]) == "Made to the design Strip card."
-    assert (page.went, page.cost.total_batch, page.cost.strip) == ("", "", None)
+    assert (page.went, page.cost.total_batch, page.cost.strip) == (None, "", None)
     assert [(row.supply.text, row.used, row.batch, row.one) for row in page.cost.rows] == [
         ("sea card", "1\u00a0sheet", "", ""),
         ("shoal pad", "2\u00a0sheets", "", ""),
     ]
+
+
+def test_no_page_tells_where_makes_are_or_what_is_asked(private: Figures, public: Figures) -> None:
+    """The private edition has both pages, and the first page leads to them."""
+    addresses = {"finished/", "prices/"}
+    for figures_, there in ((private, addresses), (public, set[str]())):
+        pages = {one.address: one.page for one in all_pages(figures_, {}, str)}
+        assert addresses & pages.keys() == there
+        home = pages[""]
+        assert isinstance(home, HomePage)
+        assert {link.href for link in home.more} == there
+        how = pages["how/"]
+        assert isinstance(how, HowPage)
+        assert {"finished", "prices"} & {section.anchor for section in how.sections} == {
+            one.removesuffix("/") for one in there
+        }
 
 
 def test_supplies_are_those_that_were_used(public: Figures) -> None:

@@ -158,7 +158,13 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
             "shares": [{"amount": "0.64", "makes": 11}, {"amount": "0.63", "makes": 2}],
         },
         "minutes": 160,
-    }
+        "went": {"sold": 6, "given": 4, "kept": 2},
+        "where": {"kept": 2, "given": 4, "sold": 6, "sample": 0, "class": 0, "not_told": 1},
+        # Six at 3.20. Their share of 7.36 is 6/13: 339.7 cents, so 340.
+        "sold": {
+            "makes": 6, "brought_in": "19.20", "cost": "3.40", "stayed": "15.80", "complete": True,
+        },
+    }  # fmt: skip
 
 
 def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:

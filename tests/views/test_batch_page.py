@@ -17,6 +17,7 @@ import pytest
 from batchleaf.core.figures import Figures, work_out
 from batchleaf.facts import (
     Archive,
+    Asked,
     Credit,
     Cut,
     Design,
@@ -47,6 +48,7 @@ from batchleaf.views.batch import batch_page
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, Link
 from batchleaf.views.stock import batches_using
+from batchleaf.views.went import went_in_words
 from core.drawers import batch, bought, cut, part, size, supply
 from views.test_small import plain, said
 
@@ -172,9 +174,9 @@ def test_a_knife_and_what_is_hot_are_told_of() -> None:
 def test_a_batch_that_stands_on_nothing_says_nothing() -> None:
     """No design, no credit, no tools, no fold, and nobody knows where it went."""
     bare = page_of(card_batch(replace(BASE, fold=Fold.NONE, scores=()), cuts=(cut(1, slug="sea-card"),)))
-    assert (bare.about, bare.went) == ((), "")
+    assert (bare.about, bare.went) == ((), None)
     html = render(bare)
-    assert "Whereabouts" not in html
+    assert 'id="went"' not in html
     assert 'class="detail"' not in html
 
 
@@ -399,15 +401,62 @@ def test_where_the_makes_went(finished: int, went: dict[Whereabouts, int], told:
     made = replace(
         card_batch(BASE), finished=finished, begun=13, went=tuple(Went(n, where) for where, n in went.items())
     )
-    assert page_of(made).went == told
+    assert went_in_words(made) == told
 
 
-def test_where_they_went_names_no_price_no_place_and_no_day(full: BatchPage) -> None:
-    """That is the maker's own business."""
-    assert full.went == "Of the 6 cards 3 were given, 2 sold and 1 put by as a sample."
+def test_where_they_are_now(full: BatchPage) -> None:
+    """Line by line, with the maker's words, the day and the price: this page is the maker's own."""
+    assert full.went is not None
+    rows = [
+        (row.letter, row.where, row.words, plain(row.date), row.count, row.one, row.value)
+        for row in full.went.rows
+    ]
+    assert rows == [
+        ("a", "Sold", "winter market", "1 Feb 2026", "2", "3.50", "7.00"),
+        ("b", "Given", "to a school", "", "3", "", ""),
+        ("c", "Sample", "", "", "1", "", ""),
+    ]
+    assert (full.went.total_count, full.went.total_value) == ("6", "7.00")
+    assert full.went.all_of_them == Link("All finished makes", "../../finished/")
     html = render(full)
-    for private in ("winter market", "to a school", "7.00", "February"):
-        assert private not in html
+    for private in ("winter market", "to a school", "7.00", "1 Feb"):
+        assert private in html.replace("\u00a0", " ")
+
+
+def test_those_of_which_nothing_is_told_have_a_row_of_their_own() -> None:
+    """So the rows sum to all that were finished. A price for all that does not come out even is about."""
+    went = (Went(3, Whereabouts.SOLD, 1000), Went(1, Whereabouts.SOLD), Went(1, Whereabouts.KEPT))
+    page = page_of(replace(FULL, went=went))
+    assert page.went is not None
+    assert [(row.where, row.count, row.one, row.value) for row in page.went.rows] == [
+        ("Sold", "3", "about 3.33", "10.00"),
+        ("Sold", "1", "", "not known"),
+        ("Kept", "1", "", ""),
+        ("Not told", "1", "", ""),
+    ]
+    assert (page.went.total_count, page.went.total_value) == ("6", "at least 10.00")
+    assert page.went.drawing.description.endswith("Of 1 nothing is told.")
+    assert page.went.caption == (
+        "One for each card; the letters are those of the list; what is kept is hatched;"
+        " what is not told is dotted."
+    )
+
+
+def test_without_days_and_prices_their_columns_are_away() -> None:
+    """Two makes kept need no more than a count."""
+    html = render(page_of(replace(FULL, went=(Went(2, Whereabouts.KEPT),))))
+    section = html.partition('id="went"')[2].partition("</table>")[0]
+    assert ("When" in section, "In all" in section, "How many" in section) == (False, False, True)
+
+
+def test_the_account_says_what_is_asked_and_what_stays() -> None:
+    """Six cards cost 0.30: one 0.05. Of 3.50 stay 3.45; 0.02 are 0.03 less than one cost."""
+    notes = [page_of(replace(FULL, asks=Asked(price))).cost.notes for price in (3_50, 2)]
+    assert [plain(note) for note in (notes[0][-1], notes[1][-1])] == [
+        "Asked for one: 3.50 €, of which 3.45 € stays.",
+        "Asked for one: 0.02 €, which is 0.03 € less than it cost.",
+    ]
+    assert not any("Asked" in note for note in page_of(FULL).cost.notes)
 
 
 def numbers_of(project: Project, *others: Project) -> dict[str, Any]:
@@ -423,15 +472,29 @@ def test_the_numbers_alone() -> None:
     assert numbers["design"] == {"slug": "strip", "title": "Strip card"}
     assert numbers["extras"] == [{"part": "B", "extra": 2, "planned": True}]
     assert numbers["went"] == {"given": 3, "sold": 2, "sample": 1}
+    assert numbers["where"] == {"kept": 0, "given": 3, "sold": 2, "sample": 1, "class": 0, "not_told": 0}
+    # A third of 0.30.
+    assert numbers["sold"] == {
+        "makes": 2, "brought_in": "7.00", "cost": "0.10", "stayed": "6.90", "complete": True,
+    }  # fmt: skip
+    assert "asked" not in numbers
     assert [row["cut"] for row in numbers["parts"]] == [6, 8, 6, 18]
 
 
 def test_the_numbers_alone_leave_out_what_the_record_does_not_say() -> None:
     """A key that is missing says nothing; an extra that is not planned says so."""
     bare = numbers_of(card_batch(BASE, cuts=(cut(1, slug="sea-card"),)))
-    assert {"design", "extras", "went"}.isdisjoint(bare)
+    assert {"design", "extras", "went", "where", "asked", "sold"}.isdisjoint(bare)
     more = numbers_of(card_batch(replace(BASE, extra=1), cuts=(cut(1, slug="sea-card"),)))
     assert more["extras"] == [{"part": "A", "extra": 1, "planned": False}]
+
+
+def test_the_numbers_of_what_is_asked() -> None:
+    """Six at 3.50 are 21.00, less 0.30; in 90 minutes, so 13.80 an hour. Without a time there is no hour."""
+    asks = replace(FULL, asks=Asked(3_50))
+    assert numbers_of(asks)["asked"] == {"amount": "3.50", "stays": "3.45", "per_hour": None}
+    timed = numbers_of(replace(asks, minutes=90))
+    assert timed["asked"] == {"amount": "3.50", "stays": "3.45", "per_hour": "13.80"}
 
 
 def test_every_supply_a_page_names_can_be_found(full: BatchPage) -> None:

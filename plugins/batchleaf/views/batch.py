@@ -16,7 +16,7 @@ from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.lengths import Size
 from batchleaf.measure.money import share
 from batchleaf.views import site_map
-from batchleaf.views.about_batch import about_batch, went_in_words
+from batchleaf.views.about_batch import about_batch
 from batchleaf.views.cautions import cautions_for
 from batchleaf.views.cost import cost_view
 from batchleaf.views.links import together
@@ -25,6 +25,7 @@ from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
 from batchleaf.views.sentence import Supplies, batch_sentence
+from batchleaf.views.went import went_view
 from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
 
 
@@ -55,7 +56,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         cost=cost_view(batch, supplies, figures.settings),
         steps=tuple(_steps(project, prepared, here)),
         pictures=_other_pictures(project, prepared, here),
-        went=went_in_words(project),
+        went=went_view(batch, figures.settings.currency),
         neighbours=_neighbours(project, figures),
         cautions=cautions_for(batch, supplies, tools),
         figures_href=site_map.FIGURES,

@@ -24,6 +24,7 @@ from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.links import supply_link
 from batchleaf.views.lots import lots_in_words
 from batchleaf.views.pages import CostView, KindShare, SupplyRow
+from batchleaf.views.prices import asked_note
 from batchleaf.views.sentence import Supplies, made_or_planned
 from batchleaf.views.unpriced import is_whole, missing
 from batchleaf.views.words import amount, capitalised, counted, listed, money
@@ -54,7 +55,7 @@ def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, settings:
         total_label=capitalised(made_or_planned(project)),
         total_batch=money(Cost(cost.batch.known, is_whole(batch)), currency) if cost.counted else "",
         total_one=money(Cost(cost.one, is_whole(batch)), currency) if shown and cost.one is not None else "",
-        notes=tuple(_notes(batch, cost, supplies, currency)),
+        notes=(*_notes(batch, cost, supplies, currency), *_asked(batch, currency)),
         kinds=kinds,
     )
 
@@ -157,6 +158,11 @@ def _amount(draw: Draw | Taken, supply: Supply, project: Project) -> str:
         size = show_size(draw.piece, project.unit)
         return f"{counted(int(draw.quantity), 'scrap', 'scraps')} {size}"
     return amount(draw.quantity, supply)
+
+
+def _asked(batch: BatchFigures, currency: Currency) -> Iterator[str]:
+    if note := asked_note(batch, currency):
+        yield note
 
 
 def _notes(batch: BatchFigures, cost: BatchCost, supplies: Supplies, currency: Currency) -> Iterator[str]:

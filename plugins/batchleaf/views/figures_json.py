@@ -4,7 +4,7 @@ Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
 The keys are documented on the page "How it is worked out". Keys that not every
 batch has are missing where the record says nothing of them: design, extras, went,
-and stuck_with of a part.
+where, asked, sold, and stuck_with of a part.
 An edition that tells no costs has none of the keys that would tell them.
 """
 
@@ -16,11 +16,13 @@ from typing import Any
 
 from batchleaf.core.costing import BatchCost, CostLine
 from batchleaf.core.figures import BatchFigures, PartFromSheet
+from batchleaf.core.finished import finished_of
+from batchleaf.core.prices import Stays, one_price, sold_makes
 from batchleaf.core.used import Used
 from batchleaf.facts import Design, Part, Project, Settings, Supply
-from batchleaf.views.about_batch import went_counts
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.unpriced import is_whole
+from batchleaf.views.went import went_counts
 
 Json = dict[str, Any]
 Designs = Mapping[str, Design]
@@ -47,6 +49,8 @@ def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, sett
         **_design(project, designs),
         **_extras(batch),
         **_went(project),
+        **_asked(batch, settings),
+        **_sold(batch, settings),
     }
 
 
@@ -90,7 +94,45 @@ def _extras(batch: BatchFigures) -> Json:
 
 def _went(project: Project) -> Json:
     counts = went_counts(project)
-    return {"went": {where.value: count for where, count in counts.items()}} if counts else {}
+    if not counts:
+        return {}
+    finished = finished_of(project)
+    where = {where.value: count for where, count in finished.counts.items()}
+    return {
+        "went": {where.value: count for where, count in counts.items()},
+        "where": {**where, "not_told": finished.not_told},
+    }
+
+
+def _asked(batch: BatchFigures, settings: Settings) -> Json:
+    one = one_price(batch)
+    if one is None or one.asked is None or batch.cost is None:
+        return {}
+    asked = {"amount": settings.currency.plain(one.asked)}
+    return {
+        "asked": {**asked, "stays": _left(one.stays, settings), "per_hour": _left(one.per_hour, settings)}
+    }
+
+
+def _sold(batch: BatchFigures, settings: Settings) -> Json:
+    """``complete``: both what was brought in and what it cost are wholly known."""
+    sold = sold_makes(batch)
+    if not sold.count or batch.cost is None:
+        return {}
+    plain = settings.currency.plain
+    return {
+        "sold": {
+            "makes": sold.count,
+            "brought_in": plain(sold.brought.known),
+            "cost": plain(sold.cost.known),
+            "stayed": _left(sold.stayed, settings),
+            "complete": sold.brought.complete and sold.cost.complete,
+        }
+    }
+
+
+def _left(stays: Stays | None, settings: Settings) -> str | None:
+    return settings.currency.plain(stays.amount) if stays and stays.known else None
 
 
 def _from_one_sheet(one: PartFromSheet) -> Json:

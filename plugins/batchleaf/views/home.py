@@ -8,6 +8,7 @@ from fractions import Fraction
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.measure.display import show_share
 from batchleaf.views import site_map
+from batchleaf.views.more import more_links
 from batchleaf.views.pages import ComingEntry, GalleryEntry, HomePage, Line, Link
 from batchleaf.views.pictures import Prepared, cover
 from batchleaf.views.sentence import needs_line, short_line
@@ -34,6 +35,7 @@ def home_page(figures: Figures, prepared: Prepared) -> HomePage:
             Link(one.title, site_map.href(site_map.HOME, site_map.series(one.slug)))
             for one in figures.archive.series
         ),
+        more=more_links(figures, site_map.HOME),
         to_come=to_come(batches, figures, site_map.HOME),
     )
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import CostFlow
+from batchleaf.views.more import tells_prices, tells_where
 from batchleaf.views.pages import HowPage, HowSection
 
 
@@ -32,9 +34,18 @@ def how_page(figures: Figures) -> HowPage:
             _section("paper", "Paper used, kept and waste", _PAPER),
             _section("adhesive", "Adhesive and packing", _ADHESIVE),
             *of_money,
+            *_of_finished(figures),
             _section("figures", "The numbers alone", numbers),
         ),
     )
+
+
+def _of_finished(figures: Figures) -> Iterator[HowSection]:
+    """Each where there is such a page."""
+    if tells_where(figures):
+        yield _section("finished", "Where finished makes are", _FINISHED)
+    if tells_prices(figures):
+        yield _section("prices", "What is asked, and what stays", _PRICES)
 
 
 def _section(anchor: str, heading: str, text: str) -> HowSection:
@@ -143,6 +154,27 @@ _UNPRICED: Final = """
 Where a price is not known, the cost is at least the sum of the others, and the page names what is
 missing. What was used without a measure is named and not counted. Time is told apart.
 """
+_FINISHED: Final = """
+What the lines of a record say of its finished makes is added up: kept, given, sold, put by as samples, used
+in class. Those of which no line says anything are not told. Together they are all that were finished.
+
+What they brought in is the sum of what was paid. Where something was sold and the record has no price for
+it, it is at least the sum of the others.
+"""
+_PRICES: Final = """
+Of the price that is asked for one stays what is left when the cost of one is taken off. What stays for an
+hour is the price of all finished ones less the cost of the batch, divided by the hours at the table, halves
+rounded up. Time itself is never priced, and is in no sum. The time for one is the time at the table divided
+among the finished ones.
+
+Makes that were sold carry their share of what the batch cost: its cost times those sold, divided by those
+finished, halves rounded up. What stayed is what they brought in less that share. The sums below the columns
+are those of the lines above them.
+
+Where a price of a supply is not known, the cost is at least so much, and what stays at most. Where
+something was sold at a price that is not known, what stayed is at least so much; where both are so, it is
+not known.
+"""
 _FIGURES: Final = """
 Beside each batch page lies figures.json with the same numbers for programs: lengths in the unit of the
 record as exact fractions, areas in square millimetres, money as decimal text.
@@ -154,7 +186,9 @@ bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, 
 complete, one); batch_cost (amount, currency, complete, without, not_counted, and kinds: papers, adhesive,
 embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today, shares); minutes. Where the
 record says something of it: stuck_with (supply, amount); design (slug, title); extras (part, extra, planned);
-went (how many makes each way: kept, given, sold, sample, class).
+went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and not_told, which
+sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in, cost, stayed,
+complete).
 """
 _KEYS_WITHOUT_COSTS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,

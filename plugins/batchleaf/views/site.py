@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from typing import Final
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import Supply
@@ -13,12 +14,15 @@ from batchleaf.views.batch import batch_page
 from batchleaf.views.bench import bench_page
 from batchleaf.views.drawer import drawer_page, supplies_page
 from batchleaf.views.figures_json import figures_json
+from batchleaf.views.finished import finished_page
 from batchleaf.views.home import home_page
 from batchleaf.views.how import how_page
 from batchleaf.views.item import item_page
+from batchleaf.views.more import more_of
 from batchleaf.views.moved import moved_page
 from batchleaf.views.pages import Page, text_of
 from batchleaf.views.pictures import Prepared
+from batchleaf.views.prices import prices_page
 from batchleaf.views.series import series_index_page, series_page
 
 
@@ -90,12 +94,21 @@ def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str])
     yield from _pages_of_supplies(figures, prepared)
     if figures.archive.tools:
         yield PlacedPage(site_map.BENCH, "Bench", "bench", bench_page(figures))
+    for more in more_of(figures):
+        page_of = _PAGES_OF_MORE[more.address]
+        yield PlacedPage(more.address, more.title, "more", page_of(figures))
     yield PlacedPage(site_map.SERIES, "Series", "series", series_index_page(figures, prepared))
     for one in figures.archive.series:
         series = series_page(one, figures, prepared)
         yield PlacedPage(site_map.series(one.slug), series.title, "series", series)
     how = how_page(figures)
     yield PlacedPage(site_map.HOW, how.title, "how", how)
+
+
+_PAGES_OF_MORE: Final[dict[str, Callable[[Figures], Page]]] = {
+    site_map.FINISHED: finished_page,
+    site_map.PRICES: prices_page,
+}
 
 
 def _pages_of_supplies(figures: Figures, prepared: Prepared) -> Iterator[PlacedPage]:

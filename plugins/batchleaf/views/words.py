@@ -77,6 +77,14 @@ def money(cost: Cost, currency: Currency) -> str:
     return f"at least {currency.show(cost.known)}" if cost.known else "not known"
 
 
+def money_said(cost: Cost, currency: Currency) -> str:
+    """For sentences: ``9.60 €``, ``at least 3.10 €``, ``an amount that is not known``."""
+    if not cost.complete and not cost.known:
+        return "an amount that is not known"
+    shown = currency.show_with_sign(cost.known)
+    return shown if cost.complete else f"at least {shown}"
+
+
 def money_moved(cost: Cost, currency: Currency) -> str:
     """For the ledger's column: out with a minus."""
     if not cost.complete and not cost.known:
@@ -120,7 +128,12 @@ def number_word(count: int) -> str:
 
 def in_batches(count: int) -> str:
     """``in one batch``, ``in three batches``."""
-    return f"in {number_word(count)} {'batch' if count == 1 else 'batches'}"
+    return f"in {batches_counted(count)}"
+
+
+def batches_counted(count: int) -> str:
+    """``one batch``, ``three batches``."""
+    return f"{number_word(count)} {'batch' if count == 1 else 'batches'}"
 
 
 def month_and_year(date: dt.date) -> str:

@@ -69,7 +69,7 @@ def draw_waste(canvas: Canvas, waste: Iterable[Rect]) -> None:
 def draw_kept(canvas: Canvas, rect: Rect, unit: Unit) -> bool:
     """A hatched piece with the word keep and its size; tells whether the words found room."""
     area = Area.of(rect)
-    canvas.add(area.box("keep"), Stroke("hatch", tuple(_hatching(area))))
+    canvas.add(area.box("keep"), Stroke("hatch", tuple(hatching(area, HATCH_EVERY))))
     x, y = area.middle
     size, line = show_size(rect.size, unit), 0.6 * canvas.lettering.em
     two = (Label("kept halo", x, y - line, "keep"), Label("kept halo", x, y + line, size))
@@ -81,14 +81,14 @@ def draw_kept(canvas: Canvas, rect: Rect, unit: Unit) -> bool:
     )
 
 
-def _hatching(area: Area) -> Iterable[tuple[float, float, float, float]]:
+def hatching(area: Area, every: float) -> Iterable[tuple[float, float, float, float]]:
     """Lines at 45°, each from the upper or right edge to the left or lower one."""
-    step = HATCH_EVERY
+    step = every
     while step < area.width + area.height:
         from_x, from_y = min(step, area.width), max(0.0, step - area.width)
         to_x, to_y = max(0.0, step - area.height), min(step, area.height)
         yield (area.x + from_x, area.y + from_y, area.x + to_x, area.y + to_y)
-        step += HATCH_EVERY
+        step += every
 
 
 def draw_grain(

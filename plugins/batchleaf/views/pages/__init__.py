@@ -28,8 +28,10 @@ from batchleaf.views.pages.drawer import (
     MovementRow,
     PadPaperRow,
 )
+from batchleaf.views.pages.finished import FinishedPage, FinishedRow, WentRow, WentView
 from batchleaf.views.pages.gallery import ComingEntry, GalleryEntry, HomePage
 from batchleaf.views.pages.pieces import Aside, Line, Link, Picture, Source, text_of
+from batchleaf.views.pages.prices import PriceRow, PricesPage, SoldRow
 from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
 
 Page = (
@@ -38,6 +40,8 @@ Page = (
     | DrawerPage
     | BenchPage
     | ItemPage
+    | FinishedPage
+    | PricesPage
     | SeriesIndexPage
     | SeriesPage
     | HowPage
@@ -56,6 +60,8 @@ __all__ = [
     "DrawerPage",
     "DrawerRow",
     "DrawerShelf",
+    "FinishedPage",
+    "FinishedRow",
     "GalleryEntry",
     "HomePage",
     "HowPage",
@@ -73,6 +79,8 @@ __all__ = [
     "PartRow",
     "Picture",
     "PlanView",
+    "PriceRow",
+    "PricesPage",
     "ProblemRow",
     "ProblemsPage",
     "SeriesBatchRow",
@@ -80,9 +88,12 @@ __all__ = [
     "SeriesPage",
     "SeriesRow",
     "SettingRow",
+    "SoldRow",
     "Source",
     "StepView",
     "SupplyRow",
     "ToolRow",
+    "WentRow",
+    "WentView",
     "text_of",
 ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.pages.finished import WentView
 from batchleaf.views.pages.pieces import Line, Link, Picture
 
 
@@ -151,7 +152,7 @@ class BatchPage:
     cost: CostView
     steps: tuple[StepView, ...]
     pictures: tuple[Picture, ...]
-    went: str
+    went: WentView | None
     neighbours: tuple[Neighbour, ...]
     cautions: tuple[str, ...]
     figures_href: str

@@ -36,10 +36,14 @@ class ComingEntry:
 
 @dataclass(frozen=True, slots=True)
 class HomePage:
-    """The gallery of what was made, newest first; ``to_come``: what is planned, nearest first."""
+    """The gallery of what was made, newest first; ``to_come``: what is planned, nearest first.
+
+    ``more``: pages that no word of the header leads to.
+    """
 
     title: str
     sentence: Line
     entries: tuple[GalleryEntry, ...]
     series: tuple[Link, ...]
+    more: tuple[Link, ...]
     to_come: tuple[ComingEntry, ...]
