@@ -14,6 +14,7 @@ from batchleaf.commands.explain import explain, take_defaults
 from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
 from batchleaf.commands.opened import CannotOpenError, open_archive
+from batchleaf.commands.sent import sent
 from batchleaf.commands.take import take_cut
 from batchleaf.commands.terminal import refuse
 from batchleaf.edition import Edition
@@ -48,6 +49,8 @@ def main(arguments: list[str] | None = None) -> int:
             return keys(archive)
         case "new":
             return again(archive, asked) if asked.source else new(archive, asked)
+        case "sent":
+            return sent(archive, " ".join(asked.name))
         case "take":
             take = take_cut if asked.what == "cut" else take_defaults
             return take(archive, asked.record, sure=asked.yes)
@@ -73,6 +76,7 @@ def parser() -> argparse.ArgumentParser:
         ("new", "write the record of a batch to come, from six answers"),
         ("keys", "write a page with every key that a record may have"),
         ("schema", "write the schemas that help an editor help you"),
+        ("sent", "tell what somebody had already, from the file of recipients that no site shows"),
         ("take", "write what is worked out for a batch into its record"),
     ):
         command = commands.add_parser(name, help=about, description=about)
@@ -88,6 +92,9 @@ def parser() -> argparse.ArgumentParser:
                 "take the design of this batch; --paper ROLE=SUPPLY then fills a role, as often as needed"
             )
             command.add_argument("--from", dest="source", metavar="BATCH", help=source)
+        if name == "sent":
+            who = "a short name, or part of a name; without it all people, with the last day for each"
+            command.add_argument("name", nargs="*", metavar="NAME", help=who)
         if name == "take":
             what = (
                 "cut: the sheets that its plan needs, as cut; defaults: all that it leaves to be understood"

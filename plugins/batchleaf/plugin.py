@@ -141,7 +141,10 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        """Hand the pages, data and photos over."""
+        """Hand the pages, data and photos over; no record as it is, wherever the maker keeps them."""
+        records = projects_folder(config, self.config).resolve()
+        for file in [one for one in files if _lies_in(one, records)]:
+            files.remove(file)
         for file in _files(self._site, self.config.look(), config):
             if existing := files.get_file_from_path(file.src_uri):
                 log.info(f"{file.src_uri} is made from the records; your own page of that name is left out")
@@ -187,6 +190,10 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         raise PluginError(f"The records cannot be read:\n{sentences}")
 
 
+def _lies_in(file: File, folder: Path) -> bool:
+    return file.abs_src_path is not None and Path(file.abs_src_path).resolve().is_relative_to(folder)
+
+
 def _edition() -> Edition:
     try:
         return edition_in(os.environ)
@@ -211,6 +218,7 @@ def _dress(config: MkDocsConfig, site: MadeSite, look: Look) -> None:
     nav = [{"title": title, "url": address, "section": section} for title, address, section in site.sections]
     config.extra["batchleaf"] = {
         "nav": nav,
+        "more": [{"title": one.title, "url": one.address} for one in site.more],
         "feed": next((one.address for one in site.data if one.address == site_map.FEED), ""),
         "look": STYLE_SHEET if look != STANDARD else "",
     }

@@ -30,7 +30,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
     "project": {
         Fate.SHOWN: "title date format status series unit design makes thing base papers parts stick supplies"
         " packing tools cut time steps photos credit was",
-        Fate.NEVER: "went",
+        Fate.NEVER: "went asks",
     },
     "part": {Fate.SHOWN: "size border on paper ready side each extra turn oversize before stamp die stick"},
     "design": {
@@ -49,6 +49,8 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
     "gone": {Fate.NEVER: "date why lines"},
     "series file": {Fate.SHOWN: "format series"},
     "series": {Fate.SHOWN: "title about"},
+    "recipients file": {Fate.SHOWN: "format", Fate.NEVER: "people"},
+    "recipient": {Fate.NEVER: "name sent"},
 }
 """What a model is called → its keys by their fate. A new key has to be put here."""
 
@@ -60,6 +62,7 @@ NUMBERS: Final = (
     *("2347", "239 up to", "1987", "3907", "977", "7877", "6007.13", "1202.37", "719.53", "7919.37"),
     *("811.43", "7853", "3511.61", "1103.41", "1223", "31 h", "59:47", "#7e57a1"),
     *("600713.97", "351161.19", "110341.47"),
+    *("4799.83", "6199.57"),
 )
 """Marks in numbers, as they are written."""
 
@@ -112,6 +115,7 @@ steps:
 photos:
   vexqu-photo.jpg: Vexqu-alt-{status}
 {went}
+asks: 6199.57
 credit: vexqu-credit-{status}, https://example.org/vexqu-credit-link
 was: [vexqu-old-{status}]
 """
@@ -146,6 +150,7 @@ photos:
 went:
   - 3 sold, 3511.61 each, vexqu-market, 1987-05-23
   - 2 given, vexqu-friend
+asks: 4799.83
 was: [open-things]
 """,
     "projects/open-cards/notes.md": "Notes in the open.\n",
@@ -197,6 +202,20 @@ series:
   vexqu-series:
     title: Vexqu-series-title
     about: Vexqu-series-about.
+""",
+    "projects/recipients.yml": """\
+# vexqu-recipients-remark
+format: 1
+people:
+  open-vexqu-aunt:
+    name: vexqu-sent-aunt
+    sent:
+      - 1987-06-11 9191 open-cards
+      - 1987-06-13 vexqu-made
+  vexqu-uncle:
+    name: vexqu-sent-uncle
+    sent:
+      - 1987-06-12 8181 vexqu-made
 """,
     "projects/inventory/open.yml": """\
 supplies:
@@ -358,6 +377,12 @@ plugins:
 """,
     "site_src/about.md": "# About\n\nAn open page.\n",
 }
+
+OF_RECIPIENTS: Final = (
+    *("vexqu-recipients-remark", "open-vexqu-aunt", "vexqu-sent-aunt", "vexqu-uncle", "vexqu-sent-uncle"),
+    *("1987-06-11", "1987-06-12", "1987-06-13", "9191", "8181"),
+)
+"""What stands in the file of recipients and nowhere else: no edition has any of it."""
 
 MAKER, COMMENT = 0x010F, 0x9286
 PHOTOS: Final[tuple[tuple[int, ...], ...]] = (

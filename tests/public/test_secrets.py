@@ -18,7 +18,7 @@ from batchleaf.commands.opened import open_archive
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.measure.display import NBSP, show_number
 from batchleaf.records.kinds import KINDS, Held, keys_of, models_of, word_of
-from public.marked import FATES, FIXED, MARK, NUMBERS, PHOTOS, Fate, lay_out
+from public.marked import FATES, FIXED, MARK, NUMBERS, OF_RECIPIENTS, PHOTOS, Fate, lay_out
 from records.seeds import kind_in, tree_in
 
 MODELS: Final = {model for kind in KINDS.values() for model in models_of(kind.model)}
@@ -29,7 +29,8 @@ NOWHERE_SHOWN: Final = frozenset(
         *("remark", "remark-idea", "remark-planned", "remark-cut", "remark-made", "photo", "star-kind"),
         *("exif-open", "exif-idea", "exif-planned", "exif-cut", "exif-made"),
         *("role", "role-words", "design-role", "design-sale", "design-about", "design-more"),
-        *("market", "friend", "fair", "design-part", "design-step", "design-thing"),
+        *("design-part", "design-step", "design-thing"),
+        *("recipients-remark", "aunt", "sent-aunt", "uncle", "sent-uncle"),
     )
 )
 """Marks that no edition shows: remarks, what hides in photos, words that no page has a place for."""
@@ -152,8 +153,9 @@ def records_of(archive: Path) -> Iterator[tuple[bool, list[Held_]]]:
         if kind in ("project", "design", "inventory"):
             yield "open" in path.as_posix().removeprefix(archive.as_posix()), list(walked(model, tree))
         else:
-            for slug, one in tree["series"].items():
-                yield slug.startswith("open"), list(walked(model, {**tree, "series": {slug: one}}))
+            key = "people" if kind == "recipients" else "series"
+            for slug, one in tree[key].items():
+                yield slug.startswith("open"), list(walked(model, {**tree, key: {slug: one}}))
 
 
 def marked(text: str) -> bool:
@@ -183,6 +185,24 @@ def test_the_archive_leaves_no_key_out(held: list[tuple[bool, Held_]]) -> None:
     assert ALL_KEYS - hidden == of_orders | moves
     never = {(m, key) for m, fates in FATES.items() for key in fates.get(Fate.NEVER, "").split()}
     assert never - {(model, key) for is_open, (model, key, _, _) in held if is_open} == set()
+
+
+# --- the recipients ------------------------------------------------------------
+
+
+@pytest.mark.parametrize("text", OF_RECIPIENTS)
+def test_the_recipients_are_in_no_edition(text: str, archive: Path, public: Files, private: Files) -> None:
+    """Not even in the private one: no build reads the file, so nothing of it can be in any byte."""
+    records = (path for path in archive.glob("projects/**/*.yml") if text in path.read_text(encoding="utf-8"))
+    assert [path.name for path in records] == ["recipients.yml"]
+    for form in forms(text):
+        assert (where(form, public), where(form, private)) == ([], [])
+
+
+@pytest.mark.parametrize("text", ["recipient", "June 1987", "Jun 1987"])
+def test_no_edition_speaks_of_recipients(text: str, public: Files, private: Files) -> None:
+    """Neither that there is such a file, nor of a day on which something was sent."""
+    assert (where(text, public), where(text, private)) == ([], [])
 
 
 # --- both editions -------------------------------------------------------------

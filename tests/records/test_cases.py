@@ -7,10 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from batchleaf.facts import Settings
+from batchleaf.facts import Problem, Settings
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
 from batchleaf.records.kinds import KINDS, keys_of, models_of
+from batchleaf.records.recipients import Batches, read_recipients
 from batchleaf.telling import told
 from batchleaf.workflow import Worked, read_and_work_out
 
@@ -47,18 +48,25 @@ def read(folder: Path) -> Worked:
     return read_and_work_out(folder / "projects", SETTINGS)
 
 
+def problems_of(folder: Path) -> list[Problem]:
+    """All that a check tells: of the archive, and of the recipients, which no site is made from."""
+    worked = read(folder)
+    batches = Batches(worked.archive.projects, worked.slugs)
+    return sorted((*worked.problems, *read_recipients(folder / "projects", batches).problems))
+
+
 @pytest.mark.parametrize("case", sorted(path.stem for path in CASES.glob("*.case")))
 def test_what_is_told_of_a_record(case: str, tmp_path: Path) -> None:
     """Every problem is told in one run, each at its line, in whole sentences."""
     expected = laid_out((CASES / f"{case}.case").read_text(encoding="utf-8"), tmp_path)
-    assert "\n".join(told(problem) for problem in read(tmp_path).problems) == expected
+    assert "\n".join(told(problem) for problem in problems_of(tmp_path)) == expected
 
 
 @pytest.mark.parametrize("case", sorted(path.stem for path in CASES.glob("*.case")))
 def test_every_problem_names_a_line_that_is_there(case: str, tmp_path: Path) -> None:
     """No message sends a maker to a place that does not exist."""
     laid_out((CASES / f"{case}.case").read_text(encoding="utf-8"), tmp_path)
-    for problem in read(tmp_path).problems:
+    for problem in problems_of(tmp_path):
         path = tmp_path / problem.place.file
         assert path.exists()
         if path.is_file() and path.suffix in (".yml", ".md"):

@@ -39,6 +39,7 @@ from batchleaf.facts import NOWHERE, CostFlow, Problem, Settings, Supply, Weight
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.measure.money import Currency
 from batchleaf.records.kinds import KINDS
+from batchleaf.records.recipients import Batches, read_recipients
 from batchleaf.records.report import Report
 from batchleaf.telling import told
 from batchleaf.workflow import read_and_work_out
@@ -136,10 +137,12 @@ def check_archive(archive: tuple[Files, Settings], folder: Path) -> None:
     lay_out(files, folder)
     with soon():
         worked = read_and_work_out(folder / "projects", its_settings, planner())
-    for problem in worked.problems:
+        recipients = read_recipients(folder / "projects", Batches(worked.archive.projects, worked.slugs))
+    problems = (*worked.problems, *recipients.problems)
+    for problem in problems:
         assert is_a_sentence(problem.sentence), problem
         assert told(problem).splitlines()[0].endswith(problem.sentence)
-    assert are_at_their_places(worked.problems, folder), worked.problems
+    assert are_at_their_places(problems, folder), problems
     assert (worked.figures is None) == bool(worked.errors)
 
 
@@ -246,7 +249,9 @@ def test_each_kind_of_record_is_tried_where_it_is_read(kind: str, tmp_path: Path
     """What is no YAML is told of the very file in which the records of a kind are put here."""
     path = home_of(kind)
     lay_out({**sound_archives()[0], path: b"]"}, tmp_path)
-    problems = read_and_work_out(tmp_path / "projects", USUAL, planner()).problems
+    worked = read_and_work_out(tmp_path / "projects", USUAL, planner())
+    recipients = read_recipients(tmp_path / "projects", Batches(worked.archive.projects, worked.slugs))
+    problems = (*worked.problems, *recipients.problems)
     assert path in {problem.place.file for problem in problems if problem.weight is Weight.ERROR}
 
 

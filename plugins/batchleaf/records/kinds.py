@@ -14,7 +14,13 @@ from typing import Any, Final, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from batchleaf.records.written import DesignWritten, InventoryWritten, ProjectWritten, SeriesFileWritten
+from batchleaf.records.written import (
+    DesignWritten,
+    InventoryWritten,
+    ProjectWritten,
+    RecipientsFileWritten,
+    SeriesFileWritten,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +37,7 @@ KINDS: Final[dict[str, Kind]] = {
     "design": Kind(DesignWritten, "A design", "projects/designs/NAME.yml"),
     "inventory": Kind(InventoryWritten, "The drawer", "projects/inventory/NAME.yml"),
     "series": Kind(SeriesFileWritten, "The series", "projects/series.yml"),
+    "recipients": Kind(RecipientsFileWritten, "The recipients", "projects/recipients.yml"),
 }
 """The kinds by the word that names their schema file."""
 

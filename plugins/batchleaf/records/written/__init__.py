@@ -14,6 +14,7 @@ from batchleaf.records.written.inventory import (
     ToolWritten,
 )
 from batchleaf.records.written.projects import DesignWritten, PartWritten, ProjectWritten
+from batchleaf.records.written.recipients import RecipientsFileWritten, RecipientWritten
 from batchleaf.records.written.series import SeriesFileWritten, SeriesWritten
 from batchleaf.records.written.shape import Written, fields_at
 
@@ -25,6 +26,8 @@ __all__ = [
     "OrderWritten",
     "PartWritten",
     "ProjectWritten",
+    "RecipientWritten",
+    "RecipientsFileWritten",
     "SeriesFileWritten",
     "SeriesWritten",
     "SupplyWritten",
