@@ -7,12 +7,12 @@ from batchleaf.measure.amounts import plural
 
 
 def told(problem: Problem) -> str:
-    """``file:line:column: sentence`` with the line it speaks of and a caret below."""
+    """``file:line:column: sentence`` with the line it speaks of and a caret below; a remark is one line."""
     place = problem.place
     weight = "" if problem.weight is Weight.ERROR else f"{problem.weight.value}: "
     head = f"{place.file}:{place.line}:{place.column}: {weight}{problem.sentence}"
     lines = [head]
-    if problem.line_text.strip():
+    if problem.line_text.strip() and problem.weight is not Weight.REMARK:
         lines += [f"    {problem.line_text}", f"    {' ' * (place.column - 1)}^"]
     lines += [f"    {line}" for line in problem.paste.splitlines()]
     return "\n".join(lines)

@@ -14,6 +14,8 @@ from mkdocs.config import load_config
 
 from batchleaf.cli import main, parser
 from batchleaf.commands.opened import open_archive
+from batchleaf.commands.sent import recipients_of
+from batchleaf.facts import Weight
 from batchleaf.plugin import BatchleafConfig
 from batchleaf.records.kinds import keys_of, models_of
 from batchleaf.records.written.jobs import JobWritten
@@ -63,31 +65,36 @@ def place_of(block: str) -> str:
         "supplies": "projects/inventory/drawer.yml",
         "tools": "projects/inventory/bench.yml",
         "series": "projects/series.yml",
+        "people": "projects/recipients.yml",
         "site_name": "mkdocs.yml",
     }[first]
 
 
 @pytest.mark.parametrize("block", BLOCKS, ids=place_of)
 def test_the_examples_of_the_readme_are_read_without_a_word(block: str, tmp_path: Path) -> None:
-    """Each is a whole file: a batch takes the place of the demo's, a drawer and a series stand alone."""
+    """Each is a whole file: a batch and recipients come to the demo's; a drawer and a series stand alone."""
     file = tmp_path / place_of(block)
     shutil.copytree(ROOT / "site_src", tmp_path / "site_src")
     shutil.copy(ROOT / "mkdocs.yml", tmp_path)
-    if file.name == "project.yml":
+    if file.name in ("project.yml", "recipients.yml"):
         shutil.copytree(ROOT / "projects", tmp_path / "projects", ignore=shutil.ignore_patterns("*.jpg"))
     (tmp_path / "projects").mkdir(exist_ok=True)
     file.parent.mkdir(exist_ok=True)
     file.write_text(block, encoding="utf-8")
-    worked = open_archive(tmp_path).worked()
-    assert [told(problem) for problem in worked.problems] == []
+    archive = open_archive(tmp_path)
+    worked = archive.worked()
+    recipients = recipients_of(archive, worked.archive)
+    assert recipients.there == (file.name == "recipients.yml")
+    problems = (*worked.problems, *recipients.problems)
+    assert [told(one) for one in problems if one.weight is not Weight.REMARK] == []
     read = worked.archive
     assert file.name == "mkdocs.yml" or [*read.projects, *read.supplies, *read.tools, *read.series]
     assert load_config(str(tmp_path / "mkdocs.yml")).site_name == "Fernhollow Paper Bench"
 
 
 def test_the_readme_shows_a_file_of_each_kind() -> None:
-    """A batch, a drawer, a bench, a series, the settings."""
-    assert len({place_of(block) for block in BLOCKS}) == len(BLOCKS) == 5
+    """A batch, a drawer, a bench, a series, the recipients, the settings."""
+    assert len({place_of(block) for block in BLOCKS}) == len(BLOCKS) == 6
 
 
 @pytest.mark.parametrize("job", JOBS)

@@ -193,7 +193,7 @@ def went() -> WentView:
             WentRow("c", "Kept", "", "", "", "1", "", ""),
             WentRow("d", "Not told", "", "", "", "1", "", ""),
         ),
-        "12 cards",
+        "All",
         "12",
         "10.50",
         Link("All finished makes", "../../finished/"),

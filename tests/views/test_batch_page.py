@@ -48,7 +48,7 @@ from batchleaf.views.batch import batch_page
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, Link
 from batchleaf.views.stock import batches_using
-from batchleaf.views.went import went_in_words
+from batchleaf.views.went import ways_in_words
 from core.drawers import batch, bought, cut, part, size, supply
 from views.test_small import plain, said
 
@@ -384,24 +384,17 @@ WENT = Whereabouts
 
 
 @pytest.mark.parametrize(
-    ("finished", "went", "told"),
+    ("went", "told"),
     [
-        (13, {WENT.KEPT: 2, WENT.GIVEN: 8, WENT.SOLD: 3}, "Of the 13 cards 8 were given, 3 sold and 2 kept."),
-        (6, {WENT.SAMPLE: 1, WENT.CLASS: 5}, "Of the 6 cards 5 were used in class and 1 put by as a sample."),
-        (6, {WENT.SAMPLE: 2}, "Of the 6 cards 2 were put by as samples."),
-        (6, {WENT.GIVEN: 1}, "Of the 6 cards 1 was given."),
-        (6, {WENT.GIVEN: 6}, "All 6 cards were given."),
-        (2, {WENT.KEPT: 2}, "Both cards were kept."),
-        (1, {WENT.SOLD: 1}, "The card was sold."),
-        (6, {}, ""),
+        ({WENT.GIVEN: 8, WENT.SOLD: 3, WENT.KEPT: 2}, "8 were given, 3 sold and 2 kept"),
+        ({WENT.CLASS: 5, WENT.SAMPLE: 1}, "5 were used in class and 1 put by as a sample"),
+        ({WENT.SAMPLE: 1200}, "1,200 were put by as samples"),
+        ({WENT.GIVEN: 1}, "1 was given"),
     ],
 )
-def test_where_the_makes_went(finished: int, went: dict[Whereabouts, int], told: str) -> None:
-    """Counts alone, the most first."""
-    made = replace(
-        card_batch(BASE), finished=finished, begun=13, went=tuple(Went(n, where) for where, n in went.items())
-    )
-    assert went_in_words(made) == told
+def test_ways_in_words(went: dict[Whereabouts, int], told: str) -> None:
+    """The verb goes with the first of them."""
+    assert ways_in_words(list(went.items())) == told
 
 
 def test_where_they_are_now(full: BatchPage) -> None:
@@ -434,12 +427,23 @@ def test_those_of_which_nothing_is_told_have_a_row_of_their_own() -> None:
         ("Kept", "1", "", ""),
         ("Not told", "1", "", ""),
     ]
-    assert (page.went.total_count, page.went.total_value) == ("6", "at least 10.00")
-    assert page.went.drawing.description.endswith("Of 1 nothing is told.")
+    assert (page.went.total_label, page.went.total_count, page.went.total_value) == (
+        "All",
+        "6",
+        "at least 10.00",
+    )
+    assert page.went.drawing.description == "a, 3 sold; b, 1 sold; c, 1 kept; d, 1 not told."
     assert page.went.caption == (
         "One for each card; the letters are those of the list; what is kept is hatched;"
         " what is not told is dotted."
     )
+
+
+def test_of_very_many_each_line_is_one_mark() -> None:
+    """And the caption does not say that there is one for each."""
+    page = page_of(replace(FULL, finished=61, begun=61, went=(Went(60, Whereabouts.GIVEN),)))
+    assert page.went is not None
+    assert page.went.caption.startswith("The more cards, the longer the mark; the letters")
 
 
 def test_without_days_and_prices_their_columns_are_away() -> None:

@@ -162,10 +162,10 @@ What they brought in is the sum of what was paid. Where something was sold and t
 it, it is at least the sum of the others.
 """
 _PRICES: Final = """
-Of the price that is asked for one stays what is left when the cost of one is taken off. What stays for an
-hour is the price of all finished ones less the cost of the batch, divided by the hours at the table, halves
-rounded up. Time itself is never priced, and is in no sum. The time for one is the time at the table divided
-among the finished ones.
+What stays of a price that is asked is that price less the cost of one. What stays for an hour is the price
+of all finished ones less the cost of the batch, divided by the hours at the table, halves rounded up. Time
+itself is never priced, and is in no sum. The time for one is the time at the table divided among the finished
+ones.
 
 Makes that were sold carry their share of what the batch cost: its cost times those sold, divided by those
 finished, halves rounded up. What stayed is what they brought in less that share. The sums below the columns

@@ -1,4 +1,4 @@
-"""Where the finished makes of a batch are: in a sentence, as a drawn row, and line by line."""
+"""Where the finished makes of a batch are: as a drawn row, and line by line."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from batchleaf.core.finished import Finished, finished_of
 from batchleaf.facts import Project, Went, Whereabouts
 from batchleaf.measure.money import Currency, rounded
 from batchleaf.views import site_map
-from batchleaf.views.drawing.makes_row import Group, draw_makes_row
+from batchleaf.views.drawing.makes_row import MOST_MARKS, Group, draw_makes_row
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages import Link, WentRow, WentView
 from batchleaf.views.words import capitalised, counted, listed, money, short_date
@@ -46,7 +46,7 @@ def went_view(batch: BatchFigures, currency: Currency) -> WentView | None:
         caption=_caption(project, finished),
         currency=currency.sign if finished.sold else "",
         rows=tuple(rows),
-        total_label=_all_of(project),
+        total_label="All",
         total_count=f"{finished.finished:,}",
         total_value=money(finished.brought, currency) if finished.sold else "",
         all_of_them=Link("All finished makes", site_map.href(here, site_map.FINISHED)),
@@ -85,24 +85,26 @@ def _of_one(went: Went, currency: Currency) -> str:
 
 
 def _drawing(project: Project, finished: Finished, letters: Sequence[str]) -> Drawing:
-    groups = [
-        Group(letter, one.count, kept=one.where is Whereabouts.KEPT)
-        for one, letter in zip(project.went, letters, strict=False)
-    ]
+    lines = [(letter, one.count, one.where) for one, letter in zip(project.went, letters, strict=False)]
+    groups = [Group(letter, count, kept=where is Whereabouts.KEPT) for letter, count, where in lines]
+    said = [f"{letter}, {count:,} {_way(where, count)}" for letter, count, where in lines]
     if finished.not_told:
         groups.append(Group(letters[-1], finished.not_told, told=False))
+        said.append(f"{letters[-1]}, {finished.not_told:,} {NOT_TOLD}")
     size = project.finished_size
     return draw_makes_row(
         groups,
         aspect=float(size.width / size.height) if size else 1.0,
         id="makes-row",
         title=f"{_all_of(project)}, in a row",
-        description=f"{went_in_words(project)}{_not_told(finished)}",
+        description=f"{'; '.join(said)}.",
     )
 
 
 def _caption(project: Project, finished: Finished) -> str:
-    said = [f"one for each {project.thing}", "the letters are those of the list"]
+    many = project.finished > MOST_MARKS
+    marks = f"the more {project.things}, the longer the mark" if many else f"one for each {project.thing}"
+    said = [marks, "the letters are those of the list"]
     if any(went.where is Whereabouts.KEPT for went in project.went):
         said.append("what is kept is hatched")
     if finished.not_told:
@@ -110,26 +112,11 @@ def _caption(project: Project, finished: Finished) -> str:
     return f"{capitalised('; '.join(said))}."
 
 
-def _not_told(finished: Finished) -> str:
-    return f" Of {finished.not_told:,} nothing is told." if finished.not_told else ""
-
-
 def _all_of(project: Project) -> str:
     return counted(project.finished, project.thing, project.things)
 
 
-# --- in a sentence ---------------------------------------------------------------
-
-
-def went_in_words(project: Project) -> str:
-    """``Of the 13 cards 8 were given, 3 sold and 2 kept.``: counts alone, the most first."""
-    counts = went_counts(project)
-    if not counts:
-        return ""
-    if len(counts) == 1 and project.finished in counts.values():
-        (where,) = counts
-        return f"{_every_one_of(project)} {_way(where, project.finished)}."
-    return f"Of the {_all_of(project)} {ways_in_words(list(counts.items()))}."
+# --- in words ---------------------------------------------------------------------
 
 
 def ways_in_words(counts: Sequence[tuple[Whereabouts, int]]) -> str:
@@ -150,9 +137,3 @@ def went_counts(project: Project) -> dict[Whereabouts, int]:
 
 def _way(where: Whereabouts, count: int) -> str:
     return "put by as a sample" if where is Whereabouts.SAMPLE and count == 1 else _WENT[where]
-
-
-def _every_one_of(project: Project) -> str:
-    if project.finished == 1:
-        return f"The {project.thing} was"
-    return f"{'Both' if project.finished == 2 else f'All {project.finished:,}'} {project.things} were"
