@@ -160,9 +160,9 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
         "minutes": 160,
         "went": {"sold": 6, "given": 4, "kept": 2},
         "where": {"kept": 2, "given": 4, "sold": 6, "sample": 0, "class": 0, "not_told": 1},
-        # Six at 3.20. Their share of 7.36 is 6/13: 339.7 cents, so 340.
+        # Six at 3.20. Their share of 8.30 is 6/13: 383.1 cents, so 383.
         "sold": {
-            "makes": 6, "brought_in": "19.20", "cost": "3.40", "stayed": "15.80", "complete": True,
+            "makes": 6, "brought_in": "19.20", "cost": "3.83", "stayed": "15.37", "complete": True,
         },
     }  # fmt: skip
 

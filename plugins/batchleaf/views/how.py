@@ -186,9 +186,9 @@ bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, 
 complete, one); batch_cost (amount, currency, complete, without, not_counted, and kinds: papers, adhesive,
 embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today, shares); minutes. Where the
 record says something of it: stuck_with (supply, amount); design (slug, title); extras (part, extra, planned);
-went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and not_told,
-which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in, cost, stayed,
-complete).
+went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
+not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in,
+cost, stayed, complete).
 """
 _KEYS_WITHOUT_COSTS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
