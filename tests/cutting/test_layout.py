@@ -6,9 +6,10 @@ from fractions import Fraction
 
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
+from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
 from batchleaf.core.cutting.verify_sheet import layout_faults
 from batchleaf.facts.jobs import Job, PartKind, Stock
+from batchleaf.measure.rects import Rect
 from cutting.jobs import mm, one_stock, part
 
 

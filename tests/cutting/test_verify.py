@@ -20,7 +20,6 @@ from batchleaf.core.cutting.plan import (
     CuttingPlan,
     Leftover,
     PartLeaf,
-    Rect,
     SheetPlan,
     ThroughCut,
 )

@@ -5,11 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from batchleaf.core.cutting.layout import lay_out
-from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
+from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
 from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.facts import Grain, Score
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Size, Unit
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.cost_strip import draw_cost_strip
 from batchleaf.views.drawing.makes_row import Group, draw_makes_row
 from batchleaf.views.drawing.pieces import draw_pieces

@@ -12,11 +12,12 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from batchleaf.core.cutting.layout import lay_out
-from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
+from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.facts import Fold, Grain, Score
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Size, Unit
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.callouts import Callout
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Extent, Lettering
 from batchleaf.views.drawing.shapes import Drawing, Label, Ring, Shape, Stroke

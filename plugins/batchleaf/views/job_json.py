@@ -14,10 +14,11 @@ from math import ceil, floor
 from typing import Any, Final
 
 from batchleaf.core.cutting.answer import Answer, AnsweredPlan
-from batchleaf.core.cutting.plan import Axis, Rect
+from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.facts.jobs import AskedJob, CostQuestion, FillQuestion, JobQuestion
 from batchleaf.measure.lengths import Unit
+from batchleaf.measure.rects import Rect
 
 Json = dict[str, Any]
 PLACES: Final = 6

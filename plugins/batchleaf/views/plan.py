@@ -11,12 +11,13 @@ from typing import Final
 from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.bench_limits import REMEDY, narrowest_held
 from batchleaf.core.cutting.layout import lay_out
-from batchleaf.core.cutting.plan import Node, Rect, SheetPlan
+from batchleaf.core.cutting.plan import Node, SheetPlan
 from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Cut, Project, Supply, Tool, Trim
 from batchleaf.measure.display import NBSP, show_length, show_size
 from batchleaf.measure.lengths import Size
+from batchleaf.measure.rects import Rect
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
 from batchleaf.views.links import supply_named, together

@@ -9,10 +9,10 @@ from fractions import Fraction
 from itertools import groupby
 from typing import Final
 
-from batchleaf.core.cutting.plan import Rect
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.measure.display import NBSP, show_length, show_other, show_size
 from batchleaf.measure.lengths import Unit
+from batchleaf.measure.rects import Rect
 from batchleaf.views.pages import SettingRow
 from batchleaf.views.runs import numbers_of
 from batchleaf.views.words import counted, listed

@@ -12,9 +12,10 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import groupby
 
-from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect, SheetPlan, ThroughCut
+from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
 from batchleaf.core.cutting.steps import CutStep, LaidOut, PlacedPart
 from batchleaf.facts.jobs import Job
+from batchleaf.measure.rects import Rect
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,6 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-from batchleaf.measure.lengths import Size
-
 
 class Axis(StrEnum):
     """The direction along which a cut's setting is measured."""
@@ -60,21 +58,6 @@ def leaves_of(tree: Node) -> Counter[str]:
         elif isinstance(node, ThroughCut):
             waiting += (node.first, node.second)
     return found
-
-
-@dataclass(frozen=True, slots=True)
-class Rect:
-    """A rectangle on a sheet, origin top left, mm."""
-
-    x: Fraction
-    y: Fraction
-    width: Fraction
-    height: Fraction
-
-    @property
-    def size(self) -> Size:
-        """Without the position."""
-        return Size(self.width, self.height)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from batchleaf.core.cutting.plan import Axis, Rect
+from batchleaf.core.cutting.plan import Axis
+from batchleaf.measure.rects import Rect
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,9 +13,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf, Rect
+from batchleaf.core.cutting.plan import Axis, Leftover, Node, PartLeaf
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.facts.jobs import PartKind, Stock
+from batchleaf.measure.rects import Rect
 
 
 @dataclass(slots=True)

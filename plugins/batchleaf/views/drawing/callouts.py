@@ -6,8 +6,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from batchleaf.core.cutting.plan import Axis, Rect
+from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.steps import CutStep
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.sides import Side
 from batchleaf.views.pages import CutNumbers
 from batchleaf.views.runs import Run, runs_of

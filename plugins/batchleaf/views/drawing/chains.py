@@ -15,9 +15,9 @@ from fractions import Fraction
 from itertools import groupby, pairwise
 from typing import Final
 
-from batchleaf.core.cutting.plan import Rect
 from batchleaf.measure.display import show_length
 from batchleaf.measure.lengths import Unit
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas
 from batchleaf.views.drawing.shapes import Label, Stroke
 from batchleaf.views.drawing.sides import Side

@@ -11,8 +11,8 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.core.cutting.plan import Rect
 from batchleaf.core.cutting.steps import PlacedPart
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.callouts import Callout, from_side
 from batchleaf.views.drawing.canvas import Canvas, Extent
 from batchleaf.views.drawing.marks import Area, fits_inside

@@ -6,10 +6,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from batchleaf.core.cutting.plan import Rect
 from batchleaf.facts import Grain
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Unit
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas, Extent
 from batchleaf.views.drawing.shapes import Box, Label, Stroke
 

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from itertools import count
 from typing import Final
 
-from batchleaf.core.cutting.plan import Rect
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.callouts import Callout
 from batchleaf.views.drawing.canvas import IN_A_CIRCLE, Canvas
 from batchleaf.views.drawing.shapes import Label, Ring, Stroke

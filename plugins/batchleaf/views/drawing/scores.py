@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from batchleaf.core.cutting.plan import Rect
 from batchleaf.core.cutting.steps import PlacedPart
 from batchleaf.facts import Score
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas, Extent
 from batchleaf.views.drawing.shapes import Label, Stroke
 

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.core.cutting.plan import Axis, Rect
+from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.facts import Grain
 from batchleaf.measure.lengths import Size, Unit
+from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.callouts import Callout, callouts_of_cuts, from_nearest_side
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH, WIDEST_PX, Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain

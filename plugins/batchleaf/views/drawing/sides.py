@@ -12,8 +12,8 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Final
 
-from batchleaf.core.cutting.plan import Rect
 from batchleaf.core.cutting.steps import LaidOut
+from batchleaf.measure.rects import Rect
 
 _THIN: Final = Fraction(1, 8)
 """A strip of waste thinner than this share of the sheet is seen through."""
