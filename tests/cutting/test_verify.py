@@ -27,6 +27,7 @@ from batchleaf.core.cutting.steps import CutStep, LaidOut, PlacedPart
 from batchleaf.core.cutting.verify import cost_faults, faults, use_faults
 from batchleaf.core.cutting.verify_sheet import layout_faults, overlaps
 from batchleaf.facts.jobs import Offer, PartKind
+from batchleaf.measure.rects import Rect
 from cutting.jobs import mm, one_stock, part
 
 JOB = one_stock(mm(100, 30), 2, part("A", mm(40, 30), turns=False))

@@ -32,7 +32,9 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         " packing tools cut time steps photos credit was",
         Fate.NEVER: "went asks",
     },
-    "part": {Fate.SHOWN: "size border on paper ready side each extra turn oversize before stamp die stick"},
+    "part": {
+        Fate.SHOWN: "size border on at paper ready side each extra turn oversize before stamp die stick"
+    },
     "design": {
         Fate.SHOWN: "title format unit thing base parts stick supplies packing tools steps credit",
         Fate.NEVER: "roles sale about",
@@ -85,6 +87,7 @@ parts:
   B vexqu-part-{status}:
     size: 1181.3 x 17.31
     on: A
+    at: top, down 17.31
     paper: vexqu-role
     side: back
     each: 1

@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from batchleaf.facts.places import NOWHERE, Place
+from batchleaf.facts.spots import Spot
 from batchleaf.facts.sticking import Stuck
 from batchleaf.facts.terms import NO_TERMS, Credit, Terms
 from batchleaf.measure.lengths import Size
@@ -103,6 +104,8 @@ class Part:
     side: ShownSide = ShownSide.FRONT
     below: str = ""
     """The letter of the part it lies on."""
+    spots: tuple[Spot, ...] = ()
+    """Its places; none: in the middle of what carries it."""
     stamps: tuple[ImageUse, ...] = ()
     dies: tuple[ImageUse, ...] = ()
     stuck: Stuck | None = None

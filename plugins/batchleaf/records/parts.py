@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from batchleaf.facts import Origin, Part, ShownSide
+from batchleaf.facts.spots import Spot
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, parse_length, parse_size
 from batchleaf.records.bases import BaseLine, read_base
@@ -20,6 +21,7 @@ from batchleaf.records.origins import Origins, origin_of, own_size
 from batchleaf.records.papers import NOTHING, Papers, Source
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import one_of
+from batchleaf.records.spots import read_spots
 
 BASE: Final = "base"
 """The name of the part that carries the others, and of the role that fills it."""
@@ -136,6 +138,7 @@ class _PartsReader:
         each = read(line.at("each"), read_count, written.each)
         extra = read(line.at("extra"), read_extra, written.extra)
         oversize = self._oversize(line)
+        spots = self._spots(line)
         stamps = images_of(written.stamp, line.at("stamp"), self._tools, self._report)
         dies = images_of(written.die, line.at("die"), self._tools, self._report)
         if self._report.errors_since(before) or size is None or each is None or extra is None:
@@ -154,12 +157,17 @@ class _PartsReader:
             before=written.before or "",
             side=shown,
             below=below or "",
+            spots=spots,
             stamps=stamps,
             dies=dies,
             place=line.place,
         )
         self._remember(part, source, size)
         return part
+
+    def _spots(self, line: PartLine) -> tuple[Spot, ...]:
+        text = line.written.at
+        return (self._report.read(line.at("at"), read_spots, text, line.unit) if text else None) or ()
 
     def _oversize(self, line: PartLine) -> Fraction | None:
         text = line.written.oversize

@@ -16,6 +16,7 @@ from batchleaf.records.nodes import Mapping as Group
 from batchleaf.records.nodes import Node, Plain, child
 from batchleaf.records.papers import role_like
 from batchleaf.records.parts import BASE, LID
+from batchleaf.records.spots import spell_spots
 from batchleaf.records.written import PartWritten
 
 FROM_DESIGN: Final = "from the design"
@@ -73,6 +74,7 @@ def _in_full(written: PartWritten, part: Part, source: tuple[str, str], unit: Un
     full: dict[str, Plain] = {
         "size": spell_size(part.size, unit),
         "on": part.below,
+        "at": spell_spots(part.spots, unit),
         source[0]: source[1],
         "side": part.side.value,
         "each": str(part.each),

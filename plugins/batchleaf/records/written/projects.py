@@ -101,6 +101,13 @@ class PartWritten(Written):
     on: Text | None = Field(
         None, description="The letter of the part it lies on; the one before if left out.", examples=["B"]
     )
+    at: Text | None = Field(
+        None,
+        description="Where it sits: the face, the edge or corner that it lies on, how far from there, how it"
+        " is turned, what it is tucked behind; the middle if left out. Several places with a"
+        " semicolon between.",
+        examples=["bottom, up 6", "top left, right 1/4, down 1/4", "left door; right door", "inside right"],
+    )
     paper: Text | None = Field(
         None,
         description="What it is cut from: a role from papers, a supply, “as C”, or “scraps of” one of them"

@@ -1,0 +1,1 @@
+"""What one make looks like: its faces, and where each part lies on them. Exact, in mm."""
