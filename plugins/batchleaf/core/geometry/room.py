@@ -1,0 +1,105 @@
+"""Room to write and room to stamp: the largest rectangles that nothing covers, exactly."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from batchleaf.core.geometry.lying import Lying, MadeUp
+from batchleaf.core.geometry.panels import Panel
+from batchleaf.facts.spots import Face
+from batchleaf.measure.rects import Rect
+
+WRITTEN_ON: Final = (Face.INSIDE_LEFT, Face.INSIDE_RIGHT, Face.INSIDE_TOP, Face.INSIDE_BOTTOM, Face.INSIDE)
+"""Where a message goes; what has no inside is written on the back."""
+
+
+@dataclass(frozen=True, slots=True)
+class RoomToWrite:
+    """The largest rectangle of a face that no part covers."""
+
+    panel: Panel
+    rect: Rect
+
+
+@dataclass(frozen=True, slots=True)
+class RoomToStamp:
+    """The largest rectangle of one copy of a part that nothing placed later covers, on its face."""
+
+    lying: Lying
+    rect: Rect
+
+    @property
+    def margins(self) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+        """How far it is from the part's own left, top, right and bottom edge."""
+        part, rect = self.lying.rect, self.rect
+        return rect.x - part.x, rect.y - part.y, part.right - rect.right, part.bottom - rect.bottom
+
+
+def largest_empty(area: Rect, covered: Iterable[Rect]) -> Rect | None:
+    """The largest rectangle of ``area`` that overlaps none of ``covered``; ``None`` where nothing is free.
+
+    Of equals the widest, then the one nearest to the top, then to the left. Exact: the sides
+    of a largest one lie on sides of what is covered, or of the area; every strip between two
+    upright sides is tried with all its gaps.
+    """
+    there = [common for one in covered if (common := area.common(one)) is not None]
+    sides = sorted({area.x, area.right, *(x for one in there for x in (one.x, one.right))})
+    best: Rect | None = None
+    for i, left in enumerate(sides):
+        for right in sides[i + 1 :]:
+            if best is not None and (right - left) * area.height < best.area:
+                continue
+            for top, bottom in _gaps(area, [one for one in there if one.x < right and left < one.right]):
+                found = Rect(left, top, right - left, bottom - top)
+                if best is None or _rank(found) < _rank(best):
+                    best = found
+    return best
+
+
+def _rank(rect: Rect) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+    return -rect.area, -rect.width, rect.y, rect.x
+
+
+def _gaps(area: Rect, blocks: Sequence[Rect]) -> Iterator[tuple[Fraction, Fraction]]:
+    """From top to bottom, where no block of a strip lies."""
+    free_from = area.y
+    for block in sorted(blocks, key=lambda block: block.y):
+        if block.y > free_from:
+            yield free_from, block.y
+        free_from = max(free_from, block.bottom)
+    if free_from < area.bottom:
+        yield free_from, area.bottom
+
+
+def room_to_write(made: MadeUp) -> RoomToWrite | None:
+    """The largest empty rectangle inside; of what has no inside, on its back.
+
+    ``None`` where nothing is free, and for a box, in which nobody writes.
+    """
+    first = made.panels[0]
+    own = [panel for panel in made.panels if panel.base == first.base]
+    if any(panel.face is Face.FRONT_WALL for panel in own):
+        return None
+    inside = [panel for panel in own if panel.face in WRITTEN_ON]
+    found = [
+        RoomToWrite(panel, rect)
+        for panel in inside or [one for one in own if one.face in (Face.BACK, Face.BACK_OF_PANEL)]
+        if (rect := largest_empty(_whole(panel), (one.rect for one in made.on(panel)))) is not None
+    ]
+    # Of equals the right-hand, or the lower, page: there a message stands.
+    return max(reversed(found), key=lambda room: room.rect.area, default=None)
+
+
+def room_to_stamp(made: MadeUp, lying: Lying) -> RoomToStamp | None:
+    """The largest part of a part that stays in sight; ``None`` where nothing does."""
+    order = made.on(lying.panel)
+    later = order[order.index(lying) + 1 :]
+    rect = largest_empty(lying.rect, (one.rect for one in later))
+    return None if rect is None else RoomToStamp(lying, rect)
+
+
+def _whole(panel: Panel) -> Rect:
+    return Rect(Fraction(0), Fraction(0), panel.size.width, panel.size.height)
