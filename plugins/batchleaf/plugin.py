@@ -248,7 +248,8 @@ def _files(site: MadeSite, look: Look, config: MkDocsConfig) -> list[File]:
         )
         for page in site.pages
     ]
-    data = [File.generated(config, one.address, content=one.text) for one in site.data]
+    # As bytes, since text would get the line ends of the machine.
+    data = [File.generated(config, one.address, content=one.text.encode()) for one in site.data]
     photos = [
         File.generated(config, f"{site_map.PHOTOS}{photo.name}", abs_src_path=str(photo.path))
         for photo in site.photos

@@ -25,6 +25,7 @@ from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
 from batchleaf.views.sentence import Supplies, batch_sentence
+from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
 from batchleaf.views.went import went_view
 from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
 
@@ -61,6 +62,9 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         cautions=cautions_for(batch, supplies, tools),
         figures_href=site_map.FIGURES,
         how_href=site_map.href(here, site_map.HOW),
+        parts_csv=parts_table(batch, figures).link(here),
+        plan_csv=cuts_table(batch, figures).link(here),
+        cost_csv=supplies_table(batch, figures).link(here),
     )
 
 

@@ -43,7 +43,7 @@ def cost_view(batch: BatchFigures, supplies: Supplies, settings: Settings) -> Co
 def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, settings: Settings) -> CostView:
     """By kind as a strip; then dearest first, each supply with its share."""
     project, currency = batch.project, settings.currency
-    lines = sorted(cost.lines, key=lambda line: (-line.one, -line.cost.known))
+    lines = dearest_first(cost)
     shown = cost.counted and cost.one is not None
     kinds = tuple(_kinds(batch, currency)) if shown and cost.one else ()
     strip = _strip(kinds, batch, currency) if kinds else None
@@ -58,6 +58,11 @@ def _account(batch: BatchFigures, cost: BatchCost, supplies: Supplies, settings:
         notes=(*_notes(batch, cost, supplies, currency), *_asked(batch, currency)),
         kinds=kinds,
     )
+
+
+def dearest_first(cost: BatchCost) -> list[CostLine]:
+    """The lines of an account in the order in which it is read."""
+    return sorted(cost.lines, key=lambda line: (-line.one, -line.cost.known))
 
 
 def _used_view(batch: BatchFigures, supplies: Supplies) -> CostView:

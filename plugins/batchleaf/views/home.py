@@ -13,6 +13,7 @@ from batchleaf.views.pages import ComingEntry, GalleryEntry, HomePage, Line, Lin
 from batchleaf.views.pictures import Prepared, cover
 from batchleaf.views.sentence import needs_line, short_line
 from batchleaf.views.stand_in import stand_in
+from batchleaf.views.tables.batches import batches_table
 from batchleaf.views.words import (
     capitalised,
     counted,
@@ -37,6 +38,7 @@ def home_page(figures: Figures, prepared: Prepared) -> HomePage:
         ),
         more=more_links(figures, site_map.HOME),
         to_come=to_come(batches, figures, site_map.HOME),
+        csv=batches_table(figures).link(site_map.HOME),
     )
 
 

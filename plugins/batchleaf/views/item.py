@@ -27,6 +27,7 @@ from batchleaf.views.movements import movement_rows
 from batchleaf.views.pages import Aside, ItemPage, Line, Link, PadPaperRow
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.stock import Stock, batches_using, papers_in, stock_of, worth_in_words
+from batchleaf.views.tables.drawer import movements_table
 from batchleaf.views.words import amount, capitalised, counted, in_batches, listed, long_date, money
 
 
@@ -84,6 +85,7 @@ def _with_stock(page: ItemPage, supply: Supply, figures: Figures, ledger: Ledger
         total_on_hand=rows[-1].on_hand if rows else "",
         total_value="" if supply.pad else money(stock.worth, figures.settings.currency),
         notes=(*_notes(stock), *_spoken_for(supply, figures)),
+        movements_csv=movements_table(supply, figures, ledger).link(here),
     )
 
 

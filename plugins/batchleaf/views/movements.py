@@ -22,7 +22,7 @@ from batchleaf.views.words import counted, listed, money_moved, number_of, short
 
 
 @dataclass(frozen=True, slots=True)
-class _Moved:
+class Moved:
     """One movement as the page of one supply tells it.
 
     ``whole``: by how much its whole units changed; ``None`` where odd pieces moved.
@@ -40,8 +40,7 @@ class _Moved:
 
 def movement_rows(supply: Supply, figures: Figures, ledger: Ledger, here: str) -> Iterator[MovementRow]:
     """A batch takes one row, whatever it took and kept; everything else has its own."""
-    moves = _of_paper(supply, ledger) if supply.pad else list(_of_supply(supply, figures, ledger))
-    rows = [list(group) for _, group in groupby(moves, key=_one_row)]
+    rows = [list(group) for _, group in groupby(moves_of(supply, figures, ledger), key=_one_row)]
     changes = [_change(moved) for moved in rows]
     on_hand = show_aligned(list(accumulate(change or Fraction(0) for change in changes)))
     sizes = show_aligned([abs(change or Fraction(0)) for change in changes])
@@ -57,7 +56,12 @@ def movement_rows(supply: Supply, figures: Figures, ledger: Ledger, here: str) -
         )
 
 
-def _of_supply(supply: Supply, figures: Figures, ledger: Ledger) -> Iterator[_Moved]:
+def moves_of(supply: Supply, figures: Figures, ledger: Ledger) -> list[Moved]:
+    """All that moved of a supply, one by one in order."""
+    return _of_paper(supply, ledger) if supply.pad else list(_of_supply(supply, figures, ledger))
+
+
+def _of_supply(supply: Supply, figures: Figures, ledger: Ledger) -> Iterator[Moved]:
     """What moved of a supply; of a pad also what moved of its papers, since it lies in one pile."""
     numbers = {paper.slug: paper.number for paper in papers_in(supply, figures)}
     for one in ledger.movements:
@@ -66,23 +70,23 @@ def _of_supply(supply: Supply, figures: Figures, ledger: Ledger) -> Iterator[_Mo
             number = numbers.get(one.paper or of, 0)
             pieces = _pieces(one)
             whole = None if pieces else one.quantity
-            yield _Moved(one.moment, whole, pieces, one.cost, number, one.basis, one.found)
+            yield Moved(one.moment, whole, pieces, one.cost, number, one.basis, one.found)
 
 
-def _of_paper(paper: Supply, ledger: Ledger) -> list[_Moved]:
+def _of_paper(paper: Supply, ledger: Ledger) -> list[Moved]:
     """What moved of a numbered paper: its sheets, which are priced with the pad, and its odd pieces."""
     sheets = [one for one in ledger.paper_movements if one.paper == paper.slug]
     counts = {one.moment: one.found for one in ledger.movements if one.paper == paper.slug and one.found}
     moved = {one.moment for one in sheets}
     pieces = [one for one in ledger.movements if one.holding.supply == paper.slug]
     moves = [
-        *(_Moved(one.moment, one.quantity, None, None, found=counts.get(one.moment)) for one in sheets),
+        *(Moved(one.moment, one.quantity, None, None, found=counts.get(one.moment)) for one in sheets),
         *(
-            _Moved(moment, Fraction(0), None, None, found=found)
+            Moved(moment, Fraction(0), None, None, found=found)
             for moment, found in counts.items()
             if moment not in moved
         ),
-        *(_Moved(one.moment, None, _pieces(one), None) for one in pieces),
+        *(Moved(one.moment, None, _pieces(one), None) for one in pieces),
     ]
     batches = list(ledger.draws)
     return sorted(moves, key=lambda one: _in_order(one.moment, batches))
@@ -101,20 +105,20 @@ def _pieces(movement: Movement) -> tuple[int, Size] | None:
     return None if size is None else (int(movement.quantity), size)
 
 
-def _one_row(moved: _Moved) -> tuple[object, ...]:
+def _one_row(moved: Moved) -> tuple[object, ...]:
     moment = moved.moment
     if moment.kind in (Kind.TAKEN, Kind.KEPT):
         return (moment.date, moment.project)
     return (moment.date, moment.kind, moved.pieces, moment.place)
 
 
-def _change(moved: list[_Moved]) -> Fraction | None:
+def _change(moved: list[Moved]) -> Fraction | None:
     """By how much whole units changed; None where only odd pieces moved."""
     whole = [one.whole for one in moved if one.whole is not None]
     return sum(whole, Fraction(0)) if whole else None
 
 
-def _what(moved: list[_Moved], supply: Supply, figures: Figures, here: str) -> Line:
+def _what(moved: list[Moved], supply: Supply, figures: Figures, here: str) -> Line:
     first = moved[0]
     match first.moment.kind:
         case Kind.OPENING:
@@ -137,7 +141,7 @@ def _what(moved: list[_Moved], supply: Supply, figures: Figures, here: str) -> L
     return (link, " ", Aside(", ".join(asides))) if asides else (link,)
 
 
-def _came_in(word: str, moved: _Moved, supply: Supply) -> Line:
+def _came_in(word: str, moved: Moved, supply: Supply) -> Line:
     """``bought the autumn fair, a gift``: with its source, and how well its price is known."""
     scraps = ""
     if moved.pieces:
@@ -149,7 +153,7 @@ def _came_in(word: str, moved: _Moved, supply: Supply) -> Line:
     return (f"{word} ", Aside(said)) if said else (word,)
 
 
-def _asides(moved: list[_Moved], supply: Supply) -> Iterator[str]:
+def _asides(moved: list[Moved], supply: Supply) -> Iterator[str]:
     numbers = sorted({one.paper for one in moved if one.paper and one.whole is not None})
     if numbers:
         yield f"{'paper' if len(numbers) == 1 else 'papers'} {listed([str(number) for number in numbers])}"
@@ -163,7 +167,7 @@ def _asides(moved: list[_Moved], supply: Supply) -> Iterator[str]:
                 yield f"{counted(count, 'scrap', 'scraps')} of {size}{of}"
 
 
-def _pieces_gone(moved: _Moved, supply: Supply) -> Line:
+def _pieces_gone(moved: Moved, supply: Supply) -> Line:
     """Odd pieces, or the number of the paper, that went elsewhere."""
     paper = f"paper {moved.paper}" if moved.paper else ""
     scraps = ""
@@ -174,7 +178,7 @@ def _pieces_gone(moved: _Moved, supply: Supply) -> Line:
     return (" ", Aside(said)) if said else ()
 
 
-def _count_said(moved: _Moved, supply: Supply) -> str:
+def _count_said(moved: Moved, supply: Supply) -> str:
     """``6 found, 7 expected; 1 missing since 2 May 2026``."""
     found = moved.found
     if found is None:

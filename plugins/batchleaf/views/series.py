@@ -13,6 +13,7 @@ from batchleaf.views import site_map
 from batchleaf.views.home import gallery, sheets_and_scraps, to_come
 from batchleaf.views.pages import Line, Link, Picture, SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
 from batchleaf.views.pictures import Prepared, cover
+from batchleaf.views.tables.batches import series_table
 from batchleaf.views.unpriced import is_whole
 from batchleaf.views.words import (
     capitalised,
@@ -78,6 +79,7 @@ def series_page(series: Series, figures: Figures, prepared: Prepared) -> SeriesP
         to_come=to_come(batches, figures, here),
         rows=tuple(_row(place, batch, here, currency) for place, batch in enumerate(batches, 1)),
         total=_total(batches, currency),
+        csv=series_table(series, figures).link(here),
     )
 
 

@@ -24,6 +24,8 @@ from batchleaf.views.pages import Page, text_of
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.prices import prices_page
 from batchleaf.views.series import series_index_page, series_page
+from batchleaf.views.tables.all_tables import all_tables
+from batchleaf.views.tables.table import csv_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,10 +124,12 @@ def _pages_of_supplies(figures: Figures, prepared: Prepared) -> Iterator[PlacedP
 
 
 def all_data(figures: Figures) -> Iterator[PlacedData]:
-    """``figures.json`` of every batch."""
+    """``figures.json`` of every batch, and every table."""
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     designs = {design.slug: design for design in figures.archive.designs}
     for batch in figures.batches.values():
         content = figures_json(batch, supplies, designs, figures.settings)
         text = json.dumps(content, ensure_ascii=False, indent=2) + "\n"
         yield PlacedData(f"{site_map.batch(batch.project.slug)}{site_map.FIGURES}", text)
+    for table in all_tables(figures):
+        yield PlacedData(table.address, csv_text(table))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -42,6 +43,16 @@ def batches_using(supply: Supply, figures: Figures) -> tuple[BatchFigures, ...]:
     """The batches that drew from it, or from a paper of the pad, oldest first."""
     slugs = {supply.slug, *(paper.slug for paper in papers_in(supply, figures))}
     return tuple(batch for batch in figures.batches.values() if slugs & {used.supply for used in batch.used})
+
+
+def last_use(supply: Supply, figures: Figures) -> dt.date | None:
+    """The day of the newest batch that drew from it."""
+    return max((batch.project.date for batch in batches_using(supply, figures)), default=None)
+
+
+def on_shelves(figures: Figures) -> tuple[Supply, ...]:
+    """The supplies that the index lists; the papers of a pad lie in it."""
+    return tuple(supply for supply in figures.archive.supplies if not supply.pad)
 
 
 def worth_in_words(worth: Cost, currency: Currency) -> str:

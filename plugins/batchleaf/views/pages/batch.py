@@ -157,3 +157,6 @@ class BatchPage:
     cautions: tuple[str, ...]
     figures_href: str
     how_href: str
+    parts_csv: Link | None = None
+    plan_csv: Link | None = None
+    cost_csv: Link | None = None

@@ -37,6 +37,7 @@ class DrawerPage:
     sentence: Line
     currency: str
     shelves: tuple[DrawerShelf, ...]
+    csv: Link | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,3 +90,4 @@ class ItemPage:
     total_value: str
     notes: tuple[str, ...]
     used_in: tuple[GalleryEntry, ...]
+    movements_csv: Link | None = None

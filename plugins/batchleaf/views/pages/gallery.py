@@ -47,3 +47,4 @@ class HomePage:
     series: tuple[Link, ...]
     more: tuple[Link, ...]
     to_come: tuple[ComingEntry, ...]
+    csv: Link | None = None

@@ -54,3 +54,4 @@ class SeriesPage:
     to_come: tuple[ComingEntry, ...]
     rows: tuple[SeriesBatchRow, ...]
     total: SeriesBatchRow
+    csv: Link | None = None

@@ -1,0 +1,1 @@
+"""Tables of pages as files for spreadsheets; a page that brings one needs :mod:`.table` alone."""

@@ -1,0 +1,32 @@
+"""Every table of the site that there is a file of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from batchleaf.core.figures import Figures
+from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
+from batchleaf.views.tables.batches import batches_table, series_table
+from batchleaf.views.tables.drawer import drawer_table, movements_table
+from batchleaf.views.tables.table import Table
+
+
+def all_tables(figures: Figures) -> Iterator[Table]:
+    """The tables of all pages; those that have rows."""
+    return (table for table in _tables(figures) if table.rows)
+
+
+def _tables(figures: Figures) -> Iterator[Table]:
+    yield batches_table(figures)
+    for series in figures.archive.series:
+        yield series_table(series, figures)
+    for batch in figures.batches.values():
+        yield parts_table(batch, figures)
+        yield cuts_table(batch, figures)
+        yield supplies_table(batch, figures)
+    named = [supply for supply in figures.archive.supplies if supply.named]
+    if named:
+        yield drawer_table(figures)
+    if figures.ledger:
+        for supply in named:
+            yield movements_table(supply, figures, figures.ledger)
