@@ -21,6 +21,8 @@ from batchleaf.views.pages import (
     BatchPage,
     BenchPage,
     BenchShelf,
+    BuyNext,
+    BuyRow,
     ComingEntry,
     CostView,
     CutNumbers,
@@ -36,9 +38,12 @@ from batchleaf.views.pages import (
     ImageRow,
     ItemPage,
     KindShare,
+    LaidPaper,
+    LaidPile,
     Link,
     MovementRow,
     Neighbour,
+    OffcutsPage,
     PadPaperRow,
     Page,
     PartRow,
@@ -397,14 +402,66 @@ DRAWER = DrawerPage(
                         Link("Harbour-wall cards", "../projects/harbour-wall/"),
                         Link("Orchard gate folds", "../projects/orchard/"),
                     ),
+                    (0, 2),
                 ),
                 DrawerRow(
-                    Link("ember card", "ember/"), "#c9553a", "210 × 297", "3 sheets and 2 pieces", "1.75", ()
+                    Link("ember card", "ember/"),
+                    "#c9553a",
+                    "210 × 297",
+                    "3 sheets and 2 pieces",
+                    "1.75",
+                    (),
+                    (1, 1),
                 ),
             ),
         ),
-        DrawerShelf("Ink", (DrawerRow(Link("harbour ink", "ink/"), "", "pad", "1", "", ()),)),
+        DrawerShelf("Ink", (DrawerRow(Link("harbour ink", "ink/"), "", "pad", "1", "", (), (2, 0)),)),
     ),
+    ("by shelf", "by name", "by worth"),
+    BuyNext(
+        "Two supplies are below their mark, and one planned batch lacks paper.",
+        (
+            BuyRow(
+                Link("dune card", "dune/"),
+                "#e9dfc7",
+                "",
+                ("20 sheets for ", Link("Lock-gate tags", "../projects/lock-gate/")),
+                "12 sheets",
+                "15 sheets",
+                ("25 sheets ", Aside("from a market stall, 3 Jan 2026")),
+                "0.84",
+                Link("example.org", "https://example.org/dune"),
+            ),
+            BuyRow(Link("harbour ink", "ink/"), "", "a scrap of 4 × 9 in", (), "none", "1", (), "", None),
+        ),
+        Link("Buy next as CSV", "buy-next.csv"),
+    ),
+    Link("Supplies as CSV", "drawer.csv"),
+)
+
+OFFCUTS = OffcutsPage(
+    "Kept pieces",
+    Link("Drawer", "../drawer/"),
+    ("4 pieces of 2 papers, worth ", Link(f"1.20{NBSP}€", "../how/#on-hand"), "."),
+    plain_drawing("rule"),
+    f"100{NBSP}mm. All pieces are drawn to the scale of this rule.",
+    (
+        LaidPaper(
+            Link("dune card", "../drawer/dune/"),
+            (
+                LaidPile(
+                    plain_drawing("dune-1"),
+                    "3 of 60 × 60 mm",
+                    ("kept from ", Link("Harbour-wall cards", "../projects/harbour-wall/"), ", 4 Oct 2026"),
+                    "worth 0.90\u00a0€ together",
+                ),
+                LaidPile(
+                    plain_drawing("dune-2"), "40 × 20 mm", ("there at the start, 1 Jan 2026",), "worth 0.30"
+                ),
+            ),
+        ),
+    ),
+    Link("Pieces as CSV", "offcuts.csv"),
 )
 
 
@@ -592,6 +649,7 @@ def pages() -> tuple[Page, ...]:
         DRAWER,
         BENCH,
         item(plain_drawing("pieces")),
+        OFFCUTS,
         SERIES_INDEX,
         SERIES,
         HOW,

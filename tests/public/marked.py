@@ -42,7 +42,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
     "inventory": {Fate.SHOWN: "format stick supplies tools", Fate.NEVER: "purchases counts gone"},
     "supply": {
         Fate.SHOWN: "name kind size unit by sticks grain front back core trim colour weight sale link about",
-        Fate.NEVER: "designs pack opening",
+        Fate.NEVER: "designs pack mark opening",
     },
     "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},
     "opening": {Fate.NEVER: "date amount worth scraps"},
@@ -62,7 +62,7 @@ FIXED: Final = {"by", "format", "status", "unit", "grain", "side", "turn", "on",
 NUMBERS: Final = (
     *("13577", "13591", "13999", "1873.11", "1759.13", "1871.31", "1291.7", "1181.3", "17.31", "19.37"),
     *("2347", "239 up to", "1987", "3907", "977", "7877", "6007.13", "1202.37", "719.53", "7919.37"),
-    *("811.43", "7853", "3511.61", "1103.41", "1223", "31 h", "59:47", "#7e57a1"),
+    *("811.43", "7741", "7853", "3511.61", "1103.41", "1223", "31 h", "59:47", "#7e57a1"),
     *("600713.97", "351161.19", "110341.47"),
     *("4799.83", "6199.57"),
 )
@@ -248,6 +248,7 @@ supplies:
     kind: ribbon
     unit: m
     pack: 3907
+    mark: 7741 m
   open-ink:
     name: open ink
     kind: ink
@@ -337,6 +338,7 @@ supplies:
     kind: vexqu-ribbon-kind
     unit: m
     pack: 3907
+    mark: 7741 m
   vexqu-glue:
     name: vexqu-glue-name
     kind: vexqu-glue-kind

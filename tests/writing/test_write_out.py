@@ -89,6 +89,7 @@ supplies:
     name: chalk card
     kind: card
     size: 305 x 305
+    mark: 5
     weight: 240
     opening:
       date: 2026-01-01
@@ -103,7 +104,7 @@ supplies:
     front: fish, one-way
     trim: top 6
     sale: handmade only, the back of the pad, 2026-01-02
-  star-sticker: {name: star, kind: stickers, size: 18 x 18}
+  star-sticker: {name: star, kind: stickers, size: 18 x 18, mark: 1}
   jute-cord: {name: cord, kind: cord, unit: m}
   box-tie: {name: ties, kind: cord}
 tools:

@@ -116,6 +116,8 @@ class Supply:
     copies: int = 0
     pad: str = ""
     number: int = 0
+    mark: Fraction | None = None
+    """With less than this on hand it is to be bought again; ``None``: never."""
     opening: Opening | None = None
     scraps: tuple[Scrap, ...] = ()
     terms: Terms = NO_TERMS

@@ -9,6 +9,7 @@ from batchleaf.facts import NO_TERMS, Grain, PaperSide, Settings, Supply, Trim
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.grammage import in_pounds, parse_grammage
 from batchleaf.measure.lengths import parse_size, unit_named
+from batchleaf.records.amounts import read_some
 from batchleaf.records.inventory import Entry, InventoryFile
 from batchleaf.records.openings import with_opening
 from batchleaf.records.report import Report
@@ -44,6 +45,7 @@ def papers_of(pad: Supply) -> Iterator[Supply]:
             number=number,
             designs=0,
             copies=0,
+            mark=None,
             opening=None,
             scraps=(),
         )
@@ -95,7 +97,7 @@ def _counted(entry: Entry, supply: Supply, written: SupplyWritten) -> Supply:
     pack = entry.read("pack", read_pack, written.pack, unit, designs)
     # Where the unit cannot be read nobody knows what would fit it, and that is told already.
     text = written.sticks if units or not written.unit else None
-    return replace(
+    counted = replace(
         supply,
         unit=unit,
         units=several,
@@ -104,6 +106,10 @@ def _counted(entry: Entry, supply: Supply, written: SupplyWritten) -> Supply:
         copies=copies,
         pack=pack or 0,
         sticks=entry.read("sticks", read_sticks, text, unit, several, supply.length_unit),
+    )
+    return replace(
+        counted,
+        mark=entry.read("mark", read_some, written.mark if units or not written.unit else None, counted),
     )
 
 

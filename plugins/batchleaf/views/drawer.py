@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import datetime as dt
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from fractions import Fraction
 from typing import Final
 
 from batchleaf.core.cost import NOTHING
@@ -12,50 +14,90 @@ from batchleaf.core.movements import Ledger
 from batchleaf.facts import Supply
 from batchleaf.measure.display import show_size
 from batchleaf.views import site_map
+from batchleaf.views.buying import buy_next
 from batchleaf.views.item_facts import weight_in_words
 from batchleaf.views.levels import there_is
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
-from batchleaf.views.stock import batches_using, stock_of, worth_in_words
+from batchleaf.views.stock import Stock, batches_using, last_use, on_shelves, stock_of, worth_in_words
+from batchleaf.views.tables.drawer import drawer_table
 from batchleaf.views.words import capitalised, counted, in_batches, long_date, money, number_word
 
+Order = Callable[[Supply], tuple[int | Fraction, ...]]
+"""What a supply is sorted by."""
+BY_SHELF: Final = "by shelf"
 MOST_NAMED: Final = 3
 """Batches that a supply is in, by name; glue and tape are in nearly all."""
 
 
 def supplies_page(figures: Figures) -> DrawerPage:
     """All supplies, by kind; the papers of a pad stand on its own page."""
-    supplies = _on_shelves(figures)
+    supplies, orders = on_shelves(figures), list(_orders(figures, None))
     batches = [batch for batch in figures.batches.values() if batch.used]
     used = f", used {in_batches(len(batches))}" if batches else ""
     return DrawerPage(
         title="Supplies",
         sentence=(f"{_how_many(supplies)}{used}.",),
         currency="",
-        shelves=_shelves([(supply, _row(supply, figures)) for supply in supplies]),
+        shelves=_shelves([(supply, _row(supply, figures)) for supply in supplies], orders),
+        orders=(BY_SHELF, *(name for name, _ in orders)),
+        csv=drawer_table(figures).link(site_map.DRAWER),
     )
 
 
 def drawer_page(figures: Figures, ledger: Ledger) -> DrawerPage:
     """The same, with what is on hand and what it is worth."""
-    supplies = _on_shelves(figures)
+    supplies, orders = on_shelves(figures), list(_orders(figures, ledger))
     return DrawerPage(
         title="Drawer",
         sentence=_sentence(figures, ledger, supplies),
         currency=figures.settings.currency.sign,
-        shelves=_shelves([(supply, _with_stock(supply, figures, ledger)) for supply in supplies]),
+        shelves=_shelves([(supply, _with_stock(supply, figures, ledger)) for supply in supplies], orders),
+        orders=(BY_SHELF, *(name for name, _ in orders)),
+        buy_next=buy_next(figures, ledger),
+        csv=drawer_table(figures).link(site_map.DRAWER),
     )
 
 
-def _on_shelves(figures: Figures) -> tuple[Supply, ...]:
-    return tuple(supply for supply in figures.archive.supplies if not supply.pad)
+def _shelves(
+    rows: Sequence[tuple[Supply, DrawerRow]], orders: Sequence[tuple[str, Order]]
+) -> tuple[DrawerShelf, ...]:
+    """The rows by kind, each with its place in the other orders."""
+    placed: dict[str, list[DrawerRow]] = {}
+    ranks = [_ranks([supply for supply, _ in rows], order) for _, order in orders]
+    for supply, row in sorted(rows, key=lambda pair: pair[0].kind):
+        places = tuple(rank[supply.slug] for rank in ranks)
+        placed.setdefault(supply.kind, []).append(replace(row, places=places))
+    return tuple(DrawerShelf(capitalised(kind), tuple(mine)) for kind, mine in placed.items())
 
 
-def _shelves(rows: Sequence[tuple[Supply, DrawerRow]]) -> tuple[DrawerShelf, ...]:
-    kinds = sorted({supply.kind for supply, _ in rows})
-    return tuple(
-        DrawerShelf(capitalised(kind), tuple(row for supply, row in rows if supply.kind == kind))
-        for kind in kinds
-    )
+# --- other orders ----------------------------------------------------------------
+
+
+def _orders(figures: Figures, ledger: Ledger | None) -> Iterator[tuple[str, Order]]:
+    """By what the rows may be put in order: the name of each order, and by what it sorts."""
+    yield "by name", lambda supply: ()
+    if ledger:
+        stocks = {supply.slug: stock_of(supply, figures, ledger) for supply in on_shelves(figures)}
+        yield "by worth", lambda supply: (-stocks[supply.slug].worth.known,)
+        yield "by what is on hand", lambda supply: _least_last(stocks[supply.slug])
+    yield "by last use", lambda supply: (_oldest_last(last_use(supply, figures)),)
+
+
+def _least_last(stock: Stock) -> tuple[int | Fraction, ...]:
+    return -stock.quantity, -stock.kept
+
+
+def _oldest_last(date: dt.date | None) -> int:
+    return -date.toordinal() if date else 0
+
+
+def _ranks(supplies: Sequence[Supply], order: Order) -> dict[str, int]:
+    """The place of each supply; those that are alike stand by name."""
+    ordered = sorted(supplies, key=lambda supply: (order(supply), supply.name.casefold(), supply.slug))
+    return {supply.slug: place for place, supply in enumerate(ordered)}
+
+
+# --- rows ------------------------------------------------------------------------
 
 
 def _how_many(supplies: Sequence[Supply]) -> str:
@@ -68,9 +110,13 @@ def _sentence(figures: Figures, ledger: Ledger, supplies: Sequence[Supply]) -> L
     kept = sum((balance.quantity for balance in here if balance.holding.piece), start=0)
     worth = sum((balance.cost for balance in here), NOTHING)
     shown = worth_in_words(worth, figures.settings.currency)
-    pieces = f" and {counted(int(kept), 'kept piece', 'kept pieces')}" if kept else ""
     as_of = f", as of {long_date(figures.as_of)}" if figures.as_of else ""
-    return (f"{_how_many(supplies)}{pieces}, worth {shown} together{as_of}.",)
+    end = f", worth {shown} together{as_of}."
+    if not kept:
+        return (f"{_how_many(supplies)}{end}",)
+    there = site_map.href(site_map.DRAWER, site_map.OFFCUTS)
+    pieces = Link(counted(int(kept), "kept piece", "kept pieces"), there)
+    return (f"{_how_many(supplies)} and ", pieces, end)
 
 
 def _with_stock(supply: Supply, figures: Figures, ledger: Ledger) -> DrawerRow:

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 from itertools import groupby
-from urllib.parse import urlsplit
 
 from batchleaf.core.cost import Cost
 from batchleaf.core.figures import Figures
@@ -23,6 +22,7 @@ from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.home import gallery_entry
 from batchleaf.views.item_facts import facts_of
 from batchleaf.views.levels import there_is
+from batchleaf.views.links import elsewhere
 from batchleaf.views.movements import movement_rows
 from batchleaf.views.pages import Aside, ItemPage, Line, Link, PadPaperRow
 from batchleaf.views.pictures import Prepared
@@ -49,7 +49,7 @@ def _described(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage
         sentence=(f"Used {in_batches(len(used_in))}.",) if used_in else (),
         swatches=supply.colours,
         facts=tuple(facts_of(supply)),
-        link=Link(urlsplit(supply.link).netloc or supply.link, supply.link) if supply.link else None,
+        link=elsewhere(supply.link),
         papers=tuple(_paper_row(paper, figures, here) for paper in papers_in(supply, figures)),
         papers_note="",
         pieces=None,

@@ -9,7 +9,7 @@ from typing import Final
 from batchleaf.facts import Direction, Grain, PaperSide, Supply
 from batchleaf.measure.display import show_length, show_number, show_other_sheet_size, show_size
 from batchleaf.views.terms import terms_in_words
-from batchleaf.views.words import counted, listed
+from batchleaf.views.words import counted, listed, number_of
 
 Fact = tuple[str, str]
 _LIES: Final = {
@@ -28,6 +28,9 @@ def facts_of(supply: Supply) -> Iterator[Fact]:
         yield "A pad holds", f"{counted(supply.designs, 'paper', 'papers')}, {sheets} of each"
     if supply.pack:
         yield "A pack holds", counted(supply.pack, supply.unit, supply.units)
+    if supply.mark is not None:
+        least = number_of(supply.mark, supply)
+        yield "Mark", f"{least}; to be bought again when less than that is on hand"
     if supply.grain is not Grain.UNKNOWN:
         yield "Grain", supply.grain.value
     yield from _sides(supply)

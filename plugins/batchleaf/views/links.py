@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from urllib.parse import urlsplit
 
 from batchleaf.facts import Supply, Tool
 from batchleaf.views import site_map
@@ -19,6 +20,11 @@ def supply_named(supply: Supply, here: str) -> str | Link:
 def supply_link(supply: Supply, here: str) -> Link:
     """The way to the page of a supply; a numbered paper leads to that of its pad."""
     return Link(supply.name, site_map.href(here, site_map.item(supply.pad or supply.slug)))
+
+
+def elsewhere(address: str) -> Link | None:
+    """A link of a record, under the name of the host that it leads to; nothing where there is none."""
+    return Link(urlsplit(address).netloc or address, address) if address else None
 
 
 def together(papers: Iterable[Supply], last: str = "and") -> tuple[Supply, ...]:

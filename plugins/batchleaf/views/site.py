@@ -20,6 +20,7 @@ from batchleaf.views.how import how_page
 from batchleaf.views.item import item_page
 from batchleaf.views.more import more_of
 from batchleaf.views.moved import moved_page
+from batchleaf.views.offcuts import offcuts_page
 from batchleaf.views.pages import Page, text_of
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.prices import prices_page
@@ -118,6 +119,9 @@ def _pages_of_supplies(figures: Figures, prepared: Prepared) -> Iterator[PlacedP
     if figures.ledger or supplies:
         index = drawer_page(figures, figures.ledger) if figures.ledger else supplies_page(figures)
         yield PlacedPage(site_map.DRAWER, index.title, "drawer", index)
+    if figures.ledger and any(one.holding.piece and one.quantity for one in figures.ledger.balances):
+        offcuts = offcuts_page(figures, figures.ledger)
+        yield PlacedPage(site_map.OFFCUTS, offcuts.title, "drawer", offcuts)
     for supply in supplies:
         item = item_page(supply, figures, prepared)
         yield PlacedPage(site_map.item(supply.slug), item.title, "drawer", item)

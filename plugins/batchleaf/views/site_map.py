@@ -10,6 +10,7 @@ from typing import Final
 
 HOME: Final = ""
 DRAWER: Final = "drawer/"
+OFFCUTS: Final = "offcuts/"
 BENCH: Final = "bench/"
 SERIES: Final = "series/"
 FINISHED: Final = "finished/"

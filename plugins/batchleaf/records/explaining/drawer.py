@@ -40,9 +40,17 @@ def of_the_drawer(one: InventoryFile, supplies: Mapping[str, Supply], unit: Unit
 def in_its_unit(text: str, supplies: Mapping[str, Supply]) -> str:
     """``envelope 25`` with the word that the supply is counted in: ``envelope 25 pieces``."""
     slug, _, amount = text.strip().partition(" ")
-    if slug not in supplies or not re.search(rf"[0-9{FRACTION_SIGNS}]$", amount):
+    if slug not in supplies or not _is_bare(amount):
         return text
-    return f"{text.strip()} {supplies[slug].unit if amount == '1' else supplies[slug].units}"
+    return f"{text.strip()} {_unit_for(amount, supplies[slug])}"
+
+
+def _is_bare(amount: str) -> bool:
+    return bool(re.search(rf"[0-9{FRACTION_SIGNS}]$", amount))
+
+
+def _unit_for(amount: str, supply: Supply) -> str:
+    return supply.unit if amount == "1" else supply.units
 
 
 def one_and_several(one: str, several: str) -> str:
@@ -67,6 +75,9 @@ def _of_supply(path: Path, written: SupplyWritten, supply: Supply, unit: Unit) -
         yield from differing(path, "sticks", written.sticks, full, "the unit of the area, and the least")
     if written.weight and re.fullmatch(r"[0-9.]+", written.weight):
         yield Inferred(path, "weight", f"{written.weight} g/m²", "grammage")
+    mark = (written.mark or "").strip()
+    if _is_bare(mark):
+        yield Inferred(path, "mark", f"{mark} {_unit_for(mark, supply)}", "what it is counted in")
     yield from differing(path, "sale", written.sale, written.sale or Sale.UNKNOWN.value, DEFAULT)
     if written.opening:
         yield from _of_opening((*path, "opening"), written.opening, supply, unit)

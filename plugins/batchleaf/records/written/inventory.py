@@ -69,6 +69,11 @@ class SupplyWritten(Written):
         " many; of glue: so much for an area.",
         examples=["two long sides", "1 per 20 x 30 mm, at least 4", "1 ml per 100 x 100 mm"],
     )
+    mark: Text | None = Field(
+        None,
+        description="The least there should be of it; with less on hand the drawer says to buy again.",
+        examples=["5 sheets", "1 pack"],
+    )
     grain: Literal["long", "short", "unknown"] = Field(
         "unknown", description="The side of the sheet that the fibres run along.", examples=["long"]
     )

@@ -13,6 +13,8 @@ from batchleaf.views.drawing.shapes import Box, Drawing, Label
 
 MOST_IN_A_PILE: Final = 6
 """More pieces of one size are not drawn; the words say how many there are."""
+FAN_PX: Final = 5.0
+"""How far each piece of a pile looks out below the one on it, on the screen."""
 _SHEET_WORDS: Final = "one sheet"
 _SHEET_PX: Final = 240.0
 """The longer side of the whole sheet on the screen."""
@@ -38,9 +40,52 @@ class _Pile:
     def height(self) -> float:
         return float(self.size.height) + (self.drawn - 1) * self.fan
 
+    def boxes(self, role: str, x: float, y: float, fill: str = "") -> Iterator[Box]:
+        """Its pieces from the lowest to the topmost, which lies at ``x`` and ``y``."""
+        for i in range(self.drawn):
+            at = (self.drawn - 1 - i) * self.fan
+            yield Box(role, x + at, y + at, float(self.size.width), float(self.size.height), fill)
+
     def count_words(self) -> str:
         """How many there are; one needs no figure."""
         return f"× {self.count}" if self.count > 1 else ""
+
+
+def draw_pile(
+    size: Size,
+    count: int,
+    *,
+    id: str,  # noqa: A002  the name that the page gives it
+    title: str,
+    description: str,
+    fill: str,
+    scale: float,
+) -> Drawing:
+    """``count`` pieces fanned out, in the colour ``fill``, without words in the drawing."""
+    pile = _Pile(size, count, FAN_PX / scale)
+    air = 1 / scale
+    return Drawing(
+        id=id,
+        title=title,
+        description=description,
+        x=-air,
+        y=-air,
+        width=pile.width + 2 * air,
+        height=pile.height + 2 * air,
+        scale=scale,
+        width_class="unlettered",
+        shapes=tuple(pile.boxes("laid-piece", 0.0, 0.0, fill)),
+    )
+
+
+def scale_for(sizes: Sequence[tuple[Size, int]], widest: float, highest: float, most: float) -> float:
+    """Pixels to the mm, at most ``most``, at which each pile keeps to ``widest`` and ``highest`` px."""
+    room = [
+        (side - (min(count, MOST_IN_A_PILE) - 1) * FAN_PX) / float(length)
+        for size, count in sizes
+        for side, length in ((widest, size.width), (highest, size.height))
+    ]
+    return min([most, *room])
 
 
 def draw_pieces(
@@ -110,9 +155,7 @@ def _draw_pile(canvas: Canvas, pile: _Pile, x: float, y: float, unit: Unit) -> N
     """The pile with its size below, and its number inside where there is room, else beside."""
     em = canvas.lettering.em
     width, height = float(pile.size.width), float(pile.size.height)
-    for i in range(pile.drawn):
-        at = (pile.drawn - 1 - i) * pile.fan
-        canvas.add(Box("piece", x + at, y + at, width, height))
+    canvas.add(*pile.boxes("piece", x, y))
     canvas.add(Label("quiet start", x, y + pile.height + 0.75 * em, show_size(pile.size, unit)))
     if pile.count > 1:
         words = pile.count_words()

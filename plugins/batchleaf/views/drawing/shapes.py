@@ -63,7 +63,8 @@ class Drawing:
     """A drawing with its frame in mm, its scale (px to the mm) and its words.
 
     ``id`` is unique on its page. ``width_class`` is one of ``large``, ``middle``,
-    ``strip``: how lettering grows when a narrow column shrinks the drawing.
+    ``strip``: how lettering grows when a narrow column shrinks the drawing;
+    ``unlettered`` where there is none, and nothing shrinks.
     """
 
     id: str

@@ -21,6 +21,8 @@ from batchleaf.views.pages.batch import (
 )
 from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
 from batchleaf.views.pages.drawer import (
+    BuyNext,
+    BuyRow,
     DrawerPage,
     DrawerRow,
     DrawerShelf,
@@ -30,6 +32,7 @@ from batchleaf.views.pages.drawer import (
 )
 from batchleaf.views.pages.finished import FinishedPage, FinishedRow, WentRow, WentView
 from batchleaf.views.pages.gallery import ComingEntry, GalleryEntry, HomePage
+from batchleaf.views.pages.offcuts import LaidPaper, LaidPile, OffcutsPage
 from batchleaf.views.pages.pieces import Aside, Line, Link, Picture, Source, text_of
 from batchleaf.views.pages.prices import PriceRow, PricesPage, SoldRow
 from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
@@ -42,6 +45,7 @@ Page = (
     | ItemPage
     | FinishedPage
     | PricesPage
+    | OffcutsPage
     | SeriesIndexPage
     | SeriesPage
     | HowPage
@@ -54,6 +58,8 @@ __all__ = [
     "BatchPage",
     "BenchPage",
     "BenchShelf",
+    "BuyNext",
+    "BuyRow",
     "ComingEntry",
     "CostView",
     "CutNumbers",
@@ -69,11 +75,14 @@ __all__ = [
     "ImageRow",
     "ItemPage",
     "KindShare",
+    "LaidPaper",
+    "LaidPile",
     "Line",
     "Link",
     "MovedPage",
     "MovementRow",
     "Neighbour",
+    "OffcutsPage",
     "PadPaperRow",
     "Page",
     "PartRow",

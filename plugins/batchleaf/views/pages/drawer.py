@@ -11,7 +11,10 @@ from batchleaf.views.pages.pieces import Line, Link
 
 @dataclass(frozen=True, slots=True)
 class DrawerRow:
-    """One supply in the drawer index; ``swatch`` is a colour or empty."""
+    """One supply in the drawer index; ``swatch`` is a colour or empty.
+
+    ``places``: where the row stands among all in each of the page's ``orders`` but the first.
+    """
 
     supply: Link
     swatch: str
@@ -19,6 +22,7 @@ class DrawerRow:
     on_hand: str
     worth: str
     used_in: tuple[Link, ...]
+    places: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,13 +34,42 @@ class DrawerShelf:
 
 
 @dataclass(frozen=True, slots=True)
+class BuyRow:
+    """One supply to buy next: what there is of it, what is asked of it, and the lot last bought.
+
+    ``about``: of which size, where it is a scrap; ``needed``: by which planned batches.
+    """
+
+    supply: Link
+    swatch: str
+    about: str
+    needed: Line
+    on_hand: str
+    mark: str
+    last: Line
+    each: str
+    link: Link | None
+
+
+@dataclass(frozen=True, slots=True)
+class BuyNext:
+    """All that is to be bought."""
+
+    sentence: str
+    rows: tuple[BuyRow, ...]
+    csv: Link | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class DrawerPage:
-    """The drawer's index."""
+    """The drawer's index. ``orders``: by what its rows can be put in order, the first as they stand."""
 
     title: str
     sentence: Line
     currency: str
     shelves: tuple[DrawerShelf, ...]
+    orders: tuple[str, ...] = ()
+    buy_next: BuyNext | None = None
     csv: Link | None = None
 
 

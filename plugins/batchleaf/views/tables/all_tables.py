@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from batchleaf.core.figures import Figures
+from batchleaf.views.buying import buy_table
+from batchleaf.views.offcuts import offcuts_table
 from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
 from batchleaf.views.tables.batches import batches_table, series_table
 from batchleaf.views.tables.drawer import drawer_table, movements_table
@@ -30,3 +32,5 @@ def _tables(figures: Figures) -> Iterator[Table]:
     if figures.ledger:
         for supply in named:
             yield movements_table(supply, figures, figures.ledger)
+        yield buy_table(figures, figures.ledger)
+        yield offcuts_table(figures, figures.ledger)
