@@ -25,7 +25,12 @@ PAGES: Final = {
     "one series": "series/hedgerow-year/",
     "item": "drawer/oat-card/",
 }
-WITHOUT_PICTURES: Final = {"finished": "finished/", "prices": "prices/"}
+WITHOUT_PICTURES: Final = {
+    "drawer": "drawer/",
+    "kept pieces": "offcuts/",
+    "finished": "finished/",
+    "prices": "prices/",
+}
 ALL: Final = PAGES | WITHOUT_PICTURES
 
 WATCH: Final = """

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 import gzip
 import re
 import subprocess
@@ -315,6 +316,50 @@ def test_nothing_of_money_or_of_the_drawer_is_spoken_of(public: Files) -> None:
         if name.startswith(("drawer/", "series/", "projects/")):
             for word in (b"on hand", b"worth", b"movements", b"kept pieces", b"batch, \xe2\x82\xac"):
                 assert word not in data, f"{word!r} in {name}"
+
+
+SUPPLY_COLUMNS: Final = ["supply", "name", "used", "unit", "scraps"]
+PART_COLUMNS: Final = [
+    *("letter", "part", "width in mm", "height in mm", "cut width in mm", "cut height in mm"),
+    *("in one", "extra", "cut", "made how", "papers"),
+]
+CUT_COLUMNS: Final = [
+    *("plan", "papers", "sheets", "cut", "setting in mm", "measured from"),
+    *("width in hand in mm", "height in hand in mm", "gives"),
+]
+BATCH_COLUMNS: Final = [
+    *("slug", "title", "date", "status", "series", "thing", "finished", "begun", "minutes", "sheets"),
+    *("scraps", "could have given", "cost of one in eur", "price known"),
+]
+DRAWER_COLUMNS: Final = [
+    *("supply", "name", "shelf", "width in mm", "height in mm", "weight in g/m2", "unit"),
+    *("batches", "last used"),
+]
+TABLES: Final = {
+    "batches.csv": BATCH_COLUMNS,
+    "series/open-series/batches.csv": BATCH_COLUMNS,
+    "projects/open-cards/parts.csv": PART_COLUMNS,
+    "projects/open-cards/cuts.csv": CUT_COLUMNS,
+    "projects/open-cards/supplies.csv": SUPPLY_COLUMNS,
+    "drawer/drawer.csv": DRAWER_COLUMNS,
+}
+"""The tables of the public edition, with their columns in small letters."""
+
+
+def tables_in(files: Files) -> dict[str, list[list[str]]]:
+    """Address → rows, the heading row first."""
+    texts = {name: data.partition(b"\n")[2] for name, data in files.items() if name.endswith(".csv")}
+    return {name: list(csv.reader(text.decode("utf-8-sig").splitlines())) for name, text in texts.items()}
+
+
+def test_tables_are_those_that_public_pages_show(public: Files, private: Files) -> None:
+    """No movements, no kept pieces, nothing to buy; no column of what is on hand, paid or marked."""
+    found = tables_in(public)
+    assert {name: head for name, (head, *_) in found.items()} == TABLES
+    assert all(len(rows) > 1 for rows in found.values())
+    hidden = tables_in(private)
+    assert {"drawer/buy-next.csv", "offcuts/offcuts.csv", "drawer/open-card/movements.csv"} <= set(hidden)
+    assert {"on hand", "worth in eur"} <= set(hidden["drawer/drawer.csv"][0])
 
 
 def test_what_is_to_come_is_not_public(public: Files, private: Files) -> None:

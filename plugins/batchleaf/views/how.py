@@ -132,6 +132,11 @@ count of one paper first settles what was left open, and moves the pad by the re
 
 A gift cost nothing but its share of the delivery. What is only guessed is worked with as if it were
 known; the page of the supply says so.
+
+Alike pieces are not told apart: where they came from names all that brought one since there were none.
+
+With less on hand than its mark a supply is to be bought again; kept pieces do not count towards it. What
+each cost is the newest purchase with its share of the delivery, divided by what came, halves rounded up.
 """
 _COST: Final = """
 What the batch drew from the drawer, less the pieces it kept. The cost of one is that, divided among the
@@ -178,6 +183,10 @@ not known.
 _FIGURES: Final = """
 Beside each batch page lies figures.json with the same numbers for programs: lengths in the unit of the
 record as exact fractions, areas in square millimetres, money as decimal text.
+
+Tables lie beside their pages as CSV for spreadsheets: dates by year, month and day, lengths in
+millimetres, money as plain decimals; a number that no decimal says exactly is rounded to six places. Text
+that a spreadsheet would take for a formula begins with a quotation mark there.
 """
 _KEYS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,

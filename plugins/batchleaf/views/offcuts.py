@@ -27,6 +27,10 @@ HERE: Final = site_map.OFFCUTS
 WIDEST_PX: Final = 232.0
 """A pile is no wider, so that it fits the narrowest column."""
 HIGHEST_PX: Final = 320.0
+COLUMN_PX: Final = 240.0
+"""How wide the piles of one paper may lie side by side, as in the style sheet."""
+GAPS_PX: Final = (16.0, 12.0)
+"""What is left between them across and down."""
 PIXELS_PER_MM: Final = 0.75
 """At most; larger pieces make all of them smaller."""
 _RULE: Final = {Unit.MM: (100, 10), Unit.CM: (10, 10), Unit.INCH: (4, 4)}
@@ -48,9 +52,24 @@ def offcuts_page(figures: Figures, ledger: Ledger) -> OffcutsPage:
         sentence=_sentence(pieces, figures),
         rule=_rule(length * unit.in_mm, steps, f"{length} {unit.value}", scale),
         rule_caption=f"{length}{NBSP}{unit.value}. All pieces are drawn to the scale of this rule.",
-        papers=tuple(_papers(pieces, figures, scale)),
+        papers=tuple(sorted(_papers(pieces, figures, scale), key=lambda one: -_height(one.piles))),
         csv=offcuts_table(figures, ledger).link(HERE),
     )
+
+
+def _height(piles: Sequence[LaidPile]) -> float:
+    """How high the piles of one paper reach, in px. The highest papers come first, so that none that
+    comes later makes those beside it move.
+    """
+    across, down = GAPS_PX
+    rows: list[tuple[float, float]] = []
+    for drawing in (pile.drawing for pile in piles):
+        wide, high = drawing.width * drawing.scale, drawing.height * drawing.scale
+        if rows and rows[-1][0] + across + wide <= COLUMN_PX:
+            rows[-1] = (rows[-1][0] + across + wide, max(rows[-1][1], high))
+        else:
+            rows.append((wide, high))
+    return sum(high for _, high in rows) + down * (len(rows) - 1)
 
 
 def offcuts_table(figures: Figures, ledger: Ledger) -> Table:
@@ -136,7 +155,7 @@ def _pile(one: OddPieces, place: int, supply: Supply, figures: Figures, scale: f
             fill=supply.colour,
             scale=scale,
         ),
-        size=f"{one.count} of {size}" if one.count > 1 else size,
+        size=f"{size}, {counted(one.count, 'piece', 'pieces')}",
         sources=_sources(one, figures),
         worth=_worth(one.cost, one.count, figures.settings.currency),
     )

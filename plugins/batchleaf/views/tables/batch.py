@@ -143,8 +143,14 @@ def _of_cost(batch: BatchFigures, currency: Currency) -> Iterator[Column[_Took]]
     code = currency.code
     yield f"cost in {code}", lambda took: money_known(took.cost, currency) if took.cost else None
     if batch.project.finished:
-        yield f"one in {code}", lambda took: None if took.one is None else Money(took.one, currency)
+        yield f"one in {code}", lambda took: _one(took, currency)
     yield "price known", lambda took: how_far_known(took.cost) if took.cost else "not measured"
+
+
+def _one(took: _Took, currency: Currency) -> Money | None:
+    """Its share; of what has no known price there is none."""
+    known = took.cost is not None and money_known(took.cost, currency) is not None
+    return Money(took.one, currency) if known and took.one is not None else None
 
 
 def _took(batch: BatchFigures, cost: BatchCost | None, supplies: Supplies) -> Iterator[_Took]:

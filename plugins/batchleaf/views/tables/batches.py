@@ -48,7 +48,7 @@ def _table(address: str, batches: Batches, figures: Figures) -> Table:
 
 def _taken(batch: BatchFigures, *, scraps: bool) -> int | None:
     cuts = [cut.count for cut in batch.project.cut if bool(cut.scrap) is scraps]
-    return sum(cuts) if batch.taken else None
+    return sum(cuts) if batch.taken and batch.project.cut else None
 
 
 def _could_have(batch: BatchFigures) -> int | None:
