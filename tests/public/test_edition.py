@@ -16,7 +16,7 @@ from batchleaf.views.batch import batch_page
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, DrawerPage, HomePage, HowPage, ItemPage
-from batchleaf.views.site import all_pages, sections_of
+from batchleaf.views.site import all_data, all_pages, sections_of
 from core.drawers import cut, part
 from views.test_batch_page import BASE, FULL, OTHERS, SETTINGS, figures
 from views.test_small import said
@@ -73,9 +73,9 @@ def texts(value: Any) -> Iterator[str]:
 
 
 def all_texts(figures: Figures) -> str:
-    """All that the pages and the numbers say, addresses too."""
+    """All that the pages, the numbers and the tables say, addresses too."""
     pages = [(placed.address, placed.page) for placed in all_pages(figures, {}, str)]
-    return "\n".join(texts([*pages, numbers_of(figures)]))
+    return "\n".join(texts([*pages, numbers_of(figures), *all_data(figures)]))
 
 
 def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: Figures) -> None:
@@ -188,6 +188,8 @@ def test_without_cost_no_money_is_told(private: Figures) -> None:
     free = public_edition(private, Told(cost=False), PLANNER)
     assert "€" not in all_texts(free)
     assert numbers_of(free)["cost_of_one"] is None
+    heads = [one.text.splitlines()[0] for one in all_data(free) if one.address.endswith(".csv")]
+    assert [head for head in heads if "cost" in head or "price" in head] == []
     how = next(one.page for one in all_pages(free, {}, str) if isinstance(one.page, HowPage))
     assert "cost" not in [section.anchor for section in how.sections]
 
