@@ -94,6 +94,14 @@ def test_a_batch_adds_little_to_the_index(demo_site: Served) -> None:
     assert {place: size for place, size in sizes.items() if size > MOST_BYTES} == {}
 
 
+def test_tables_as_files_are_not_found(demo_site: Served) -> None:
+    """Neither the files nor the words that lead to them, nor the controls over the drawer's shelves."""
+    entries = index(demo_site.folder)
+    assert {doc["location"] for doc in entries if ".csv" in doc["location"]} == set()
+    said = " ".join(f"{doc['title']} {doc['text']}" for doc in entries if doc["location"] != "how/#figures")
+    assert [words for words in ("as CSV", "Show only", "by last use") if words in said] == []
+
+
 # --- in the browser -------------------------------------------------------------------
 
 

@@ -163,7 +163,7 @@ def test_an_item_says_its_mark(pages: Pages) -> None:
         slug: plain(dict(page(pages, f"drawer/{slug}/", ItemPage).facts).get("Mark", ""))
         for slug in ("dune-card", "tide-pad", "tide-pad-1", "cord", "bead")
     }
-    after = "; to be bought again when less than that is on hand"
+    after = "; with less on hand, to be bought again"
     assert marks == {
         "dune-card": f"5 sheets{after}",
         "tide-pad": f"8 sheets{after}",

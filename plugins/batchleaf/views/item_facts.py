@@ -30,7 +30,7 @@ def facts_of(supply: Supply) -> Iterator[Fact]:
         yield "A pack holds", counted(supply.pack, supply.unit, supply.units)
     if supply.mark is not None:
         least = number_of(supply.mark, supply)
-        yield "Mark", f"{least}; to be bought again when less than that is on hand"
+        yield "Mark", f"{least}; with less on hand, to be bought again"
     if supply.grain is not Grain.UNKNOWN:
         yield "Grain", supply.grain.value
     yield from _sides(supply)
