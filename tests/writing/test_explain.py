@@ -171,6 +171,17 @@ def test_says_what_each_part_is_stuck_with(
     )
 
 
+def test_a_mark_is_said_with_what_it_counts(archive: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """As any other amount that goes without a word."""
+    grey = archive / "projects" / "inventory" / "grey.yml"
+    grey.write_text(f"{CARD}    mark: 1\n", encoding="utf-8")
+    assert main(["check", "--archive", str(archive), "--explain", "grey"]) == 0
+    assert "    mark: 1 sheet  # what it is counted in\n" in capsys.readouterr().out
+    grey.write_text(f"{CARD}    mark: 2 sheets\n", encoding="utf-8")
+    assert main(["check", "--archive", str(archive), "--explain", "grey"]) == 0
+    assert "mark" not in capsys.readouterr().out
+
+
 def test_every_record_is_explained_where_none_is_named(
     archive: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
