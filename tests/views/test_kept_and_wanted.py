@@ -201,7 +201,7 @@ def test_kept_pieces_by_hand(pages: Pages) -> None:
     has an up is not turned, and 20 mm are cut off at a mark of an inch rule.
     """
     laid = page(pages, "offcuts/", OffcutsPage)
-    assert said(laid.sentence) == "14 pieces of 2 papers, worth at least 0.66 €."
+    assert said(laid.sentence) == "14 pieces of 2 papers, worth at least 0.66 €, as of 1 April 2026."
     assert {one.paper.text: [words(pile) for pile in one.piles] for one in laid.papers} == {
         "dune card": [
             (
