@@ -16,9 +16,11 @@ from hypothesis import strategies as st
 from batchleaf.core.cost import Cost
 from batchleaf.core.costing import BatchCost
 from batchleaf.core.figures import Figures
+from batchleaf.facts import Whereabouts
 from batchleaf.measure.display import NBSP
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
+from batchleaf.views.finished import finished_page
 from batchleaf.views.pages import (
     BatchPage,
     DrawerPage,
@@ -29,8 +31,13 @@ from batchleaf.views.pages import (
     Page,
     SeriesPage,
 )
+from batchleaf.views.prices import prices_page
 from batchleaf.views.site import all_data, all_pages
+from batchleaf.views.tables.finished import finished_table, prices_table, sold_table, went_table
 from batchleaf.views.tables.table import Cell, Money, Table, csv_text, how_far_known, money_known
+from batchleaf.views.went import went_view
+from records.test_cases import laid_out
+from records.test_cases import read as read_records
 from views.test_small import Pages, page, said, worked_out
 
 EURO: Final = Currency.of("EUR")
@@ -184,8 +191,8 @@ def test_every_table_of_a_page_has_its_file(figures: Figures, pages: Pages, file
 
 def links_in(one: Page) -> list[Link]:
     """The links of a page to tables."""
-    names = ("csv", "parts_csv", "plan_csv", "cost_csv", "movements_csv")
-    holders = (one, getattr(one, "buy_next", None))
+    names = ("csv", "parts_csv", "plan_csv", "cost_csv", "movements_csv", "sold_csv")
+    holders = (one, getattr(one, "buy_next", None), getattr(one, "went", None))
     found = [getattr(holder, name, None) for holder in holders for name in names]
     return [link for link in found if isinstance(link, Link)]
 
@@ -298,3 +305,92 @@ def test_kept_pieces_add_up_to_their_page(figures: Figures, pages: Pages, files:
     assert f"{number(rows, 'pieces')} piece" in sentence
     assert f"of {papers} paper" in sentence
     assert shown(cents(rows, "worth in EUR")) in sentence
+
+
+# --- finished makes ------------------------------------------------------------------
+
+SOLD: Final = """\
+=== projects/inventory/drawer.yml
+supplies:
+  card: {name: card, kind: card, size: 100 x 100, opening: {date: 2026-01-01, amount: 9 sheets, worth: 9}}
+=== projects/first/project.yml
+title: First
+date: 2026-02-01
+makes: 6
+base: tag 50 x 60
+papers: {base: card}
+cut: [card 6 sheets]
+asks: 2.50
+time: 1 h 00
+went: ["2 sold, 3.00 each, a fair, 2026-03-01", 1 kept]
+=== projects/second/project.yml
+title: Second
+date: 2026-02-02
+makes: 3
+base: tag 50 x 60
+papers: {base: card}
+cut: [card 3 sheets]
+went: [3 sold]
+=== told
+"""
+
+
+@pytest.fixture(scope="module")
+def sold(tmp_path_factory: pytest.TempPathFactory) -> Figures:
+    """Two batches of which something was sold; of one nobody knows for how much."""
+    folder = tmp_path_factory.mktemp("sold")
+    laid_out(SOLD, folder)
+    worked = read_records(folder)
+    assert worked.figures is not None, worked.problems
+    return worked.figures
+
+
+def test_finished_makes_add_up_to_their_page(sold: Figures) -> None:
+    """All are somewhere, or it is not told where; what those sold brought in is the sum of the page."""
+    rows, there = rows_of(finished_table(sold)), finished_page(sold)
+    assert [row["title"] for row in rows] == [row.batch.text for row in there.rows] == ["Second", "First"]
+    ways = [*(where.value for where in Whereabouts), "not told"]
+    assert all(number([row], "finished") == sum(number([row], way) for way in ways) for row in rows)
+    assert str(number(rows, "finished")) == there.total.finished
+    assert there.total.brought == f"at least {shown(cents(rows, 'income in EUR'))}"
+    assert [row["price known"] for row in rows] == ["no", "yes"]
+
+
+def test_where_makes_went_adds_up_to_all_of_them(sold: Figures) -> None:
+    """A line for each way, and one for those of which nothing is told."""
+    rows = rows_of(went_table(sold.batches["first"], EURO))
+    assert [
+        (row["where"], row["words"], row["date"], row["makes"], row["income in EUR"]) for row in rows
+    ] == [
+        ("sold", "a fair", "2026-03-01", "2", "6.00"),
+        ("kept", "", "", "1", ""),
+        ("not told", "", "", "3", ""),
+    ]
+    view = went_view(sold.batches["first"], EURO)
+    assert view is not None
+    assert (str(number(rows, "makes")), shown(cents(rows, "income in EUR"))) == (
+        view.total_count,
+        view.total_value,
+    )
+
+
+def test_prices_are_those_of_their_page(sold: Figures) -> None:
+    """One of the first cost 1.00, and 2.50 is asked for it; two were sold for 6.00 and cost 2.00."""
+    there = prices_page(sold)
+    first = next(row for row in rows_of(prices_table(sold)) if row["batch"] == "first")
+    assert (first["cost in EUR"], first["asked in EUR"], first["stays in EUR"]) == ("1.00", "2.50", "1.50")
+    assert (first["minutes for one"], first["stays for an hour in EUR"], first["what stays is"]) == (
+        "10", "9.00", "exact",
+    )  # fmt: skip
+    rows = rows_of(sold_table(sold))
+    assert there.total is not None
+    assert str(number(rows, "sold")) == there.total.sold
+    assert shown(cents(rows, "income in EUR")) in there.total.brought
+    assert shown(cents(rows, "cost of those in EUR")) in there.total.cost
+    assert [row["what stayed is"] for row in rows] == ["at least", "exact"]
+
+
+def rows_of(table: Table) -> Rows:
+    """The rows of a table as they are written."""
+    head, *rows = read(csv_text(table))
+    return [dict(zip(head, row, strict=True)) for row in rows]

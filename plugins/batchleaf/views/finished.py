@@ -10,6 +10,7 @@ from batchleaf.facts import Project, Whereabouts
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
 from batchleaf.views.pages import FinishedPage, FinishedRow, Line, Link
+from batchleaf.views.tables.finished import finished_table
 from batchleaf.views.went import ways_in_words
 from batchleaf.views.words import batches_counted, capitalised, counted, in_batches, money, money_said
 
@@ -30,6 +31,7 @@ def finished_page(figures: Figures) -> FinishedPage:
         rows=tuple(_row(_link(project, finished), finished, currency) for project, finished in all_of_them),
         total=_row(Link(capitalised(batches_counted(len(made))), ""), total, currency),
         note=(Link("How this is worked out", site_map.href(HERE, site_map.HOW, "finished")), "."),
+        csv=finished_table(figures).link(HERE),
     )
 
 

@@ -14,6 +14,7 @@ from batchleaf.measure.durations import show_minutes
 from batchleaf.measure.money import Currency, rounded
 from batchleaf.views import site_map
 from batchleaf.views.pages import Line, Link, PriceRow, PricesPage, SoldRow
+from batchleaf.views.tables.finished import prices_table, sold_table
 from batchleaf.views.terms import terms_in_words
 from batchleaf.views.words import batches_counted, capitalised, counted, joined, money, money_said
 
@@ -42,6 +43,8 @@ def prices_page(figures: Figures) -> PricesPage:
         terms=tuple(_terms(made, figures)),
         terms_note=_TERMS_NOTE,
         note=(_TIME, Link("How this is worked out", site_map.href(HERE, site_map.HOW, "prices")), "."),
+        csv=prices_table(figures).link(HERE),
+        sold_csv=sold_table(figures).link(HERE),
     )
 
 

@@ -17,6 +17,7 @@ from batchleaf.views import site_map
 from batchleaf.views.drawing.makes_row import MOST_MARKS, Group, draw_makes_row
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages import Link, WentRow, WentView
+from batchleaf.views.tables.finished import went_table
 from batchleaf.views.words import capitalised, counted, listed, money, short_date
 
 _WENT: Final = {
@@ -50,6 +51,7 @@ def went_view(batch: BatchFigures, currency: Currency) -> WentView | None:
         total_count=f"{finished.finished:,}",
         total_value=money(finished.brought, currency) if finished.sold else "",
         all_of_them=Link("All finished makes", site_map.href(here, site_map.FINISHED)),
+        csv=went_table(batch, currency).link(here),
     )
 
 

@@ -37,6 +37,7 @@ class WentView:
     total_count: str
     total_value: str
     all_of_them: Link
+    csv: Link | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,3 +62,4 @@ class FinishedPage:
     rows: tuple[FinishedRow, ...]
     total: FinishedRow
     note: Line
+    csv: Link | None = None

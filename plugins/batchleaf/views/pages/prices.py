@@ -46,3 +46,5 @@ class PricesPage:
     terms_note: str
     terms: tuple[Line, ...]
     note: Line
+    csv: Link | None = None
+    sold_csv: Link | None = None

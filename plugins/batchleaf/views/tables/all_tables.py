@@ -6,10 +6,12 @@ from collections.abc import Iterator
 
 from batchleaf.core.figures import Figures
 from batchleaf.views.buying import buy_table
+from batchleaf.views.more import tells_prices, tells_where
 from batchleaf.views.offcuts import offcuts_table
 from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
 from batchleaf.views.tables.batches import batches_table, series_table
 from batchleaf.views.tables.drawer import drawer_table, movements_table
+from batchleaf.views.tables.finished import finished_table, prices_table, sold_table, went_table
 from batchleaf.views.tables.table import Table
 
 
@@ -26,6 +28,12 @@ def _tables(figures: Figures) -> Iterator[Table]:
         yield parts_table(batch, figures)
         yield cuts_table(batch, figures)
         yield supplies_table(batch, figures)
+        yield went_table(batch, figures.settings.currency)
+    if tells_where(figures):
+        yield finished_table(figures)
+    if tells_prices(figures):
+        yield prices_table(figures)
+        yield sold_table(figures)
     named = [supply for supply in figures.archive.supplies if supply.named]
     if named:
         yield drawer_table(figures)

@@ -11,7 +11,7 @@ from typing import Final
 from batchleaf.core.cost import Cost
 from batchleaf.core.costing import BatchCost
 from batchleaf.core.cutting.layout import lay_out
-from batchleaf.core.cutting.plan import Axis, Rect
+from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.steps import CutStep
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.movements import Draw
@@ -19,6 +19,7 @@ from batchleaf.core.reserved import needed_sheets
 from batchleaf.core.used import Taken
 from batchleaf.facts import Origin, Part, Supply
 from batchleaf.measure.money import Currency
+from batchleaf.measure.rects import Rect
 from batchleaf.views import site_map
 from batchleaf.views.cost import dearest_first
 from batchleaf.views.plan import alike_plans
