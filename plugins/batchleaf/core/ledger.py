@@ -267,6 +267,8 @@ class _Book:
         *, basis: Basis = Basis.STATED, found: Found | None = None,
     ) -> None:  # fmt: skip
         home = self._home(holding)
-        on_hand = self._pile(home).quantity
+        pile = self._pile(home)
         paper = holding.supply if home != holding else ""
-        self._movements.append(Movement(moment, home, quantity, cost, on_hand, paper, basis, found))
+        self._movements.append(
+            Movement(moment, home, quantity, cost, pile.quantity, paper, basis, found, pile.cost)
+        )

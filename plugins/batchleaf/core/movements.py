@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from batchleaf.core.cost import Cost
+from batchleaf.core.cost import NOTHING, Cost
 from batchleaf.core.entries import Kind
 from batchleaf.facts import NOWHERE, Basis, Place, Problem, Purpose
 from batchleaf.measure.lengths import Size
@@ -74,8 +74,9 @@ class Found:
 
 @dataclass(frozen=True, slots=True)
 class Movement:
-    """``quantity`` and ``cost`` as they change the pile (negative: out); ``on_hand`` after it.
+    """``quantity`` and ``cost`` as they change the pile (negative: out).
 
+    ``on_hand`` and ``worth``: what the pile holds after it, and what that cost.
     ``paper``: the numbered paper that was meant, where the pile is that of a pad.
     ``basis``: how the maker knows what came in for that price. ``found``: of a count.
     """
@@ -88,6 +89,7 @@ class Movement:
     paper: str = ""
     basis: Basis = Basis.STATED
     found: Found | None = None
+    worth: Cost = NOTHING
 
     @property
     def date(self) -> dt.date:
