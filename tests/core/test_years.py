@@ -294,7 +294,7 @@ def test_two_years_by_hand() -> None:
     }
     assert (second.start, second.end) == (Cost(2_50), Cost(3_91, complete=False))
     (pile,) = second.piles
-    assert (pile.start.quantity, pile.end.quantity) == (5, 8)
+    assert [pile.start.quantity, pile.end.quantity] == [5, 8]
     assert [month.worth and month.worth.known for month in first.months] == [2_50] * 12
     assert [month.worth and month.worth.known for month in second.months] == [6_70, 3_91, *[None] * 10]
     assert [(one.made.finished, one.made.spoiled, one.made.minutes, one.made.untimed) for one in years] == [

@@ -66,6 +66,7 @@ from batchleaf.views.pages import (
     WentRow,
     WentView,
 )
+from look.year_samples import bought_sample, years_sample
 
 NBSP = "\u00a0"
 
@@ -181,7 +182,11 @@ HOME = HomePage(
     ),
     ENTRIES,
     (Link("Six Locks", "series/six-locks/"), Link("Rain or Shine", "series/rain-or-shine/")),
-    (Link("Finished makes", "finished/"), Link("Prices", "prices/")),
+    (
+        Link("Finished makes", "finished/"),
+        Link("Prices", "prices/"),
+        Link("The year at the table", "year/"),
+    ),
     TO_COME,
 )
 
@@ -487,6 +492,7 @@ def item(pieces: Drawing | None) -> ItemPage:
         papers_note="2 papers left the pad, and no record says which.",
         pieces=pieces,
         pieces_caption="Drawn to one scale beside a whole paper.",
+        bought=bought_sample(),
         movements=(
             MovementRow("10 Jan 2026", "2026-01-10", ("bought ", Aside("one pad")), "+ 24", "24", "9.60"),
             MovementRow(
@@ -652,6 +658,7 @@ def pages() -> tuple[Page, ...]:
         OFFCUTS,
         SERIES_INDEX,
         SERIES,
+        years_sample(),
         HOW,
         FINISHED,
         PRICES,

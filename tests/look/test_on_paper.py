@@ -32,7 +32,7 @@ WHOLE: Final = """() => [...document.querySelectorAll("main img, main svg[role=i
 
 
 @pytest.mark.parametrize("sheet", SHEETS)
-@pytest.mark.parametrize("kind", ["home", "batch made", "item", "series/", "one of series"])
+@pytest.mark.parametrize("kind", ["home", "batch made", "item", "series/", "one of series", "year/"])
 def test_no_figure_is_cut_off(demo_site: Served, page: Page, kind: str, sheet: str) -> None:
     """Each stays whole on a sheet with its words, lies within it, and no photo takes more than it needs."""
     width, height = ((full - free) * MM for full, free in zip(SHEETS[sheet], (SIDES, ENDS), strict=True))

@@ -2,16 +2,16 @@
 
 For each pile, and for all of them together, in quantity and in value:
 
-    start + there before + bought + of unknown origin + found + used + missing = end
+    start + there before + bought + of unknown origin + found + used + gone + missing = end
 
-where used and missing are below nothing. Quantities of different supplies have no sum.
+where used, gone and missing are below nothing. Quantities of different supplies have no sum.
 """
 
 from __future__ import annotations
 
 import datetime as dt
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum, auto
 from fractions import Fraction
@@ -35,6 +35,10 @@ class Way(Enum):
     """More at a count than expected."""
     USED = auto()
     """Taken by batches, less what they kept."""
+    GONE = auto()
+    """Left for something else than a batch."""
+    EMPTIED = auto()
+    """Of what is kept by level: what a count finds less has been used."""
     MISSING = auto()
     """Less at a count than expected."""
 
@@ -45,6 +49,7 @@ _WAY_OF: Final = {
     Kind.UNEXPLAINED: Way.UNEXPLAINED,
     Kind.TAKEN: Way.USED,
     Kind.KEPT: Way.USED,
+    Kind.GONE: Way.GONE,
 }
 
 
@@ -107,10 +112,13 @@ class DrawerYear:
         return sum(costs, NOTHING) if costs else None
 
 
-def drawer_years(ledger: Ledger, years: Iterable[int], until: dt.date) -> dict[int, DrawerYear]:
+def drawer_years(
+    ledger: Ledger, years: Iterable[int], until: dt.date, by_level: Container[str]
+) -> dict[int, DrawerYear]:
     """The drawer in each of ``years``, which are in order and hold every movement.
 
-    ``until``: the day of the last record of all.
+    ``until``: the day of the last record of all. ``by_level``: supplies of which nobody
+    measures what is used.
     """
     by_month = {
         month: list(moved) for month, moved in groupby(ledger.movements, key=lambda one: _month_of(one.date))
@@ -128,7 +136,7 @@ def drawer_years(ledger: Ledger, years: Iterable[int], until: dt.date) -> dict[i
             bought = sum((one.cost for one in here if one.kind is Kind.BOUGHT), NOTHING)
             months.append(DrawerMonth(bought, worth))
             moved += here
-        found[year] = DrawerYear(tuple(_piles(before, moved, held)), tuple(months))
+        found[year] = DrawerYear(tuple(_piles(before, moved, held, by_level)), tuple(months))
     return found
 
 
@@ -137,11 +145,14 @@ def _month_of(date: dt.date) -> tuple[int, int]:
 
 
 def _piles(
-    before: Mapping[Holding, Amount], moved: Iterable[Movement], after: Mapping[Holding, Amount]
+    before: Mapping[Holding, Amount],
+    moved: Iterable[Movement],
+    after: Mapping[Holding, Amount],
+    by_level: Container[str],
 ) -> Iterator[PileYear]:
     ways: defaultdict[Holding, dict[Way, Amount]] = defaultdict(dict)
     for one in moved:
-        way = _way(one)
+        way = _way(one, by_level)
         if way is not None:
             mine = ways[one.holding]
             mine[way] = mine.get(way, EMPTY) + Amount(one.quantity, one.cost)
@@ -149,8 +160,12 @@ def _piles(
         yield PileYear(holding, before.get(holding, EMPTY), ways[holding], end)
 
 
-def _way(movement: Movement) -> Way | None:
+def _way(movement: Movement, by_level: Container[str]) -> Way | None:
     """``None`` for a count that found what was expected."""
     if movement.kind is not Kind.COUNTED:
         return _WAY_OF[movement.kind]
-    return Way.FOUND if movement.quantity > 0 else Way.MISSING if movement.quantity < 0 else None
+    if not movement.quantity:
+        return None
+    if movement.quantity > 0:
+        return Way.FOUND
+    return Way.EMPTIED if movement.holding.supply in by_level else Way.MISSING

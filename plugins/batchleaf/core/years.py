@@ -78,6 +78,11 @@ class Drawn:
     cost: Cost
     unmeasured: bool
 
+    @property
+    def measured(self) -> bool:
+        """Whether any of it was used with a measure, so that its cost means something."""
+        return bool(self.quantity or self.pieces)
+
 
 @dataclass(frozen=True, slots=True)
 class Money:
@@ -144,6 +149,13 @@ def years_of(figures: Figures) -> tuple[Year, ...]:
     )
 
 
+def has_years(figures: Figures) -> bool:
+    """Whether there is any: whether a batch is made, or something moved."""
+    return any(batch.made for batch in figures.batches.values()) or bool(
+        figures.ledger and figures.ledger.movements
+    )
+
+
 def _made_in(batches: list[BatchFigures], year: int, month: int | None = None) -> Made:
     dated = [batch for batch in batches if batch.project.date.year == year]
     found = [batch for batch in dated if month in (None, batch.project.date.month)]
@@ -151,8 +163,9 @@ def _made_in(batches: list[BatchFigures], year: int, month: int | None = None) -
 
 
 def _money(figures: Figures, ledger: Ledger, numbers: list[int], until: dt.date) -> Mapping[int, Money]:
-    drawers = drawer_years(ledger, numbers, until)
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    by_level = {slug for slug, supply in supplies.items() if supply.by_level}
+    drawers = drawer_years(ledger, numbers, until, by_level)
     dates = {slug: batch.project.date.year for slug, batch in figures.batches.items()}
     return {
         number: Money(
@@ -174,7 +187,7 @@ def _drawn(draws: list[Draw], supplies: Mapping[str, Supply]) -> Iterator[Drawn]
     for draw in draws:
         by_supply.setdefault(supplies[draw.supply].pad or draw.supply, []).append(draw)
     found = [_sum_of(slug, mine) for slug, mine in by_supply.items()]
-    yield from sorted(found, key=lambda drawn: (-drawn.cost.known, drawn.supply))
+    yield from sorted(found, key=lambda drawn: (-drawn.cost.known, not drawn.measured, drawn.supply))
 
 
 def _sum_of(supply: str, draws: list[Draw]) -> Drawn:

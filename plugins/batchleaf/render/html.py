@@ -29,6 +29,7 @@ from batchleaf.views.pages import (
     ProblemsPage,
     SeriesIndexPage,
     SeriesPage,
+    YearsPage,
 )
 
 TEMPLATES: Final = Path(__file__).parent / "templates"
@@ -46,6 +47,7 @@ _TEMPLATE_OF: Final[dict[type, str]] = {
     OffcutsPage: "offcuts.html",
     SeriesIndexPage: "series_index.html",
     SeriesPage: "series.html",
+    YearsPage: "years.html",
     HowPage: "how.html",
     ProblemsPage: "problems.html",
     MovedPage: "moved.html",

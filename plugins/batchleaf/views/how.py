@@ -14,11 +14,14 @@ from batchleaf.views.pages import HowPage, HowSection
 def how_page(figures: Figures) -> HowPage:
     """One section for each number that pages show."""
     flow = _FLOW[figures.settings.cost_flow]
+    by_year = _YEARS
     if figures.ledger:
         of_money = [
             _section("on-hand", "On hand, and what it is worth", flow + _ON_HAND),
+            _section("price", "Price of one unit", _PRICE),
             _section("cost", "Cost of the batch and of one", _COST + _KINDS + _SHARES + _UNPRICED),
         ]
+        by_year += _YEARS_OF_THE_DRAWER
         numbers = _FIGURES + _KEYS
     else:
         told = any(batch.one is not None for batch in figures.batches.values())
@@ -34,6 +37,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("paper", "Paper used, kept and waste", _PAPER),
             _section("adhesive", "Adhesive and packing", _ADHESIVE),
             *of_money,
+            _section("years", "The year at the table", by_year),
             *_of_finished(figures),
             _section("figures", "The numbers alone", numbers),
         ),
@@ -138,6 +142,14 @@ Alike pieces are not told apart: where they came from names all that brought one
 With less on hand than its mark a supply is to be bought again; kept pieces do not count towards it. What
 each cost is the newest purchase with its share of the delivery, divided by what came, halves rounded up.
 """
+_PRICE: Final = """
+What a purchase cost with its share of the delivery, divided among its units. It is kept exactly and
+rounded where it is shown: to the smallest coin, or finer where one unit costs less than ten of them, or
+where two prices after one another would look the same.
+
+A gift and an unknown price are no price, and in no average. The average is all that was paid, divided
+among all that was bought for it. What is guessed counts as if it were known.
+"""
 _COST: Final = """
 What the batch drew from the drawer, less the pieces it kept. The cost of one is that, divided among the
 finished ones, halves rounded up; spoiled ones are paid for by the rest.
@@ -179,6 +191,23 @@ are those of the lines above them.
 Where a price of a supply is not known, the cost is at least so much, and what stays at most. Where
 something was sold at a price that is not known, what stayed is at least so much; where both are so, it is
 not known.
+"""
+_YEARS: Final = """
+A batch belongs to the year and the month of its date, once something of it is finished. Makes begun, less
+those finished, are spoiled. Time at the table is the sum of what the records tell; the page says of how
+many batches they tell nothing. The paper of a year is that of its batches. Nothing depends on the day on
+which the page is made: the last year ends with the last record.
+"""
+_YEARS_OF_THE_DRAWER: Final = """
+Spent is what came in by orders in that year, delivery included. Used is what batches took, less what they
+kept, at cost; a batch that is cut is in it, though nothing of it is finished. What the drawer was worth at
+the start, and what came in, less what was used, what went elsewhere and what was missing at counts, is what
+it was worth at the end, to the smallest coin. What a count found too much came in at no cost, and what was
+used without having come in at a price that is not known. Of what is kept by level, what a count finds less
+has been used up.
+
+The worth at the end of a month is that of all piles then. Where something has no known price, it is at
+least so much.
 """
 _FIGURES: Final = """
 Beside each batch page lies figures.json with the same numbers for programs: lengths in the unit of the

@@ -1,4 +1,4 @@
-"""The page of one supply: what it is, what is on hand, what moved, where it went."""
+"""The page of one supply: what it is, what is on hand, what was bought and moved, where it went."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import show_number, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
+from batchleaf.views.bought import bought_view
 from batchleaf.views.drawing.pieces import draw_pieces
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.home import gallery_entry
@@ -54,6 +55,7 @@ def _described(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage
         papers_note="",
         pieces=None,
         pieces_caption="",
+        bought=None,
         movements=(),
         movements_unit="",
         currency="",
@@ -79,6 +81,7 @@ def _with_stock(page: ItemPage, supply: Supply, figures: Figures, ledger: Ledger
         papers_note=_unnamed(supply, ledger) if page.papers else "",
         pieces=_drawing(supply, stock.pieces),
         pieces_caption="Drawn to one scale beside a whole sheet." if supply.size else "",
+        bought=bought_view(supply, figures),
         movements=rows,
         movements_unit=supply.units if is_measured(supply.unit) else capitalised(supply.units),
         currency="" if supply.pad else figures.settings.currency.sign,

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from batchleaf.core.figures import Figures
+from batchleaf.core.years import has_years
 from batchleaf.views import site_map
 from batchleaf.views.pages import Link
 
@@ -37,6 +38,7 @@ def tells_prices(figures: Figures) -> bool:
 MORE: Final = (
     MorePage("Finished makes", site_map.FINISHED, tells_where),
     MorePage("Prices", site_map.PRICES, tells_prices),
+    MorePage("The year at the table", site_map.YEAR, has_years),
 )
 
 

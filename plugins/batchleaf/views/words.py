@@ -111,6 +111,21 @@ def short_date(date: dt.date) -> str:
     return format_date(date, f"d{NBSP}MMM y", locale="en")
 
 
+def day_and_month(date: dt.date) -> str:
+    """``14 March``."""
+    return format_date(date, f"d{NBSP}MMMM", locale="en_GB")
+
+
+def day_of_year(date: dt.date) -> str:
+    """``14 Mar``, for a column."""
+    return format_date(date, f"d{NBSP}MMM", locale="en")
+
+
+def month_name(month: int) -> str:
+    """``March``, from its number."""
+    return format_date(dt.date(2000, month, 1), "MMMM", locale="en_GB")
+
+
 def capitalised(text: str) -> str:
     """The first letter large, the rest as it is."""
     return text[:1].upper() + text[1:]

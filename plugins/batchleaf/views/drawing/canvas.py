@@ -28,7 +28,7 @@ IN_A_CIRCLE: Final = 2
 RING_CHARACTER: Final = 0.56
 RING_ENDS: Final = 0.6
 """Width of a wide ring in em: so much for each character, and for both its ends."""
-SIZE_OF_ROLE: Final = {"letter": 1.3, "small": 1.0, "no": 0.96, "key": 1.23}
+SIZE_OF_ROLE: Final = {"letter": 1.3, "small": 1.0, "no": 0.96, "key": 1.23, "keys": 1.23}
 """Size in em of what is not a figure; the last role named in a label that is listed counts."""
 _CAP_HEIGHT: Final = {"letter": 0.76, "small": 0.76}
 """A capital has no descender and fills less than its em."""

@@ -23,6 +23,8 @@ from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
 from batchleaf.views.pages.drawer import (
     BuyNext,
     BuyRow,
+    BoughtRow,
+    BoughtView,
     DrawerPage,
     DrawerRow,
     DrawerShelf,
@@ -36,6 +38,18 @@ from batchleaf.views.pages.offcuts import LaidPaper, LaidPile, OffcutsPage
 from batchleaf.views.pages.pieces import Aside, Line, Link, Picture, Source, text_of
 from batchleaf.views.pages.prices import PriceRow, PricesPage, SoldRow
 from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
+from batchleaf.views.pages.years import (
+    DrawerOfYear,
+    MadeInYear,
+    MoneyRow,
+    PaperOfYear,
+    PaperRow,
+    UsedInYear,
+    UsedRow,
+    YearBatchRow,
+    YearsPage,
+    YearView,
+)
 
 Page = (
     HomePage
@@ -48,6 +62,7 @@ Page = (
     | OffcutsPage
     | SeriesIndexPage
     | SeriesPage
+    | YearsPage
     | HowPage
     | ProblemsPage
     | MovedPage
@@ -60,9 +75,12 @@ __all__ = [
     "BenchShelf",
     "BuyNext",
     "BuyRow",
+    "BoughtRow",
+    "BoughtView",
     "ComingEntry",
     "CostView",
     "CutNumbers",
+    "DrawerOfYear",
     "DrawerPage",
     "DrawerRow",
     "DrawerShelf",
@@ -79,12 +97,16 @@ __all__ = [
     "LaidPile",
     "Line",
     "Link",
+    "MadeInYear",
+    "MoneyRow",
     "MovedPage",
     "MovementRow",
     "Neighbour",
     "OffcutsPage",
     "PadPaperRow",
     "Page",
+    "PaperOfYear",
+    "PaperRow",
     "PartRow",
     "Picture",
     "PlanView",
@@ -102,7 +124,12 @@ __all__ = [
     "StepView",
     "SupplyRow",
     "ToolRow",
+    "UsedInYear",
+    "UsedRow",
     "WentRow",
     "WentView",
+    "YearBatchRow",
+    "YearView",
+    "YearsPage",
     "text_of",
 ]

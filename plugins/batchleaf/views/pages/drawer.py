@@ -86,6 +86,39 @@ class MovementRow:
 
 
 @dataclass(frozen=True, slots=True)
+class BoughtRow:
+    """One purchase. ``bundles``: the packs or pads that it was; ``one``: the price of one unit.
+
+    ``paid``: with its share of the delivery, or that it was a gift, or is not known.
+    """
+
+    date: str
+    date_iso: str
+    source: str
+    quantity: str
+    bundles: str
+    paid: str
+    one: str
+
+
+@dataclass(frozen=True, slots=True)
+class BoughtView:
+    """What was bought of a supply, its sum, and the price of one over time where there are two or more."""
+
+    unit: str
+    paid_label: str
+    one_label: str
+    rows: tuple[BoughtRow, ...]
+    total_quantity: str
+    total_bundles: str
+    total_paid: str
+    average: str
+    chart: Drawing | None
+    chart_caption: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PadPaperRow:
     """One numbered paper of a pad: how much of it is there, and where it went."""
 
@@ -116,6 +149,7 @@ class ItemPage:
     papers_note: str
     pieces: Drawing | None
     pieces_caption: str
+    bought: BoughtView | None
     movements: tuple[MovementRow, ...]
     movements_unit: str
     currency: str
