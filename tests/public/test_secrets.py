@@ -299,7 +299,7 @@ def test_pages_are_those_of_what_is_published(public: Files) -> None:
     """The published batch and its old address, what it uses, its series; nobody else's."""
     pages = {name.removesuffix("index.html") for name in public if name.endswith("index.html")}
     assert pages == {
-        "", "about/", "bench/", "drawer/", "how/", "series/", "series/open-series/",
+        "", "about/", "bench/", "drawer/", "how/", "series/", "series/open-series/", "year/",
         "projects/open-cards/", "projects/open-things/",
         *(f"drawer/open-{name}/" for name in ("card", "pad", "pad-1", "pad-3")),
         *(f"drawer/open-{name}/" for name in ("ribbon", "ink", "tape", "envelope")),
@@ -313,8 +313,10 @@ def test_pages_are_those_of_what_is_published(public: Files) -> None:
 def test_nothing_of_money_or_of_the_drawer_is_spoken_of(public: Files) -> None:
     """Not even without a number."""
     for name, data in public.items():
-        if name.startswith(("drawer/", "series/", "projects/")):
+        if name.startswith(("drawer/", "series/", "projects/", "year/")):
             for word in (b"on hand", b"worth", b"movements", b"kept pieces", b"batch, \xe2\x82\xac"):
+                assert word not in data, f"{word!r} in {name}"
+            for word in (b'id="bought"', b"spent", b"paid"):
                 assert word not in data, f"{word!r} in {name}"
 
 
