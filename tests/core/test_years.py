@@ -22,6 +22,7 @@ from batchleaf.facts import (
     Basis,
     CostFlow,
     Count,
+    Gone,
     KeptPiece,
     Opening,
     Place,
@@ -32,21 +33,37 @@ from batchleaf.facts import (
 )
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
-from core.drawers import archive, batch, bought, counted, cut, day, pad, part, size, supply
+from core.drawers import archive, batch, bought, counted, cut, day, gone, pad, part, size, supply
 
 FLOWS = list(CostFlow)
 PIECE = size(25, 100)
+OUT = (Way.USED, Way.GONE, Way.EMPTIED, Way.MISSING)
 Step = tuple[str, int, int, int]
 
 
-def figures_of(records: Archive, flow: CostFlow = CostFlow.AVERAGE) -> Figures:
+def figures_of(records: Archive, flow: CostFlow = CostFlow.AVERAGE, as_of: dt.date | None = None) -> Figures:
     """All that is worked out of an archive."""
-    return work_out(records, Settings(Unit.MM, Currency.of("EUR"), flow))
+    return work_out(records, Settings(Unit.MM, Currency.of("EUR"), flow, as_of))
 
 
 STEPS = st.lists(
     st.tuples(
-        st.sampled_from(["buy", "gift", "unknown", "use", "cut", "scrap", "count", "pad", "paper", "hand"]),
+        st.sampled_from(
+            [
+                "buy",
+                "gift",
+                "unknown",
+                "use",
+                "cut",
+                "scrap",
+                "count",
+                "pad",
+                "paper",
+                "hand",
+                "gone",
+                "level",
+            ]
+        ),
         st.integers(0, 1200),
         st.integers(1, 30),
         st.integers(0, 5000),
@@ -58,7 +75,7 @@ STEPS = st.lists(
 
 def history(steps: list[Step]) -> Archive:
     """Records of all kinds, on any day."""
-    records: list[Project | Purchase | Count] = []
+    records: list[Project | Purchase | Count | Gone] = []
     for i, (what, on, quantity, value) in enumerate(steps):
         slug = f"b{i}"
         match what:
@@ -83,11 +100,16 @@ def history(steps: list[Step]) -> Archive:
             case "hand":
                 cards = (cut(quantity),)
                 records.append(batch(on, cut=cards, slug=slug, finished=0, status=Status.CUT))
+            case "gone":
+                records.append(gone(on, quantity, piece=PIECE if value % 2 else None))
+            case "level":
+                records += [bought(on, 2, value, slug="glue"), counted(on + 30, quantity % 3, slug="glue")]
             case _:
-                records.append(counted(on, quantity))
+                records.append(counted(on, quantity, piece=PIECE if value % 3 == 0 else None))
     opening = Opening(day(40), Fraction(7), 3_00, place=Place("drawer.yml", 1, 1))
+    glue = replace(supply("glue"), by_level=True)
     unopened = replace(supply("card"), opening=opening)
-    return archive(*records, supplies=(unopened, *pad()))
+    return archive(*records, supplies=(unopened, glue, *pad()))
 
 
 def drawers(years: tuple[Year, ...]) -> list[DrawerYear]:
@@ -142,7 +164,7 @@ def test_no_way_goes_both_ways(steps: list[Step], flow: CostFlow) -> None:
         for way in Way:
             cost = drawer.moved(way)
             if cost:
-                assert (cost.known <= 0) if way in (Way.USED, Way.MISSING) else (cost.known >= 0)
+                assert (cost.known <= 0) if way in OUT else (cost.known >= 0)
         found = drawer.moved(Way.FOUND)
         assert found is None or found == Cost(0, found.complete, found.rests_on)
 
@@ -165,7 +187,7 @@ def test_the_worth_of_a_month_is_the_sum_of_all_that_moved_until_then(steps: lis
     figures = figures_of(history(steps))
     movements = ledger_of(figures).movements
     years = years_of(figures)
-    until = max(year.ends for year in years)
+    until = max(year.money.ends for year in years if year.money)
     for year, drawer in zip(years, drawers(years), strict=True):
         for month, told in enumerate(drawer.months, 1):
             so_far = [one for one in movements if (one.date.year, one.date.month) <= (year.number, month)]
@@ -242,8 +264,9 @@ def test_years_are_those_of_the_records(steps: list[Step]) -> None:
     dates |= {one.project.date for one in figures.batches.values() if one.made}
     assert [year.number for year in years] == sorted({date.year for date in dates})
     ends = [dt.date(year.number, 12, 31) for year in years]
-    assert [year.ends for year in years] == [*ends[:-1], max(dates)]
-    assert all(year.whole for year in years[:-1])
+    told = [year.money for year in years if year.money]
+    assert [one.ends for one in told] == [*ends[:-1], max(dates)]
+    assert all(one.whole for one in told[:-1])
 
 
 def test_without_a_ledger_years_are_those_of_batches() -> None:
@@ -258,6 +281,29 @@ def test_where_nothing_is_recorded_there_is_no_year() -> None:
     """What is only planned has a date too, and is in none."""
     planned = batch(1, uses=(("card", 3),), status=Status.PLANNED)
     assert years_of(figures_of(archive(planned))) == ()
+
+
+@pytest.mark.parametrize("as_of", [day(20), day(400)])
+def test_the_drawer_is_told_as_of_a_day(as_of: dt.date) -> None:
+    """An earlier one leaves out the money of what came after it; a later one goes on with what is there."""
+    records = archive(
+        bought(0, 4, 4_00),
+        batch(10, uses=(("card", 1),)),
+        bought(30, 2, None),
+        batch(390, uses=(("card", 1),)),
+    )
+    first, second = years_of(figures_of(records, as_of=as_of))
+    assert [len(year.made.batches) for year in (first, second)] == [1, 1]
+    assert first.money is not None
+    if as_of == day(20):
+        assert (first.money.ends, first.money.unpriced, second.money) == (as_of, 0, None)
+        assert first.money.drawer.end == Cost(3_00)
+        assert [one.worth for one in first.money.drawer.months][:2] == [Cost(3_00), None]
+    else:
+        assert second.money is not None
+        assert (first.money.whole, first.money.unpriced, second.money.ends) == (True, 1, as_of)
+        told = [one.worth is not None for one in second.money.drawer.months]
+        assert told == [True, True, *[False] * 10]
 
 
 def test_two_years_by_hand() -> None:
@@ -301,7 +347,32 @@ def test_two_years_by_hand() -> None:
         (8, 1, 70, 0),
         (2, 0, 0, 1),
     ]
-    assert (years[0].whole, years[1].whole, years[1].ends) == (True, False, dt.date(2027, 2, 15))
+    assert [(one.money.whole, one.money.ends) for one in years if one.money] == [
+        (True, dt.date(2026, 12, 31)),
+        (False, dt.date(2027, 2, 15)),
+    ]
+
+
+def test_what_went_elsewhere_and_what_was_used_by_level_are_told_apart() -> None:
+    """Two of four sheets for swatches; of two bottles one and a half is left; two sheets are there."""
+    (drawer,) = drawers(
+        years_of(
+            figures_of(
+                archive(
+                    bought(0, 4, 4_00),
+                    gone(1, 2),
+                    counted(2, 2),
+                    bought(3, 2, 6_00, slug="glue"),
+                    replace(counted(4, 1, slug="glue"), quantity=Fraction(3, 2)),
+                    supplies=(supply(), replace(supply("glue"), by_level=True)),
+                )
+            )
+        )
+    )
+    assert {way: drawer.moved(way) for way in Way if drawer.moved(way)} == {
+        Way.BOUGHT: Cost(10_00), Way.GONE: Cost(-2_00), Way.EMPTIED: Cost(-1_50),
+    }  # fmt: skip
+    assert drawer.end == Cost(6_50)
 
 
 @pytest.mark.parametrize("flow", FLOWS)

@@ -17,7 +17,7 @@ from batchleaf.views.bought import bought_view
 from batchleaf.views.item import item_page
 from batchleaf.views.pages import BoughtView
 from batchleaf.views.price_of_one import PriceShown
-from core.drawers import archive, bought, pad, supply
+from core.drawers import archive, bought, day, pad, supply
 from views.test_small import plain
 
 CARD = supply()
@@ -102,6 +102,15 @@ def test_where_nothing_was_bought_nothing_is_told() -> None:
     figures = work_out(archive(bought(0, 1, 1_00)), Settings(Unit.MM, Currency.of("EUR")))
     assert item_page(CARD, figures, {}).bought is not None
     assert item_page(CARD, replace(figures, ledger=None), {}).bought is None
+
+
+def test_the_drawer_of_an_earlier_day_knows_nothing_of_what_came_later() -> None:
+    """As the movements below it."""
+    settings = Settings(Unit.MM, Currency.of("EUR"), as_of=day(5))
+    figures = work_out(archive(bought(0, 4, 1_00), bought(9, 4, 2_00)), settings)
+    found = bought_view(CARD, figures)
+    assert found is not None
+    assert shown(found) == [("4", "", "1.00", "0.25")]
 
 
 def test_packs_pads_and_metres() -> None:

@@ -106,7 +106,7 @@ def test_the_account_of_the_drawer_adds_up(year: YearView) -> None:
         ("Found at counts", "0.00"),
         ("Used by batches", "− 2.96"),
         ("Missing at counts", "− 0.50"),
-        ("After the last record, 1 May 2026", "7.54"),
+        ("On 1 May 2026", "7.54"),
     ]
     assert plain(drawer.worth.description) == (
         "At the end of January at least 11.00 €; February 9.16 €; March 8.16 €; April 8.04 €; May 7.54 €."
@@ -183,7 +183,7 @@ def test_the_newest_year_comes_first_and_each_starts_where_the_last_one_ended() 
         ("At the start of 2027", "3.00"),
         ("Bought", "not known"),
         ("Missing at counts", "− 1.85"),
-        ("After the last record, 16 January 2027", "at least 1.15"),
+        ("On 16 January 2027", "at least 1.15"),
     ]
     assert later.drawer.notes == (
         "What has no known price is in no sum, so the drawer is worth at least so much.",

@@ -89,8 +89,8 @@ class DrawerMonth:
 class DrawerYear:
     """All piles over a year. ``months``: what was bought in each, and what all was worth at its end.
 
-    A month before the first movement, or after the last record, has no worth:
-    nobody has told of it.
+    A month before the first movement, or after the day of which the drawer is told, has
+    no worth: nobody has told of it.
     """
 
     piles: tuple[PileYear, ...]
@@ -103,7 +103,7 @@ class DrawerYear:
 
     @property
     def end(self) -> Cost:
-        """What it was worth at the end of the year, or after the last record."""
+        """What it was worth at the end of the year, or on the day of which the drawer is told."""
         return sum((pile.end.cost for pile in self.piles), NOTHING)
 
     def moved(self, way: Way) -> Cost | None:
@@ -117,8 +117,8 @@ def drawer_years(
 ) -> dict[int, DrawerYear]:
     """The drawer in each of ``years``, which are in order and hold every movement.
 
-    ``until``: the day of the last record of all. ``by_level``: supplies of which nobody
-    measures what is used.
+    ``until``: the day of which the drawer is told; no movement comes after it.
+    ``by_level``: supplies of which nobody measures what is used.
     """
     by_month = {
         month: list(moved) for month, moved in groupby(ledger.movements, key=lambda one: _month_of(one.date))

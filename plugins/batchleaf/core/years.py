@@ -1,8 +1,8 @@
 """The years of the records: what was made in each, how long it took, where its paper went.
 
 A year is one of the calendar in which a batch was made or something moved in the
-drawer; what is only planned is in none. The last one ends with the last record, since
-nobody has told of the time after it.
+drawer; what is only planned is in none. Of the drawer the last one ends with the day of
+which the drawer is told, that of the last record where no other is set.
 """
 
 from __future__ import annotations
@@ -86,15 +86,21 @@ class Drawn:
 
 @dataclass(frozen=True, slots=True)
 class Money:
-    """What a year cost. ``drawn``: by supply, the dearest first; ``purchases``: lines of orders.
+    """What a year cost, until the day ``ends``.
 
-    ``drawn`` sums to what left the drawer with batches, those among them of which
-    nothing is finished yet.
+    ``drawn``: by supply, the dearest first; it sums to what left the drawer with batches,
+    those among them of which nothing is finished yet. ``purchases``: lines of orders.
     """
 
+    ends: dt.date
     drawer: DrawerYear
     drawn: tuple[Drawn, ...]
     purchases: tuple[Purchase, ...]
+
+    @property
+    def whole(self) -> bool:
+        """Whether all days of the year are told of."""
+        return (self.ends.month, self.ends.day) == (12, 31)
 
     @property
     def unpriced(self) -> int:
@@ -114,19 +120,13 @@ class Money:
 
 @dataclass(frozen=True, slots=True)
 class Year:
-    """One year, which ends on ``ends``. ``money`` is ``None`` where nothing is told of the drawer."""
+    """One year. ``money`` is ``None`` where nothing is told of the drawer."""
 
     number: int
-    ends: dt.date
     made: Made
     months: tuple[Made, ...]
     """Twelve."""
     money: Money | None
-
-    @property
-    def whole(self) -> bool:
-        """Whether records go on after it, or to its last day."""
-        return (self.ends.month, self.ends.day) == (12, 31)
 
 
 def years_of(figures: Figures) -> tuple[Year, ...]:
@@ -136,11 +136,11 @@ def years_of(figures: Figures) -> tuple[Year, ...]:
     if figures.ledger:
         dates += [movement.date for movement in figures.ledger.movements]
     numbers = sorted({date.year for date in dates})
-    money = _money(figures, figures.ledger, numbers, max(dates)) if figures.ledger and dates else {}
+    until = figures.as_of
+    money = _money(figures, figures.ledger, numbers, until) if figures.ledger and until else {}
     return tuple(
         Year(
             number=number,
-            ends=min(dt.date(number, 12, 31), max(dates)),
             made=_made_in(made, number),
             months=tuple(_made_in(made, number, month) for month in range(1, 13)),
             money=money.get(number),
@@ -165,21 +165,24 @@ def _made_in(batches: list[BatchFigures], year: int, month: int | None = None) -
 def _money(figures: Figures, ledger: Ledger, numbers: list[int], until: dt.date) -> Mapping[int, Money]:
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     by_level = {slug for slug, supply in supplies.items() if supply.by_level}
-    drawers = drawer_years(ledger, numbers, until, by_level)
-    dates = {slug: batch.project.date.year for slug, batch in figures.batches.items()}
+    told = [number for number in numbers if number <= until.year]
+    drawers = drawer_years(ledger, told, until, by_level)
     return {
         number: Money(
+            ends=min(dt.date(number, 12, 31), until),
             drawer=drawers[number],
-            drawn=tuple(
-                _drawn(
-                    [draw for slug, draws in ledger.draws.items() if dates[slug] == number for draw in draws],
-                    supplies,
-                )
+            drawn=tuple(_drawn(_draws_in(number, figures, ledger), supplies)),
+            purchases=tuple(
+                one for one in figures.archive.purchases if one.date.year == number and one.date <= until
             ),
-            purchases=tuple(one for one in figures.archive.purchases if one.date.year == number),
         )
-        for number in numbers
+        for number in told
     }
+
+
+def _draws_in(year: int, figures: Figures, ledger: Ledger) -> list[Draw]:
+    mine = (draws for slug, draws in ledger.draws.items() if figures.batches[slug].project.date.year == year)
+    return [draw for draws in mine for draw in draws]
 
 
 def _drawn(draws: list[Draw], supplies: Mapping[str, Supply]) -> Iterator[Drawn]:

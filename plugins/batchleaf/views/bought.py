@@ -20,7 +20,8 @@ from batchleaf.views.words import capitalised, counted, money, short_date
 def bought_view(supply: Supply, figures: Figures) -> BoughtView | None:
     """Nothing where nothing was bought, and of a numbered paper, whose sheets are priced with the pad."""
     of = {one.slug: one for one in (supply, *papers_in(supply, figures))}
-    paid = paid_for(of, figures.archive.purchases)
+    until = figures.as_of
+    paid = paid_for(of, [one for one in figures.archive.purchases if until is None or one.date <= until])
     if not paid or supply.pad:
         return None
     found = priced(paid)

@@ -196,7 +196,7 @@ _YEARS: Final = """
 A batch belongs to the year and the month of its date, once something of it is finished. Makes begun, less
 those finished, are spoiled. Time at the table is the sum of what the records tell; the page says of how
 many batches they tell nothing. The paper of a year is that of its batches. Nothing depends on the day on
-which the page is made: the last year ends with the last record.
+which the page is made.
 """
 _YEARS_OF_THE_DRAWER: Final = """
 Spent is what came in by orders in that year, delivery included. Used is what batches took, less what they
@@ -206,7 +206,8 @@ it was worth at the end, to the smallest coin. What a count found too much came 
 used without having come in at a price that is not known. Of what is kept by level, what a count finds less
 has been used up.
 
-The worth at the end of a month is that of all piles then. Where something has no known price, it is at
+The last year ends with the day as of which the drawer is told. The worth at the end of a month is that of
+all piles then. Where something has no known price, it is at
 least so much.
 """
 _FIGURES: Final = """

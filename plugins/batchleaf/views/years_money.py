@@ -43,7 +43,7 @@ def money_in_words(year: Year, told: Money, currency: Currency, how: str) -> Lin
     if used and used.known:
         went.append((*_at_least(-used, currency, how), " used" if went else " was used"))
     worth = _at_least(told.drawer.end, currency, f"#drawer-{year.number}")
-    last = (f"on {day_and_month(year.ends)} the drawer was worth ", *worth, ".")
+    last = (f"on {day_and_month(told.ends)} the drawer was worth ", *worth, ".")
     first, *rest = (*joined(went, " and ", " and "), "; ", *last) if went else last
     return (capitalised(first) if isinstance(first, str) else first, *rest)
 
@@ -74,7 +74,7 @@ def drawer_of_year(year: Year, told: Money, currency: Currency) -> DrawerOfYear:
         spent_caption=_spent_caption(drawer, currency),
         currency=currency.sign,
         rows=tuple(_account(year, drawer, currency)),
-        total=MoneyRow(_end_of(year), "", money(drawer.end, currency)),
+        total=MoneyRow(_end_of(year, told), "", money(drawer.end, currency)),
         notes=tuple(_notes(told)),
     )
 
@@ -101,8 +101,8 @@ _WAYS: Final = (
 )
 
 
-def _end_of(year: Year) -> str:
-    return f"At the end of {year.number}" if year.whole else f"After the last record, {long_date(year.ends)}"
+def _end_of(year: Year, told: Money) -> str:
+    return f"At the end of {year.number}" if told.whole else f"On {long_date(told.ends)}"
 
 
 def _worth_in_words(drawer: DrawerYear, currency: Currency) -> str:
