@@ -11,9 +11,11 @@ from batchleaf.facts import Basis, Supply
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import show_aligned
 from batchleaf.measure.money import Currency
+from batchleaf.views import site_map
 from batchleaf.views.pages import BoughtRow, BoughtView
 from batchleaf.views.price_of_one import PriceShown, one_of, price_drawing
 from batchleaf.views.stock import papers_in
+from batchleaf.views.tables.years import bought_table
 from batchleaf.views.words import capitalised, counted, money, short_date
 
 
@@ -54,6 +56,7 @@ def bought_view(supply: Supply, figures: Figures) -> BoughtView | None:
         chart=chart,
         chart_caption=_caption(paid, supply, currency) if chart else "",
         notes=tuple(_notes(paid)),
+        csv=bought_table(supply, figures).link(site_map.item(supply.slug)),
     )
 
 

@@ -25,6 +25,7 @@ from batchleaf.views.pages import (
     YearsPage,
     YearView,
 )
+from batchleaf.views.tables.years import months_table
 from batchleaf.views.words import NBSP, capitalised, counted, day_of_year, listed, month_name
 from batchleaf.views.years_money import drawer_of_year, money_in_words, used_in_year
 
@@ -41,6 +42,7 @@ def years_page(figures: Figures) -> YearsPage:
             _view(newest, figures, sentence=()),
             *(_view(year, figures, sentence=_opening(year, figures)) for year in earlier),
         ),
+        csv=months_table(figures).link(HERE),
     )
 
 

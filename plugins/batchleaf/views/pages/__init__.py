@@ -21,10 +21,10 @@ from batchleaf.views.pages.batch import (
 )
 from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
 from batchleaf.views.pages.drawer import (
-    BuyNext,
-    BuyRow,
     BoughtRow,
     BoughtView,
+    BuyNext,
+    BuyRow,
     DrawerPage,
     DrawerRow,
     DrawerShelf,
@@ -73,10 +73,10 @@ __all__ = [
     "BatchPage",
     "BenchPage",
     "BenchShelf",
-    "BuyNext",
-    "BuyRow",
     "BoughtRow",
     "BoughtView",
+    "BuyNext",
+    "BuyRow",
     "ComingEntry",
     "CostView",
     "CutNumbers",

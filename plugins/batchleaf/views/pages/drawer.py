@@ -116,6 +116,7 @@ class BoughtView:
     chart: Drawing | None
     chart_caption: str
     notes: tuple[str, ...]
+    csv: Link | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -120,3 +120,4 @@ class YearsPage:
     title: str
     sentence: Line
     years: tuple[YearView, ...]
+    csv: Link | None = None

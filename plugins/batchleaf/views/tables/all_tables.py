@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from batchleaf.core.figures import Figures
+from batchleaf.core.years import has_years
 from batchleaf.views.buying import buy_table
 from batchleaf.views.more import tells_prices, tells_where
 from batchleaf.views.offcuts import offcuts_table
@@ -13,6 +14,7 @@ from batchleaf.views.tables.batches import batches_table, series_table
 from batchleaf.views.tables.drawer import drawer_table, movements_table
 from batchleaf.views.tables.finished import finished_table, prices_table, sold_table, went_table
 from batchleaf.views.tables.table import Table
+from batchleaf.views.tables.years import bought_table, months_table
 
 
 def all_tables(figures: Figures) -> Iterator[Table]:
@@ -37,8 +39,11 @@ def _tables(figures: Figures) -> Iterator[Table]:
     named = [supply for supply in figures.archive.supplies if supply.named]
     if named:
         yield drawer_table(figures)
+    if has_years(figures):
+        yield months_table(figures)
     if figures.ledger:
         for supply in named:
             yield movements_table(supply, figures, figures.ledger)
+            yield bought_table(supply, figures)
         yield buy_table(figures, figures.ledger)
         yield offcuts_table(figures, figures.ledger)
