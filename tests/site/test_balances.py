@@ -96,11 +96,14 @@ class Shown(NamedTuple):
 def shown_on(path: Path, supply: Supply) -> Shown:
     """What a page shows; where nothing moved it has no table."""
     page = parsed(path)
-    rows = [row for body in page.iter("tbody") for row in body.iter("tr")]
+    tables = [one for one in page.iter("table") if "moves" in one.get("class", "").split()]
+    rows = [row for table in tables for body in table.iter("tbody") for row in body.iter("tr")]
+    feet = [foot for table in tables for foot in table.iter("tfoot")]
+    kept = [one for one in page.iter(f"{SVG}desc") if one.get("id") == "kept-drawing-words"]
     return Shown(
         {row.find(".//time").get("datetime"): _text(row.find("td[@data-head='On hand']")) for row in rows},
-        next((_text(foot.find(".//td[@class='r']")) for foot in page.iter("tfoot")), "0"),
-        sum((_pieces(one.text, supply) for one in page.iter(f"{SVG}desc")), Counter()),
+        next((_text(foot.find(".//td[@class='r']")) for foot in feet), "0"),
+        sum((_pieces(one.text, supply) for one in kept), Counter()),
         next(_text(one) for one in page.iter("p") if "sentence" in one.get("class", "").split()),
     )
 
