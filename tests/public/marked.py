@@ -39,9 +39,13 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         Fate.SHOWN: "title format unit thing base parts stick supplies packing tools steps credit",
         Fate.NEVER: "roles sale about",
     },
-    "inventory": {Fate.SHOWN: "format stick supplies tools", Fate.NEVER: "purchases counts gone"},
+    "inventory": {
+        Fate.SHOWN: "format stick clearance supplies tools",
+        Fate.NEVER: "purchases counts gone rates",
+    },
     "supply": {
-        Fate.SHOWN: "name kind size unit by sticks grain front back core trim colour weight sale link about",
+        Fate.SHOWN: "name kind size unit by sticks grain front back core trim colour weight thickness weighs"
+        " envelope sale link about",
         Fate.NEVER: "designs pack mark opening",
     },
     "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},
@@ -49,6 +53,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
     "order": {Fate.NEVER: "date from lines delivery"},
     "count": {Fate.NEVER: "date found"},
     "gone": {Fate.NEVER: "date why lines"},
+    "rates": {Fate.NEVER: "date lines"},
     "series file": {Fate.SHOWN: "format series"},
     "series": {Fate.SHOWN: "title about"},
     "recipients file": {Fate.SHOWN: "format", Fate.NEVER: "people"},
@@ -56,7 +61,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
 }
 """What a model is called → its keys by their fate. A new key has to be put here."""
 
-FIXED: Final = {"by", "format", "status", "unit", "grain", "side", "turn", "on", "each"}
+FIXED: Final = {"by", "format", "status", "unit", "grain", "side", "turn", "on", "each", "clearance"}
 """Keys that take one of a few words, a letter or a small number: they can bear no mark."""
 
 NUMBERS: Final = (
@@ -227,6 +232,7 @@ supplies:
     kind: card
     size: 305 x 305 mm
     weight: 240 g/m²
+    thickness: 0.3 mm
     about: Folds in the open.
     opening:
       date: 1987-01-02
@@ -262,6 +268,8 @@ supplies:
   open-envelope:
     name: open envelope
     kind: envelopes
+    envelope: 114 x 162 mm
+    weighs: 4.5 g
 tools:
   open-trimmer:
     name: the open trimmer
@@ -284,6 +292,10 @@ counts:
   - date: 1987-09-30
     found:
       - open-card 7853 sheets
+rates:
+  - date: 1987-10-03
+    lines:
+      - Royal Mail letter up to 100 g, 811.43
 gone:
   - date: 1987-10-01
     why: vexqu-why
@@ -294,6 +306,11 @@ gone:
     "projects/inventory/hidden.yml": """\
 format: 1
 stick: vexqu-tape
+clearance: 4 mm
+rates:
+  - date: 1987-10-02
+    lines:
+      - Royal Mail letter up to 1103.41 g, 811.43
 supplies:
   vexqu-tape:
     name: vexqu-tape-name
@@ -304,9 +321,12 @@ supplies:
     name: vexqu-foam-name
     kind: vexqu-foam-kind
     sticks: 1223 per 17.31 x 19.37 mm, at least 1223
+    thickness: 17.31 mm
+    weighs: 1103.41 g
   vexqu-bag:
     name: vexqu-bag-name
     kind: vexqu-bag-kind
+    envelope: 1202.37 x 1103.41 mm
   vexqu-card:
     name: vexqu-card-name
     kind: vexqu-kind

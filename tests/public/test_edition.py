@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass, replace
+from fractions import Fraction
 from typing import Any, Final
 
 import pytest
 
 from batchleaf.core.batch_cutting import PLANNER
-from batchleaf.core.figures import Figures
+from batchleaf.core.figures import Figures, work_out
 from batchleaf.edition import VARIABLE, Edition, edition_in
 from batchleaf.facts import Asked, Status
+from batchleaf.facts.postage import Postage, Rate
+from batchleaf.records.post_rules import known_posts
 from batchleaf.views.batch import batch_page
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
@@ -24,9 +28,12 @@ from views.test_small import said
 PUBLISHED: Final = replace(FULL, status=Status.PUBLISHED, asks=Asked(3_50))
 NAMES: Final = ("sea card", "sea-card", "shoal pad", "shoal-pad", "star sticker", "dots")
 
+POSTAGE: Final = Postage(
+    known_posts(), (Rate(dt.date(2026, 1, 1), "Royal Mail letter", Fraction(100), "100 g", 1_65),)
+)
 ALLOWED: Final[dict[str, str]] = {
     "": "format title date status unit makes parts from_one_sheet could_have_given paper supplies cost_of_one"
-    " minutes design extras",
+    " minutes weight thickness envelope post design extras",
     "makes": "finished begun thing",
     "parts": "letter name size each papers cut stuck_with",
     "stuck_with": "supply amount",
@@ -35,6 +42,10 @@ ALLOWED: Final[dict[str, str]] = {
     "paper": "cut used kept waste",
     "supplies": "supply used unit scraps",
     "cost_of_one": "amount complete",
+    "weight": "grams complete without not_counted posted",
+    "thickness": "mm usual uneven complete without estimated posted",
+    "envelope": "name mm supply packed",
+    "post": "rules edition as reasons",
     "design": "slug title",
     "extras": "part extra planned",
 }
@@ -43,8 +54,10 @@ ALLOWED: Final[dict[str, str]] = {
 
 @pytest.fixture(scope="module")
 def private() -> Figures:
-    """One batch that is published, two of the same design that are only made."""
-    return figures(PUBLISHED, *OTHERS)
+    """One batch that is published, two of the same design that are only made; all papers weigh as much."""
+    archive = figures(PUBLISHED, *OTHERS).archive
+    weighed = tuple(replace(one, grammage=Fraction(200)) for one in archive.supplies)
+    return work_out(replace(archive, supplies=weighed, postage=POSTAGE), SETTINGS)
 
 
 @pytest.fixture(scope="module")
@@ -88,7 +101,7 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
             if isinstance(one, dict):
                 found.setdefault(above, set()).update(one)
     assert found == {above: set(keys.split()) for above, keys in ALLOWED.items()}
-    assert {"batch_cost", "went", "where", "sold", "asked"} <= numbers_of(private).keys()
+    assert {"batch_cost", "went", "where", "sold", "asked", "postage"} <= numbers_of(private).keys()
 
 
 def test_the_documentation_names_the_allowed_keys_and_no_others(public: Figures) -> None:

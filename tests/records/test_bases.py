@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from batchleaf.facts import Fold, Origin, Score
+from batchleaf.facts.envelopes import named
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.records.bases import read_base
 from batchleaf.records.standard_sizes import ENVELOPES, NAMED
@@ -214,7 +215,7 @@ def test_the_usual_envelope(text: str, envelope: str) -> None:
 @pytest.mark.parametrize("name", sorted(ENVELOPES))
 def test_a_card_goes_into_its_envelope(name: str) -> None:
     """Each has room, and less than three centimetres of it."""
-    card, envelope = NAMED[name].upright, ENVELOPES[name].size.upright
+    card, envelope = NAMED[name].upright, named(ENVELOPES[name]).size.upright
     assert 0 < envelope.width - card.width < 30
     assert 0 < envelope.height - card.height < 30
 

@@ -19,10 +19,12 @@ from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
+from batchleaf.core.post.by_post import ByPost, by_post
 from batchleaf.core.terms_of_sale import terms_of_sale
 from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
 from batchleaf.core.used import Used, used_by
 from batchleaf.facts import Archive, Part, Place, Problem, Project, Settings, Weight
+from batchleaf.facts.postage import NO_POSTAGE, Postage
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Size
 
@@ -44,7 +46,7 @@ class BatchFigures:
     nothing was measured, or an edition does not tell it. ``lacks``: what has no known
     price, so that it cost more. ``cost``: the account of the whole batch, where an
     edition tells it; ``kinds``: what it was spent on; ``today``: what the same would
-    cost at the prices last paid.
+    cost at the prices last paid. ``by_post``: what one weighs, and how it is sent.
     """
 
     project: Project
@@ -57,6 +59,7 @@ class BatchFigures:
     cost: BatchCost | None = None
     kinds: tuple[KindCost, ...] = ()
     today: TodaysCost | None = None
+    by_post: ByPost | None = None
 
     @property
     def taken(self) -> bool:
@@ -112,13 +115,14 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     designs = {design.slug: design for design in archive.designs}
     ledger = keep_ledger(archive, settings.cost_flow)
     prices = last_prices(archive.purchases, supplies, as_of)
+    postage = archive.postage.until(as_of)
     problems = list(ledger.problems)
     batches: dict[str, BatchFigures] = {}
     for project in archive.projects:
         misfits = list(_too_large(project, supplies))
         cost = batch_cost(ledger.draws.get(project.slug, ()), project.finished)
         one = cost.one if cost.counted else None
-        uncosted = work_out_batch(project, supplies, planner)
+        uncosted = work_out_batch(project, supplies, planner, postage)
         kinds = cost_by_kind(cost, project, supplies) if one is not None else ()
         today = todays_cost(project, supplies, prices) if one is not None else None
         batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost, kinds=kinds, today=today)
@@ -132,7 +136,9 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     return Figures(archive, settings, batches, ledger, tuple(sorted(problems)), as_of)
 
 
-def work_out_batch(project: Project, supplies: Supplies, planner: Planner) -> BatchFigures:
+def work_out_batch(
+    project: Project, supplies: Supplies, planner: Planner, postage: Postage = NO_POSTAGE
+) -> BatchFigures:
     """All of one batch but its cost, which depends on every batch before it."""
     was_made = project.status.moves_the_drawer and project.cut and not project.in_hand
     return BatchFigures(
@@ -141,6 +147,7 @@ def work_out_batch(project: Project, supplies: Supplies, planner: Planner) -> Ba
         from_one_sheet=tuple(_from_one_sheet(project, supplies)),
         paper=paper_use(project, supplies) if was_made else None,
         used=used_by(project),
+        by_post=by_post(project, supplies, postage),
     )
 
 

@@ -12,6 +12,7 @@ from batchleaf.facts.batch import Project
 from batchleaf.facts.drawer import Count, Gone, Purchase, Supply
 from batchleaf.facts.parts import Design
 from batchleaf.facts.places import NOWHERE, Place
+from batchleaf.facts.postage import NO_POSTAGE, Postage
 from batchleaf.facts.tools import Tool
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.measure.money import Currency
@@ -65,3 +66,4 @@ class Archive:
     designs: tuple[Design, ...] = ()
     tools: tuple[Tool, ...] = ()
     gone: tuple[Gone, ...] = ()
+    postage: Postage = NO_POSTAGE

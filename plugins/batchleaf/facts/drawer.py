@@ -108,6 +108,12 @@ class Supply:
     grammage: Fraction | None = None
     pounds: str = ""
     """The weight as written, where that is in pounds: ``80 lb cover``."""
+    thickness: Fraction | None = None
+    """Of one sheet, or one piece, in mm."""
+    weighs: Fraction | None = None
+    """What one of its unit weighs, in grams."""
+    envelope: Size | None = None
+    """Where it is an envelope: its size, from outside."""
     pack: int = 0
     """How many a pack holds; 0: it is not bought in packs."""
     sticks: Sticks | None = None

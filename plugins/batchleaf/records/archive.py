@@ -21,8 +21,10 @@ from batchleaf.records.inventory import InventoryFile
 from batchleaf.records.known import KnownSupplies, KnownTools
 from batchleaf.records.moves import check_moves
 from batchleaf.records.nodes import Node, child
+from batchleaf.records.post_rules import known_posts
 from batchleaf.records.projects import Others, ProjectFile, project_of
 from batchleaf.records.purchases import purchases_of
+from batchleaf.records.rates import postage_of
 from batchleaf.records.report import Report
 from batchleaf.records.series import series_of
 from batchleaf.records.shape import Shaped, shaped
@@ -99,6 +101,7 @@ class _ArchiveReader:
         counts = list(counted_once(found, self._report))
         gone = [line for one in files for line in gone_of(one, known, self._settings, self._report)]
         adhesive = adhesive_of(files, known, self._report)
+        postage = postage_of(files, known_posts(), self._settings, self._report)
         self._report.forget_repeats(mark, self._faulty)
         designs = self._known_designs = self._designs(known, tools)
         series = self._series()
@@ -114,6 +117,7 @@ class _ArchiveReader:
             series=tuple(sorted(series or (), key=lambda s: s.slug)),
             designs=designs.all(),
             tools=tools.all(),
+            postage=postage,
         )
 
     def _shown(self, file: Path) -> str:

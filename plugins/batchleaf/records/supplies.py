@@ -10,6 +10,7 @@ from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.grammage import in_pounds, parse_grammage
 from batchleaf.measure.lengths import parse_size, unit_named
 from batchleaf.records.amounts import read_some
+from batchleaf.records.heft import with_heft
 from batchleaf.records.inventory import Entry, InventoryFile
 from batchleaf.records.openings import with_opening
 from batchleaf.records.report import Report
@@ -55,7 +56,7 @@ def _supply(entry: Entry, slug: str, written: SupplyWritten, settings: Settings)
     mark = entry.report.mark()
     supply = _unsized(entry, slug, written, settings)
     supply = _counted(entry, supply, written)
-    supply = _as_sheet(entry, supply, written)
+    supply = with_heft(entry, _as_sheet(entry, supply, written), written)
     opening = Entry(entry.file, (*entry.path, "opening"), entry.report)
     supply = with_opening(supply, opening, written.opening, settings)
     return None if entry.report.errors_since(mark) else supply
@@ -69,7 +70,7 @@ def _unsized(entry: Entry, slug: str, written: SupplyWritten, settings: Settings
         kind=written.kind,
         unit="sheet" if written.size else "piece",
         units="sheets" if written.size else "pieces",
-        length_unit=unit_named(written.size or "") or settings.unit,
+        length_unit=unit_named(written.size or written.envelope or "") or settings.unit,
         size=entry.read("size", parse_size, written.size, settings.unit),
         colours=entry.read("colour", read_colours, written.colour) or (),
         terms=entry.read("sale", read_terms, written.sale) or NO_TERMS,

@@ -24,6 +24,7 @@ from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, Ste
 from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
+from batchleaf.views.post import post_view
 from batchleaf.views.sentence import Supplies, batch_sentence
 from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
 from batchleaf.views.went import went_view
@@ -55,6 +56,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings),
+        post=post_view(batch, supplies, figures.settings),
         steps=tuple(_steps(project, prepared, here)),
         pictures=_other_pictures(project, prepared, here),
         went=went_view(batch, figures.settings.currency),

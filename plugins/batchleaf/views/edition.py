@@ -29,6 +29,7 @@ from batchleaf.facts import (
     Tool,
     Use,
 )
+from batchleaf.facts.postage import Postage
 from batchleaf.views.bench import tools_needed
 
 Names = Mapping[str, str]
@@ -52,7 +53,10 @@ def public_edition(figures: Figures, told: Told, planner: Planner) -> Figures:
     supplies = {supply.slug: supply for supply in archive.supplies}
     batches = {
         project.slug: _batch(
-            work_out_batch(project, supplies, planner), figures.batches[project.slug], names, told
+            work_out_batch(project, supplies, planner, archive.postage),
+            figures.batches[project.slug],
+            names,
+            told,
         )
         for project in archive.projects
     }
@@ -67,6 +71,7 @@ def _batch(public: BatchFigures, private: BatchFigures, names: Names, told: Told
         from_one_sheet=public.from_one_sheet,
         paper=public.paper,
         used=public.used if told.supplies else (),
+        by_post=public.by_post,
         one=private.one if told.cost else None,
         lacks=lacks if told.cost else (),
     )
@@ -84,6 +89,7 @@ def _archive(private: Archive, projects: Sequence[Project], supplies: tuple[Supp
         series=tuple(Series(one.slug, one.title, one.about) for one in private.series if one.slug in series),
         designs=tuple(_design(one) for one in private.designs if one.slug in designs),
         tools=tuple(_tool(one) for one in private.tools if one.slug in tools),
+        postage=Postage(private.postage.posts, clearance=private.postage.clearance),
     )
 
 
@@ -190,6 +196,9 @@ def _supply(supply: Supply) -> Supply:
         colours=supply.colours,
         grammage=supply.grammage,
         pounds=supply.pounds,
+        thickness=supply.thickness,
+        weighs=supply.weighs,
+        envelope=supply.envelope,
         pad=supply.pad,
         number=supply.number,
         terms=_undated(supply.terms),
@@ -201,7 +210,7 @@ def _supply(supply: Supply) -> Supply:
 def _by_kind(supplies: Sequence[Supply]) -> dict[str, Supply]:
     """Each under the name of its kind: ``card``; ``card 2`` where there are several.
 
-    Nothing is left of it but what a cutting plan needs.
+    Nothing is left of it but what a cutting plan needs, and what one make weighs and how it is sent.
     """
     several = Counter(supply.kind for supply in supplies)
     seen = Counter[str]()
@@ -227,6 +236,10 @@ def _unnamed(supply: Supply, name: str, slugs: Names) -> Supply:
         front=PaperSide(direction=supply.front.direction),
         back=PaperSide(direction=supply.back.direction),
         trim=supply.trim,
+        grammage=supply.grammage,
+        thickness=supply.thickness,
+        weighs=supply.weighs,
+        envelope=supply.envelope,
         pad=slugs.get(supply.pad, ""),
         number=supply.number,
         named=False,

@@ -3,8 +3,8 @@
 Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
 The keys are documented on the page "How it is worked out". Keys that not every
-batch has are missing where the record says nothing of them: design, extras, went,
-where, asked, sold, and stuck_with of a part.
+batch has are missing where the record says nothing of them: weight, thickness, envelope,
+post, postage, design, extras, went, where, asked, sold, and stuck_with of a part.
 An edition that tells no costs has none of the keys that would tell them.
 """
 
@@ -20,6 +20,7 @@ from batchleaf.core.finished import finished_of
 from batchleaf.core.prices import Stays, one_price, sold_makes
 from batchleaf.core.used import Used
 from batchleaf.facts import Design, Part, Project, Settings, Supply
+from batchleaf.views.post_json import post_json
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.unpriced import is_whole
 from batchleaf.views.went import went_counts
@@ -46,6 +47,7 @@ def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, sett
         **_batch_cost(batch, settings),
         "cost_of_one": _cost_of_one(batch, settings),
         "minutes": project.minutes,
+        **post_json(batch, settings),
         **_design(project, designs),
         **_extras(batch),
         **_went(project),

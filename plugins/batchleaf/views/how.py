@@ -7,6 +7,8 @@ from typing import Final
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import CostFlow
+from batchleaf.views.how_post import how_posted
+from batchleaf.views.how_words import paragraphs
 from batchleaf.views.more import tells_prices, tells_where
 from batchleaf.views.pages import HowPage, HowSection
 
@@ -37,6 +39,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("paper", "Paper used, kept and waste", _PAPER),
             _section("adhesive", "Adhesive and packing", _ADHESIVE),
             *of_money,
+            how_posted(figures.archive.postage, is_private=figures.ledger is not None),
             _section("years", "The year at the table", by_year),
             *_of_finished(figures),
             _section("figures", "The numbers alone", numbers),
@@ -53,8 +56,7 @@ def _of_finished(figures: Figures) -> Iterator[HowSection]:
 
 
 def _section(anchor: str, heading: str, text: str) -> HowSection:
-    """Paragraphs are parted by blank lines; line ends within one are spaces."""
-    return HowSection(anchor, heading, tuple(" ".join(part.split()) for part in text.strip().split("\n\n")))
+    return HowSection(anchor, heading, paragraphs(text))
 
 
 _MEASURES: Final = """
@@ -224,15 +226,20 @@ each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved
 bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost,
 complete, one); batch_cost (amount, currency, complete, without, not_counted, and kinds: papers, adhesive,
 embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today, shares); minutes. Where the
-record says something of it: stuck_with (supply, amount); design (slug, title); extras (part, extra, planned);
+record says something of it: stuck_with (supply, amount); weight (grams, complete, without, not_counted,
+posted); thickness (mm, usual, uneven, complete, without, estimated, posted); envelope (name, mm, supply,
+packed); post (rules, edition, as, reasons); postage (rate, date, amount); design (slug, title); extras
+(part, extra, planned);
 went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
 not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in,
 cost, stayed, complete).
 """
 _KEYS_WITHOUT_COSTS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
-each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given (makes,
-bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps); cost_of_one
-(amount, complete); minutes. Where the record says something of it: stuck_with (supply, amount);
+each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given
+(makes, bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps);
+cost_of_one (amount, complete); minutes. Where the record says something of it: stuck_with (supply,
+amount); weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete,
+without, estimated, posted); envelope (name, mm, supply, packed); post (rules, edition, as, reasons);
 design (slug, title); extras (part, extra, planned).
 """

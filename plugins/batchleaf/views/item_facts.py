@@ -1,4 +1,4 @@
-"""What a supply is: its size, its sides, its weight, its terms."""
+"""What a supply is: its size, its sides, its weight and thickness, its terms."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ from typing import Final
 
 from batchleaf.facts import Direction, Grain, PaperSide, Supply
 from batchleaf.measure.display import show_length, show_number, show_other_sheet_size, show_size
+from batchleaf.measure.lengths import Size, Unit
+from batchleaf.measure.thickness import MM_PER_POINT
 from batchleaf.views.terms import terms_in_words
 from batchleaf.views.words import counted, listed, number_of
 
@@ -36,6 +38,12 @@ def facts_of(supply: Supply) -> Iterator[Fact]:
     yield from _sides(supply)
     if supply.grammage:
         yield "Weight", weight_in_words(supply)
+    if supply.thickness:
+        yield "Thickness", thickness_in_words(supply)
+    if supply.weighs:
+        yield f"One {supply.unit} weighs", f"{show_number(supply.weighs, 3)} g"
+    if supply.envelope:
+        yield "An envelope of", _size_in_words(supply.envelope, supply.length_unit)
     if terms := terms_in_words(supply.terms):
         yield "Selling what is made", terms
     if supply.about:
@@ -48,12 +56,19 @@ def weight_in_words(supply: Supply) -> str:
     return f"{supply.pounds}, {grams}" if supply.pounds else grams
 
 
+def thickness_in_words(supply: Supply) -> str:
+    """``0.3 mm, 12 pt``: in points to a tenth, as papers are sold."""
+    points = show_number((supply.thickness or Fraction(0)) / MM_PER_POINT, 1)
+    return f"{show_number(supply.thickness or Fraction(0), 3)} mm, {points} pt"
+
+
+def _size_in_words(size: Size, unit: Unit) -> str:
+    return f"{show_size(size, unit)} {unit.value}, {show_other_sheet_size(size, unit)}"
+
+
 def _as_bought(supply: Supply) -> Iterator[Fact]:
     unit = supply.length_unit
-    yield (
-        "As bought",
-        f"{show_size(supply.sheet, unit)} {unit.value}, {show_other_sheet_size(supply.sheet, unit)}",
-    )
+    yield "As bought", _size_in_words(supply.sheet, unit)
     if supply.usable != supply.sheet:
         trim = supply.trim
         edges = {"left": trim.left, "right": trim.right, "top": trim.top, "bottom": trim.bottom}

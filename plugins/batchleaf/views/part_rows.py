@@ -107,8 +107,14 @@ def part_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
         *_from_one_sheet(batch, supplies),
         *_by_hand(project, supplies),
         *_ready_made(project, supplies),
-        *((f"One goes into the usual {project.envelope}.",) if project.envelope else ()),
+        *((f"One goes into the usual {project.envelope}.",) if _says_envelope(batch) else ()),
     )
+
+
+def _says_envelope(batch: BatchFigures) -> bool:
+    """Unless the page says by what it measures which envelope takes it."""
+    told = batch.by_post is not None and batch.by_post.thickness is not None
+    return bool(batch.project.envelope) and not told
 
 
 def _from_one_sheet(batch: BatchFigures, supplies: Supplies) -> Iterator[str]:

@@ -22,6 +22,9 @@ SITES_UNIT = "the site’s unit"
 def of_the_drawer(one: InventoryFile, supplies: Mapping[str, Supply], unit: Unit) -> Iterator[Inferred]:
     """All that a file of the drawer means besides what it says; ``unit`` is the site's."""
     yield from defaults(one.written)
+    if one.written.clearance:
+        full = with_unit(one.written.clearance, unit)
+        yield from differing((), "clearance", one.written.clearance, full, SITES_UNIT)
     for slug, supply in one.written.supplies.items():
         yield from _of_supply(("supplies", slug), supply, supplies[slug], unit)
     for slug, tool in one.written.tools.items():
@@ -67,6 +70,9 @@ def _of_supply(path: Path, written: SupplyWritten, supply: Supply, unit: Unit) -
         yield from differing(path, "size", written.size, full, SITES_UNIT)
         for key, side in (("front", written.front), ("back", written.back)):
             yield from differing(path, key, side, _with_direction(side), DEFAULT)
+    if written.envelope:
+        full = with_unit(written.envelope, unit)
+        yield from differing(path, "envelope", written.envelope, full, SITES_UNIT)
     if written.trim:
         trim = _each_with_unit(written.trim, supply.length_unit)
         yield from differing(path, "trim", written.trim, trim, "the unit of its size")

@@ -10,6 +10,7 @@ from batchleaf.records.written.inventory import (
     InventoryWritten,
     OpeningWritten,
     OrderWritten,
+    RatesWritten,
     SupplyWritten,
     ToolWritten,
 )
@@ -26,6 +27,7 @@ __all__ = [
     "OrderWritten",
     "PartWritten",
     "ProjectWritten",
+    "RatesWritten",
     "RecipientWritten",
     "RecipientsFileWritten",
     "SeriesFileWritten",

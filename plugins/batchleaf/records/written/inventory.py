@@ -105,6 +105,22 @@ class SupplyWritten(Written):
         description="Grammage, or pounds with their basis: cover, text, index, bristol or bond.",
         examples=["216 g/m²", "80 lb cover"],
     )
+    thickness: Text | None = Field(
+        None,
+        description="How thick one sheet or one piece is, in mm or in points (a point is a thousandth of an"
+        " inch). Of a paper it is estimated from its weight if left out.",
+        examples=["0.3 mm", "12 pt"],
+    )
+    weighs: Text | None = Field(
+        None,
+        description="What one of its unit weighs: one piece, one m, one ml.",
+        examples=["0.4 g"],
+    )
+    envelope: Text | None = Field(
+        None,
+        description="The size of the envelope that it is, from outside.",
+        examples=["114 x 162 mm", "4 3/8 x 5 3/4 in"],
+    )
     opening: OpeningWritten | None = Field(
         None,
         description="What was there before the first purchase on record.",
@@ -202,6 +218,19 @@ class GoneWritten(Written):
     )
 
 
+class RatesWritten(Written):
+    """What the post asks from a day on. Of a kind of letter the lines of its newest day count."""
+
+    date: Text = Field(description="The day from which they hold.", examples=["2026-07-12"])
+    lines: list[Text] = Field(
+        min_length=1,
+        description="The kind of letter, up to which weight, and after a comma the price. The kinds: USPS"
+        " letter, USPS nonmachinable letter, USPS flat, Royal Mail letter, Royal Mail large letter, UPU"
+        " standardized letter, UPU format P.",
+        examples=[["USPS letter up to 1 oz, 0.78", "USPS nonmachinable letter up to 1 oz, 1.27"]],
+    )
+
+
 class InventoryWritten(Written):
     """A file of the drawer and the bench; there may be as many as you like."""
 
@@ -211,6 +240,12 @@ class InventoryWritten(Written):
         description="What parts are stuck with where no record says otherwise: a supply that says how much"
         " of it sticks a part. In one file of the drawer only.",
         examples=["paper-tape"],
+    )
+    clearance: Text | None = Field(
+        None,
+        description="How much wider and higher an envelope has to be than what goes into it, in all; 1/8 in"
+        " if left out. What is thick needs more. In one file of the drawer only.",
+        examples=["1/8 in", "4 mm"],
     )
     supplies: dict[Slug, SupplyWritten] = Field(
         default_factory=dict,
@@ -236,4 +271,9 @@ class InventoryWritten(Written):
         default_factory=list,
         description="What left the drawer for something else than a batch, or was lost.",
         examples=[[{"date": "2026-03-02", "why": "a swatch book", "lines": ["chalk-card 1 sheet"]}]],
+    )
+    rates: list[RatesWritten] = Field(
+        default_factory=list,
+        description="What the post asks, day by day.",
+        examples=[[{"date": "2026-07-12", "lines": ["USPS letter up to 1 oz, 0.78"]}]],
     )

@@ -112,6 +112,25 @@ class CostView:
 
 
 @dataclass(frozen=True, slots=True)
+class PostRow:
+    """One line of how a make is sent; ``other`` is the same in the other unit."""
+
+    head: str
+    text: str
+    other: str = ""
+    details: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PostView:
+    """What one make weighs, how thick it is, its envelope, and as what it goes; ``ask``: whom to ask."""
+
+    rows: tuple[PostRow, ...]
+    ask: Line
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class StepView:
     """One step; ``film`` is its time in the film ("1:05")."""
 
@@ -160,3 +179,4 @@ class BatchPage:
     parts_csv: Link | None = None
     plan_csv: Link | None = None
     cost_csv: Link | None = None
+    post: PostView | None = None

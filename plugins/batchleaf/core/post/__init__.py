@@ -1,0 +1,1 @@
+"""How one make goes by post: in which envelope, as what, for how much."""
