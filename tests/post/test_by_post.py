@@ -42,7 +42,7 @@ def test_a_card_in_the_envelope_that_it_is_packed_in() -> None:
     assert found.weight == Weighed(Fraction("7.4592"))
     assert found.sent == Weighed(Fraction("12.0592"))
     assert found.posted is not None
-    assert (found.posted.length, found.posted.height, found.posted.thickness) == (162, 114, 1)
+    assert [found.posted.length, found.posted.height, found.posted.thickness] == [162, 114, 1]
 
 
 def test_without_packing_the_smallest_is_taken_from_the_drawer_or_the_shop() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from batchleaf.facts.postage import USUAL_CLEARANCE, Post, Postage
-from batchleaf.measure.display import show_length
+from batchleaf.measure.display import show_length, show_number
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.how_words import paragraphs
 from batchleaf.views.pages import HowSection
@@ -15,8 +15,8 @@ from batchleaf.views.pages import HowSection
 def how_posted(postage: Postage, *, is_private: bool) -> HowSection:
     """One section, with the rules of each post in its edition."""
     usual = postage.clearance == USUAL_CLEARANCE
-    inches, mm = (show_length(postage.clearance, unit) for unit in (Unit.INCH, Unit.MM))
-    clearance = f"It is {inches} in ({mm} mm){'' if usual else ', as the drawer says'}."
+    inches, mm = show_length(postage.clearance, Unit.INCH), show_number(postage.clearance, 3)
+    clearance = f"The clearance is {inches} in ({mm} mm){'' if usual else ', as the drawer says'}."
     told = [line for post in postage.posts for line in _rules(post)]
     rates = paragraphs(_RATES) if is_private and postage.rates else ()
     return HowSection("post", "By post", (*paragraphs(_BY_POST.format(clearance=clearance)), *told, *rates))
@@ -52,7 +52,7 @@ go beyond. No rule says how much is uneven; this is the house’s own.
 The smallest envelope is that with the least area. It has to be wider and higher than the make by the
 clearance; or, where that is more, by half of the clearance and by what its paper needs to close round the
 make: the thickness of its rim, which is half a centimetre wide, and the square of what stands above that,
-divided by a centimetre (half the way round is never longer). {clearance} That is common practice, from
+divided by a centimetre (half of the way round it is no longer). {clearance} This is common practice, from
 memory: the commonest card, 4¼ × 5½ in, has just ⅛ in of room in its A2 envelope. Sizes are those of ISO
 269 and of the American trade, and the maker’s own. An envelope of which the drawer says no weight is
 taken to be two and a half times its area in paper of 120 g/m², and four layers of that thick, so that

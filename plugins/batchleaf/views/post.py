@@ -53,8 +53,13 @@ def _rows(one: ByPost, project: Project, supplies: Supplies, settings: Settings)
         yield PostRow(
             "Postage",
             f"{least}{settings.currency.show_with_sign(rate.price)}",
-            details=(f"{rate.post} up to {rate.step}, by the rates of {long_date(rate.date)}",),
+            details=(f"{rate.post} up to {_whole(rate.step)}, by the rates of {long_date(rate.date)}",),
         )
+
+
+def _whole(step: str) -> str:
+    """``20 g`` on one line."""
+    return NBSP.join(step.split())
 
 
 # --- weight and thickness -------------------------------------------------------
@@ -117,12 +122,12 @@ def _thick(length: Fraction, unit: Unit, *, up: bool) -> str:
 
 
 def _envelope(one: ByPost, thickness: Thickness) -> PostRow:
-    details = [*_tight(one.tight)]
+    details = list(_tight(one.tight))
     if one.inside.envelope is None:
         why = "a box goes in none" if thickness.is_box else "none that is usual takes it"
         return PostRow("Envelope", why, details=tuple(details))
-    details.append("in which it is packed" if one.packed else "the smallest that takes it")
-    return PostRow("Envelope", envelope_in_words(one.inside.envelope), details=tuple(details))
+    why = "in which it is packed" if one.packed else "the smallest that takes it"
+    return PostRow("Envelope", envelope_in_words(one.inside.envelope), details=(why, *details))
 
 
 def envelope_in_words(envelope: Envelope) -> str:
@@ -140,10 +145,10 @@ def _verdict(verdict: Verdict, one: ByPost, thickness: Thickness) -> PostRow:
     whole = thickness.complete and one.sent is not None and one.sent.complete
     known = "" if whole else ", as far as is known"
     name = f"{verdict.told}{known}" if verdict.told else "not taken"
-    details = [*reasons(verdict)]
+    why = list(reasons(verdict))
     if verdict.too_small:
-        details.append(f"a larger {'envelope' if one.inside.envelope else 'wrapping'} would do")
-    return PostRow(verdict.post.title, name, details=tuple(details))
+        why.append(f"a larger {'envelope' if one.inside.envelope else 'wrapping'} would do")
+    return PostRow(verdict.post.title, name, details=("; ".join(why),) if why else ())
 
 
 def _notes(one: ByPost, supplies: Supplies) -> Iterator[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Final
 
@@ -22,15 +22,20 @@ _WAY: Final = {Measure.LENGTH: "long", Measure.HEIGHT: "high", Measure.THICKNESS
 def reasons(verdict: Verdict) -> Iterator[str]:
     """Why it goes as no smaller kind, and why it is dearer than others of its kind."""
     post = verdict.post
-    for breach in verdict.breaches:
-        whose = f"{breach.kind} has" if breach.kind else "what is sent has"
-        yield f"{_value(breach, post)}, and {whose} {_limit(breach, post)}"
-    for breach in verdict.dearer:
-        yield f"{_value(breach, post)}, and machines take {_limit(breach, post)}"
+    for first, breach in _with_first(verdict.breaches):
+        whose = f"and {breach.kind or 'what is sent'} has " if first else ""
+        yield f"{_value(breach, post)}, {whose}{_limit(breach, post)}"
+    for first, breach in _with_first(verdict.dearer):
+        yield f"{_value(breach, post)}, {'and machines take ' if first else ''}{_limit(breach, post)}"
     if verdict.thin:
         yield f"for its size it may be too thin for machines: {_thin_limit(verdict)}"
     if verdict.uneven:
         yield "it is uneven"
+
+
+def _with_first(breaches: Sequence[Breach]) -> Iterator[tuple[bool, Breach]]:
+    """Each with whether it is the first: the others need not say again whose limit it is."""
+    return ((not number, breach) for number, breach in enumerate(breaches))
 
 
 def _thin_limit(verdict: Verdict) -> str:
@@ -43,7 +48,7 @@ def _thin_limit(verdict: Verdict) -> str:
 def _value(breach: Breach, post: Post) -> str:
     """``6.378 in high``, ``21.147 g``, ``1.314 times as long as high``."""
     value, limit = (one / _step(breach.measure, post) for one in (breach.value, breach.limit))
-    shown = _told(value, limit)
+    shown = _told(value, limit, _places(breach.measure, post))
     match breach.measure:
         case Measure.RATIO:
             return "as long as high" if value == 1 else f"{shown} times as long as high"
@@ -68,9 +73,16 @@ def _step(measure: Measure, post: Post) -> Fraction:
     return GRAMS_PER_OUNCE if measure is Measure.WEIGHT and post.unit is Unit.INCH else Fraction(1)
 
 
-def _told(value: Fraction, limit: Fraction) -> str:
-    """With as many decimals as tell it from the limit, at least three."""
-    for places in range(3, MOST_PLACES):
+def _places(measure: Measure, post: Post) -> int:
+    """How many decimals are enough: thousandths of an inch, tenths of a millimetre and of a gram."""
+    if measure is Measure.RATIO or (measure in _WAY and post.unit is Unit.INCH):
+        return 3
+    return 2 if post.unit is Unit.INCH else 1
+
+
+def _told(value: Fraction, limit: Fraction, enough: int) -> str:
+    """With as many decimals as tell it from the limit."""
+    for places in range(enough, MOST_PLACES):
         shown = Fraction(round(value * 10**places), 10**places)
         if shown != limit:
             return show_number(shown, places)

@@ -57,15 +57,19 @@ def room_needed(make: Thickness, clearance: Fraction) -> Fraction:
 
 def takes(envelope: Size, make: Thickness, clearance: Fraction) -> bool:
     """Whether an envelope takes a make, either way round; just so much room is enough."""
-    room = room_needed(make, clearance)
-    outer, inner = envelope.upright, make.size.upright
-    return outer.width >= inner.width + room and outer.height >= inner.height + room
+    return _holds(envelope, make.size, room_needed(make, clearance))
 
 
 def smallest(envelopes: Iterable[Envelope], make: Thickness, clearance: Fraction) -> Envelope | None:
     """The one with the least area that takes it; of equals the maker's own."""
-    fitting = [one for one in envelopes if takes(one.size, make, clearance)]
+    room = room_needed(make, clearance)
+    fitting = [one for one in envelopes if _holds(one.size, make.size, room)]
     return min(fitting, key=lambda one: (one.size.area, not one.supply, one.name), default=None)
+
+
+def _holds(envelope: Size, make: Size, room: Fraction) -> bool:
+    outer, inner = envelope.upright, make.upright
+    return outer.width >= inner.width + room and outer.height >= inner.height + room
 
 
 def own(supply: Supply) -> Envelope | None:

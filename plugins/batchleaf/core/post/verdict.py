@@ -44,13 +44,17 @@ class Piece:
 
     def of(self, measure: Measure) -> Fraction:
         """In mm, grams, or as a plain number."""
-        return {
-            Measure.LENGTH: self.length,
-            Measure.HEIGHT: self.height,
-            Measure.THICKNESS: self.thickness,
-            Measure.WEIGHT: self.grams,
-            Measure.RATIO: self.length / self.height,
-        }[measure]
+        match measure:
+            case Measure.LENGTH:
+                return self.length
+            case Measure.HEIGHT:
+                return self.height
+            case Measure.THICKNESS:
+                return self.thickness
+            case Measure.WEIGHT:
+                return self.grams
+            case Measure.RATIO:
+                return self.length / self.height
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,8 +150,9 @@ def _with_dearer(piece: Piece, verdict: Verdict) -> Verdict:
 
 def _over(piece: Piece, most: Limits, kind: str) -> Iterator[Breach]:
     for measure, limit in _limits(most):
-        if piece.of(measure) > limit:
-            yield Breach(measure, piece.of(measure), limit, over=True, kind=kind)
+        value = piece.of(measure)
+        if value > limit:
+            yield Breach(measure, value, limit, over=True, kind=kind)
 
 
 def _under(piece: Piece, least: Limits, kind: str) -> Iterator[Breach]:
