@@ -17,11 +17,21 @@ from browsing import Served
 SQUARE_INCH = Fraction("25.4") ** 2
 
 
+BY_PLACE = ("thickness", "envelope", "post", "postage")
+"""What follows from where each part lies; batches made for that are worked by hand beside their pages."""
+
+
 def published(site: Served, slug: str) -> dict[str, Any]:
-    """What the site says of a batch."""
+    """What the site says of a batch, but for what follows from the places of its parts."""
     text = (site.folder / "projects" / slug / "figures.json").read_text(encoding="utf-8")
     data: dict[str, Any] = json.loads(text)
-    return data
+    assert float(Fraction(data["weight"].pop("posted"))) > float(Fraction(data["weight"]["grams"]))
+    return {key: value for key, value in data.items() if key not in BY_PLACE}
+
+
+def weight(grams: Fraction) -> dict[str, Any]:
+    """What one weighs; the ink is not measured."""
+    return {"grams": str(grams), "complete": True, "without": [], "not_counted": ["hedge-ink"]}
 
 
 def part(
@@ -158,6 +168,15 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
             "shares": [{"amount": "0.64", "makes": 11}, {"amount": "0.63", "makes": 2}],
         },
         "minutes": 160,
+        # Oat card of 216 g/m², 46.75 + 1.5 sq in, and bramble paper of 120, 10.5; moss and ember card are 80 lb
+        # cover, of which 500 sheets of 520 sq in weigh 80 lb: 21.375. Tape 24 in of 0.6 g a metre, and four
+        # foam squares of 0.05 g.
+        "weight": weight(
+            (Fraction("48.25") * 216 + Fraction("10.5") * 120) * SQUARE_INCH / 1_000_000
+            + Fraction("21.375") * 80 * Fraction("453.59237") / (500 * 520)
+            + Fraction("0.6096") * Fraction("0.6")
+            + Fraction("0.2")
+        ),
         "went": {"sold": 6, "given": 4, "kept": 2},
         "where": {"kept": 2, "given": 4, "sold": 6, "sample": 0, "class": 0, "not_told": 1},
         # Six at 3.20. Their share of 8.30 is 6/13: 383.1 cents, so 383.
@@ -256,4 +275,6 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
             "shares": [{"amount": "0.21", "makes": 9}, {"amount": "0.20", "makes": 13}],
         },
         "minutes": 190,
+        # 9,360 mm² of 240 g/m², 3,080 of 120: 2.2464 + 0.3696 g. Tape 0.2 m of 0.6 g, cord 0.14 m of 1.3 g.
+        "weight": weight(Fraction("2.616") + Fraction("0.12") + Fraction("0.182")),
     }
