@@ -68,7 +68,7 @@ class Drawer(Reading):
         super().__init__()
         self.supplies: dict[str, Supply] = {}
         for file in files:
-            self.keys(file, "stick supplies purchases counts gone", "format tools")
+            self.keys(file, "stick supplies purchases counts gone", "format tools clearance rates")
             for slug, said in self.named(file, "supplies"):
                 self.describe(slug, said)
         (self.stick,) = [file["stick"] for file in files if "stick" in file]
@@ -76,7 +76,7 @@ class Drawer(Reading):
 
     def describe(self, slug: str, said: Entry) -> None:
         """A supply; of a pad also each of its papers, by number."""
-        told = "name kind mark grain core trim colour weight sale link about"
+        told = "name kind mark grain core trim colour weight weighs thickness envelope sale link about"
         self.keys(said, "size unit by designs pack sticks front back opening", told)
         one = supply(said)
         papers = [f"{slug}-{n + 1}" for n in range(int(said.get("designs", "0").split()[0]))]
@@ -98,6 +98,10 @@ class Drawer(Reading):
                 slug, amount = matched(r"(\S+) (.+)", line)
                 piece, quantity = self.supplies[slug].moved(amount, "mm")
                 yield Move(gone["date"], "gone", slug, piece, -quantity)
+        for rates in self.lines(file, "rates"):
+            self.keys(rates, "lines", "date")
+            for line in self.lines(rates, "lines"):
+                matched(rf".+ up to .+, {PRICE}", line)
         for count in self.lines(file, "counts"):
             self.keys(count, "date found")
             for line in self.lines(count, "found"):
