@@ -29,7 +29,7 @@ from batchleaf.core.dealing import (
     lots_of,
     may_come_from,
 )
-from batchleaf.facts import Cut, Part, Project
+from batchleaf.facts import Cut, Part, Project, Rule
 from batchleaf.facts.jobs import Job
 
 MOST_STEPS: Final = 6_000
@@ -127,7 +127,8 @@ def _of_sheets_cut(project: Project, supplies: Supplies, planner: Planner) -> Cu
     makes = min(project.begun, most.makes)
     lots = lots_of(sheets, parts, supplies, counted=True)
     for extras in _tries(parts, makes):
-        plan = _cheapest(_wanted(parts, makes, extras), lots, supplies, _asking(planner, project.kerf))
+        wanted = _wanted(project, parts, makes, extras)
+        plan = _cheapest(wanted, lots, supplies, _asking(planner, project.kerf))
         if plan:
             asked = _extras(parts) if makes else ()
             return Cutting(job, sheets, most, makes, plan.plans, plan.spares, extras, () if extras else asked)
@@ -142,7 +143,7 @@ def _of_sheets_needed(project: Project, supplies: Supplies, planner: Planner) ->
     sheets = {f"s{i}": Cut(slug, 1, None) for i, slug in enumerate(papers)}
     extras = _extras(parts)
     lots = lots_of(sheets, parts, supplies, counted=False)
-    wanted = _wanted(parts, project.begun, extras)
+    wanted = _wanted(project, parts, project.begun, extras)
     plan = dealt_round(wanted, lots, supplies, _asking(planner, project.kerf))
     if plan.cost is None:
         return None
@@ -183,9 +184,18 @@ def _tries(parts: Sequence[Part], makes: int) -> Iterator[Extras]:
     yield ()
 
 
-def _wanted(parts: Sequence[Part], makes: int, extras: Extras) -> tuple[Wanted, ...]:
-    more = dict(extras)
-    return tuple(Wanted(part, makes * part.each + more.get(part.letter, 0)) for part in parts)
+def _wanted(project: Project, parts: Sequence[Part], makes: int, extras: Extras) -> tuple[Wanted, ...]:
+    more, alike = dict(extras), alike_in(project)
+    return tuple(
+        Wanted(part, makes * part.each + more.get(part.letter, 0), alike=part.letter in alike)
+        for part in parts
+    )
+
+
+def alike_in(project: Project) -> frozenset[str]:
+    """The letters of the parts that come from one paper in each make."""
+    ruled = (one.letters for one in project.collating if one.rule is Rule.ALIKE)
+    return frozenset(letter for letters in ruled for letter in letters)
 
 
 def _cheapest(

@@ -1,5 +1,8 @@
 """Parts dealt round: each comes evenly from the papers it may come from.
 
+What does not divide evenly goes on with the paper after the last, part by part, so that no paper
+has to come twice in a make for it; parts that are collated alike come from the same papers.
+
 The papers of a pad have no names where the record says "any 6 of" it. Its sheets
 are then dealt out among so many unnamed papers, so that no sheet stands for two.
 """
@@ -23,10 +26,11 @@ Cheapest = Callable[[Job, int], CostPlan]
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """So many of one part, for all makes together."""
+    """So many of one part, for all makes together; ``alike``: those of one make are from one paper."""
 
     part: Part
     count: int
+    alike: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,10 +112,15 @@ def dealt_round(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplie
     """The cheapest sheets if each part comes evenly from its papers."""
     kinds: list[PartKind] = []
     letters: dict[str, str] = {}
+    turns = Counter[tuple[str, ...]]()
     for one in wanted:
-        for kind in _by_paper(one, lots, supplies):
-            kinds.append(kind)
-            letters[kind.id] = one.part.letter
+        papers = papers_of(one.part, lots, supplies)
+        counts = shares(one, len(papers), turns[tuple(papers)])
+        turns[tuple(papers)] += 0 if one.alike else one.count
+        for (paper, ids), count in zip(papers.items(), counts, strict=True):
+            kind = kind_of(one.part, ids)
+            kinds.append(replace(kind, id=f"{one.part.letter} {paper}", each=count))
+            letters[kinds[-1].id] = one.part.letter
     return _asked_of(wanted, lots, kinds, letters, supplies, ask)
 
 
@@ -146,18 +155,33 @@ def _with_the_grain(
     return {id_: ways[letter] for id_, letter in letters.items() if letter in ways}
 
 
-def _by_paper(wanted: Wanted, lots: Sequence[Lot], supplies: Supplies) -> Iterator[PartKind]:
-    """All that is wanted of one part, shared out among the papers that are there."""
+def papers_of(part: Part, lots: Sequence[Lot], supplies: Supplies) -> dict[str, tuple[str, ...]]:
+    """The papers that a part may come from, in the order of its record → the stocks that are of each."""
     papers: dict[str, dict[str, None]] = {}
-    for slug in wanted.part.papers:
-        only = replace(wanted.part, papers=(slug,))
+    for slug in part.papers:
+        only = replace(part, papers=(slug,))
         for lot in lots:
             if may_come_from(only, lot.supply, supplies):
                 papers.setdefault(lot.paper, {})[lot.stock.id] = None
-    counts = share(wanted.count, [Fraction(1)] * len(papers))
-    for (paper, ids), count in zip(papers.items(), counts, strict=True):
-        kind = kind_of(wanted.part, tuple(ids))
-        yield replace(kind, id=f"{wanted.part.letter} {paper}", each=count)
+    return {paper: tuple(ids) for paper, ids in papers.items()}
+
+
+def shares(wanted: Wanted, papers: int, turn: int = 0) -> tuple[int, ...]:
+    """All that is wanted of one part, shared out among so many papers; the first to get one more is ``turn``.
+
+    Parts of which those of one make are alike go in whole makes, and what is over after these.
+    """
+    if not papers:
+        return ()
+    together = wanted.part.each if wanted.alike else 1
+    makes, over = divmod(wanted.count, together)
+    full = [together * count for count in _round(makes, papers, turn)]
+    return tuple(a + b for a, b in zip(full, _round(over, papers, turn + makes), strict=True))
+
+
+def _round(count: int, papers: int, turn: int) -> list[int]:
+    each, more = divmod(count, papers)
+    return [each + ((paper - turn) % papers < more) for paper in range(papers)]
 
 
 def _by_line(plan: CostPlan, lots: Sequence[Lot], letters: Mapping[str, str]) -> CostPlan:

@@ -12,6 +12,8 @@ from dataclasses import dataclass, replace
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, uncut_parts
 from batchleaf.core.bench_limits import bench_limits
 from batchleaf.core.beyond_a_plan import beyond_a_plan
+from batchleaf.core.collate.collated import Collated, collated
+from batchleaf.core.collate.short_of_sets import short_of_sets
 from batchleaf.core.cost_kinds import KindCost, cost_by_kind
 from batchleaf.core.costing import BatchCost, Unpriced, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
@@ -47,6 +49,7 @@ class BatchFigures:
     price, so that it cost more. ``cost``: the account of the whole batch, where an
     edition tells it; ``kinds``: what it was spent on; ``today``: what the same would
     cost at the prices last paid. ``by_post``: what one weighs, and how it is sent.
+    ``collated`` is ``None`` where every make gets the same.
     """
 
     project: Project
@@ -60,6 +63,7 @@ class BatchFigures:
     kinds: tuple[KindCost, ...] = ()
     today: TodaysCost | None = None
     by_post: ByPost | None = None
+    collated: Collated | None = None
 
     @property
     def taken(self) -> bool:
@@ -130,6 +134,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         problems += bench_limits(project, batch.cutting, supplies, tools)
         problems += beyond_a_plan(project, supplies)
         problems += terms_of_sale(project, supplies, tools, designs)
+        problems += short_of_sets(project, batch.collated)
         batches[project.slug] = batch
     if newest and as_of and as_of < newest:
         ledger = keep_ledger(archive, settings.cost_flow, as_of)
@@ -141,13 +146,15 @@ def work_out_batch(
 ) -> BatchFigures:
     """All of one batch but its cost, which depends on every batch before it."""
     was_made = project.status.moves_the_drawer and project.cut and not project.in_hand
+    cutting = cutting_of(project, supplies, planner)
     return BatchFigures(
         project=project,
-        cutting=cutting_of(project, supplies, planner),
+        cutting=cutting,
         from_one_sheet=tuple(_from_one_sheet(project, supplies)),
         paper=paper_use(project, supplies) if was_made else None,
         used=used_by(project),
         by_post=by_post(project, supplies, postage),
+        collated=collated(project, cutting, supplies),
     )
 
 

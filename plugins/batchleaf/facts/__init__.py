@@ -19,6 +19,7 @@ from batchleaf.facts.batch import (
     Went,
     Whereabouts,
 )
+from batchleaf.facts.collating import Collating, Rule
 from batchleaf.facts.drawer import (
     Basis,
     Count,
@@ -45,6 +46,7 @@ __all__ = [
     "Asked",
     "Basis",
     "Coat",
+    "Collating",
     "CostFlow",
     "Count",
     "Credit",
@@ -68,6 +70,7 @@ __all__ = [
     "Project",
     "Purchase",
     "Purpose",
+    "Rule",
     "Sale",
     "Score",
     "Scrap",

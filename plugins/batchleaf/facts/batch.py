@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
 
+from batchleaf.facts.collating import Collating
 from batchleaf.facts.parts import Origin, Part
 from batchleaf.facts.places import NOWHERE, Place
 from batchleaf.facts.terms import Credit
@@ -157,6 +158,8 @@ class Project:
     went: tuple[Went, ...] = ()
     asks: Asked | None = None
     credit: Credit | None = None
+    collating: tuple[Collating, ...] = ()
+    """Every part that comes from several papers stands in one of these."""
     place: Place = field(default=NOWHERE, compare=False)
 
     @property

@@ -72,10 +72,18 @@ class ShownSide(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class ImageUse:
-    """Images of one stamp or die set that a part gets; no numbers: the set is one image."""
+    """Images of one stamp or die set that a part gets; no numbers: the set is one image.
+
+    Several numbers are dealt round: each part gets one of them.
+    """
 
     tool: str
     numbers: tuple[int, ...] = ()
+
+    @property
+    def is_dealt(self) -> bool:
+        """Whether the parts get different images."""
+        return len(self.numbers) > 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +119,16 @@ class Part:
     stuck: Stuck | None = None
     """What it is stuck with; ``None`` where it is not stuck, or nobody says."""
     place: Place = field(default=NOWHERE, compare=False)
+
+    @property
+    def has_several_papers(self) -> bool:
+        """Whether one make may get it from another paper than the next."""
+        return max(len(self.papers), self.any_of) > 1
+
+    @property
+    def dealt_images(self) -> tuple[ImageUse, ...]:
+        """Of its stamps, then of its dies, those that are dealt round."""
+        return tuple(use for use in (*self.stamps, *self.dies) if use.is_dealt)
 
     @property
     def cut_size(self) -> Size:

@@ -8,6 +8,7 @@ from typing import Final
 
 from batchleaf.facts import NO_TERMS, Design, Place, Settings
 from batchleaf.measure.lengths import Unit
+from batchleaf.records.collating import check_collate
 from batchleaf.records.credit import read_credit
 from batchleaf.records.grammar import read_step, read_thing
 from batchleaf.records.known import KnownSupplies, KnownTools
@@ -75,6 +76,8 @@ def design_of(
     parts = read_parts(lines, lambda _: papers, tools, report)
     check_lines(lines, known, tools, report)
     stuck_parts(lines, parts, known, None, report)
+    if lines.collate:
+        check_collate(lines.collate, parts, report)
     credit = report.read(lines.credit.place, read_credit, lines.credit.text) if lines.credit else None
     sale = place_of(one.node, ("sale",))
     terms = report.read(sale, read_terms, written.sale) if written.sale else None

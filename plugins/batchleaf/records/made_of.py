@@ -72,6 +72,7 @@ class MadeOf:
     stick: Line | None
     supplies: tuple[Line, ...]
     packing: tuple[Line, ...]
+    collate: Line | None
     tools: tuple[Line, ...]
     steps: tuple[Line, ...]
     credit: Line | None
@@ -91,6 +92,7 @@ def made_of(node: Node, written: ProjectWritten | DesignWritten, unit: Unit) -> 
         stick=line("stick", written.stick),
         supplies=lines_in(node, "supplies", written.supplies, unit),
         packing=lines_in(node, "packing", written.packing, unit),
+        collate=line("collate", written.collate),
         tools=lines_in(node, "tools", written.tools, unit),
         steps=lines_in(node, "steps", written.steps, unit),
         credit=line("credit", written.credit),
@@ -129,6 +131,7 @@ def varied(design: MadeOf, own: MadeOf, told_at: Place) -> MadeOf:
         stick=own.stick or _of_design(design.stick, told_at),
         supplies=_varied_lines(design.supplies, own.supplies, told_at),
         packing=_varied_lines(design.packing, own.packing, told_at),
+        collate=own.collate or _of_design(design.collate, told_at),
         tools=(*_all_of_design(design.tools, told_at), *own.tools),
         steps=own.steps or _all_of_design(design.steps, told_at),
         credit=own.credit or _of_design(design.credit, told_at),

@@ -10,6 +10,7 @@ from typing import Final
 from batchleaf.facts import Asked, Cut, Part, Place, Project, Settings, Status, Step, Supply, Use, Went
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.lengths import Unit
+from batchleaf.records.collating import collating_of
 from batchleaf.records.credit import read_credit
 from batchleaf.records.cuts import read_cuts
 from batchleaf.records.designs import KnownDesigns
@@ -89,6 +90,7 @@ class _ProjectReader:
         base, status = parts.base, Status(written.status)
         listed = tuple(read_uses(lines.supplies, makes[0], others.supplies, report))
         stuck = stuck_parts(lines, parts, others.supplies, others.adhesive, report)
+        collating = collating_of(lines.collate, parts, others.supplies, report)
         uses = self._uses(lines, stuck, listed, makes[0] if status.moves_the_drawer else makes[1])
         steps = tuple(self._steps(lines))
         photos = self._one.photos.settled(written.photos, steps, self._one.node, report)
@@ -128,6 +130,7 @@ class _ProjectReader:
             went=went,
             asks=asks,
             credit=credit,
+            collating=collating,
             place=Place(self._one.node.place.file, 1, 1),
         )
 

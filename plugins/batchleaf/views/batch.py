@@ -18,6 +18,7 @@ from batchleaf.measure.money import share
 from batchleaf.views import site_map
 from batchleaf.views.about_batch import about_batch
 from batchleaf.views.cautions import cautions_for
+from batchleaf.views.collating import collating_view
 from batchleaf.views.cost import cost_view
 from batchleaf.views.links import together
 from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
@@ -53,6 +54,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         plan_intro=_plan_intro(batch, supplies),
         plans=plan_views(batch, supplies, tools),
         plan_notes=(*_plan_notes(batch, supplies), *_what_lacks(batch, figures, supplies)),
+        collating=collating_view(batch, supplies, tools),
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings),

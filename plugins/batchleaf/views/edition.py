@@ -17,6 +17,7 @@ from batchleaf.core.figures import BatchFigures, Figures, work_out_batch
 from batchleaf.facts import (
     NOWHERE,
     Archive,
+    Collating,
     Cut,
     Design,
     PaperSide,
@@ -72,6 +73,7 @@ def _batch(public: BatchFigures, private: BatchFigures, names: Names, told: Told
         paper=public.paper,
         used=public.used if told.supplies else (),
         by_post=public.by_post,
+        collated=public.collated,
         one=private.one if told.cost else None,
         lacks=lacks if told.cost else (),
     )
@@ -152,6 +154,7 @@ def _project(project: Project, names: Names) -> Project:
         tools=project.tools,
         kerf=project.kerf,
         credit=project.credit,
+        collating=tuple(Collating(one.letters, one.rule) for one in project.collating),
     )
 
 

@@ -21,6 +21,7 @@ from batchleaf.core.prices import Stays, one_price, sold_makes
 from batchleaf.core.used import Used
 from batchleaf.facts import Design, Part, Project, Settings, Supply
 from batchleaf.views.post_json import post_json
+from batchleaf.views.collating_words import rule_in_words
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.unpriced import is_whole
 from batchleaf.views.went import went_counts
@@ -50,6 +51,7 @@ def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, sett
         **post_json(batch, settings),
         **_design(project, designs),
         **_extras(batch),
+        **_collated(batch),
         **_went(project),
         **_asked(batch, settings),
         **_sold(batch, settings),
@@ -92,6 +94,23 @@ def _extras(batch: BatchFigures) -> Json:
         if part.extra
     ]
     return {"extras": extras} if extras else {}
+
+
+def _collated(batch: BatchFigures) -> Json:
+    """``missing``: for one set more than possible; ``None`` where no more of these papers would do."""
+    found = batch.collated
+    if found is None:
+        return {}
+    missing = found.missing and [
+        {
+            "part": one.letter,
+            "more": one.count,
+            "papers": list(dict.fromkeys(paper.supply for paper in one.papers)),
+        }
+        for one in found.missing
+    ]
+    told = {"sets": found.sets, "possible": found.possible, "rule": rule_in_words(found) or None}
+    return {"collated": told | {"missing": missing}}
 
 
 def _went(project: Project) -> Json:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from batchleaf.core.bench_limits import images_of
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import ImageUse, Origin, Part, Project, ShownSide, Stuck, Supply, Tool
@@ -88,16 +87,21 @@ def _several(name: str) -> str:
 
 
 def _images(uses: Sequence[ImageUse], tools: Tools) -> str:
-    return listed([name for use in uses for name in _names(use, tools[use.tool])])
+    return listed([_image(use, tools[use.tool]) for use in uses])
 
 
-def _names(use: ImageUse, tool: Tool) -> Iterator[str]:
-    """The words of each image that is meant; a set that is one image goes by its own name."""
+def _image(use: ImageUse, tool: Tool) -> str:
+    """The words of the image that is meant, or of those dealt round; a set that is one goes by its name."""
     if not use.numbers:
-        yield tool.name
-        return
-    for image in images_of(use, tool):
-        yield image.words or f"image {image.number} of {tool.name}"
+        return tool.name
+    words = [image_words(tool, number) for number in use.numbers]
+    return f"{listed(words, 'or')}, dealt round" if use.is_dealt else words[0]
+
+
+def image_words(tool: Tool, number: int) -> str:
+    """What an image of a set is called."""
+    words = next((image.words for image in tool.images if image.number == number), "")
+    return words or f"image {number} of {tool.name}"
 
 
 def part_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from batchleaf.facts import Project, Supply
+from batchleaf.facts import Project, Rule, Supply
 from batchleaf.measure.lengths import Unit
 from batchleaf.records.bases import read_base
 from batchleaf.records.designs import KnownDesigns
@@ -31,6 +31,7 @@ def of_a_batch(
     yield from _thing_and_base(one, project, lines)
     yield from of_parts(one.node, lines.parts, project.parts, one.written.papers, supplies, project.unit)
     yield from _lists(one, project, lines, supplies)
+    yield from _collate(one, project, lines)
     yield from _photos(one, project)
 
 
@@ -71,6 +72,13 @@ def _lists(
         yield Inferred((), "tools", list(project.tools), "with those of the design, its stamps and dies")
     if any(not line.own for line in lines.steps):
         yield Inferred((), "steps", [line.text for line in lines.steps], FROM_DESIGN)
+
+
+def _collate(one: ProjectFile, project: Project, lines: MadeOf) -> Iterator[Inferred]:
+    if lines.collate and not lines.collate.own:
+        yield Inferred((), "collate", lines.collate.text, FROM_DESIGN)
+    elif one.written.collate is None and project.collating:
+        yield Inferred((), "collate", Rule.MIXED.value, "no paper comes more often in one than it must")
 
 
 def _photos(one: ProjectFile, project: Project) -> Iterator[Inferred]:

@@ -41,6 +41,12 @@ _PACKING = (
     "What finished makes are packed with: a supply, one for each make, or an amount; “per 5” makes it that of"
     " each five makes, the last ones with it."
 )
+_COLLATE = (
+    "Which papers may meet in one make: mixed (none more often than it must), no paper twice, no side twice,"
+    " all alike (all from one paper) or any; of single parts B and C alike, or B and C differ. If left out,"
+    " mixed."
+)
+_COLLATES = ["no paper twice", "all alike", "B and C alike", "any, D and E differ"]
 _PACKED = [["envelope-a2", "paper-band 220 mm", "clear-bag per 5", "label 2 per 5"]]
 _STEPS = "One sentence each; its time in the film may lead."
 _COMMA: Final = re.compile(r"\s*(?:(?<![0-9]),|,(?![0-9]))\s*")
@@ -214,6 +220,7 @@ class ProjectWritten(Written):
         default_factory=list, description=_SUPPLIES, examples=[["sea-ink", "jute-cord 140 mm"]]
     )
     packing: list[Text] = Field(default_factory=list, description=_PACKING, examples=_PACKED)
+    collate: Text | None = Field(None, description=_COLLATE, examples=_COLLATES)
     tools: list[Slug] = Field(
         default_factory=list, description="Tools of the bench that it needs.", examples=[["long-trimmer"]]
     )
@@ -279,6 +286,7 @@ class DesignWritten(Written):
     stick: Text | None = Field(None, description=_STICK, examples=["foam-square", "nothing"])
     supplies: list[Text] = Field(default_factory=list, description=_SUPPLIES, examples=[["jute-cord 140 mm"]])
     packing: list[Text] = Field(default_factory=list, description=_PACKING, examples=_PACKED)
+    collate: Text | None = Field(None, description=_COLLATE, examples=_COLLATES)
     tools: list[Slug] = Field(
         default_factory=list, description="Tools of the bench that it needs.", examples=[["long-trimmer"]]
     )

@@ -22,6 +22,7 @@ from batchleaf.views.pages.batch import (
     SupplyRow,
 )
 from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
+from batchleaf.views.pages.collating import CollatingView, SortedColumn, SortedMakes, SortedPart
 from batchleaf.views.pages.drawer import (
     BoughtRow,
     BoughtView,
@@ -79,6 +80,7 @@ __all__ = [
     "BoughtView",
     "BuyNext",
     "BuyRow",
+    "CollatingView",
     "ComingEntry",
     "CostView",
     "CutNumbers",
@@ -124,6 +126,9 @@ __all__ = [
     "SeriesRow",
     "SettingRow",
     "SoldRow",
+    "SortedColumn",
+    "SortedMakes",
+    "SortedPart",
     "Source",
     "StepView",
     "SupplyRow",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.pages.collating import CollatingView
 from batchleaf.views.pages.finished import WentView
 from batchleaf.views.pages.pieces import Line, Link, Picture
 
@@ -166,6 +167,7 @@ class BatchPage:
     plan_intro: str
     plans: tuple[PlanView, ...]
     plan_notes: tuple[str, ...]
+    collating: CollatingView | None
     paper: str
     paper_notes: tuple[str, ...]
     cost: CostView
