@@ -29,14 +29,14 @@ class Fate(Enum):
 FATES: Final[dict[str, dict[Fate, str]]] = {
     "project": {
         Fate.SHOWN: "title date format status series unit design makes thing base papers parts stick supplies"
-        " packing tools cut time steps photos credit was",
+        " packing collate tools cut time steps photos credit was",
         Fate.NEVER: "went asks",
     },
     "part": {
         Fate.SHOWN: "size border on at paper ready side each extra turn oversize before stamp die stick"
     },
     "design": {
-        Fate.SHOWN: "title format unit thing base parts stick supplies packing tools steps credit",
+        Fate.SHOWN: "title format unit thing base parts stick supplies packing collate tools steps credit",
         Fate.NEVER: "roles sale about",
     },
     "inventory": {
@@ -61,7 +61,9 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
 }
 """What a model is called → its keys by their fate. A new key has to be put here."""
 
-FIXED: Final = {"by", "format", "status", "unit", "grain", "side", "turn", "on", "each", "clearance"}
+FIXED: Final = {
+    *("by", "format", "status", "unit", "grain", "side", "turn", "on", "each", "clearance", "collate"),
+}
 """Keys that take one of a few words, a letter or a small number: they can bear no mark."""
 
 NUMBERS: Final = (
@@ -115,6 +117,7 @@ supplies:
   - open-ribbon 3 mm
 packing:
   - vexqu-bag 1223 per 5
+collate: B alike
 tools: [vexqu-trimmer, open-trimmer]
 {cut}
 time: 31 h 07
@@ -194,6 +197,7 @@ supplies:
   - vexqu-ribbon 1103.41 mm
 packing:
   - vexqu-bag 1223
+collate: B alike
 tools: [vexqu-trimmer]
 steps:
   - 59:47 Vexqu-design-step.

@@ -33,7 +33,7 @@ POSTAGE: Final = Postage(
 )
 ALLOWED: Final[dict[str, str]] = {
     "": "format title date status unit makes parts from_one_sheet could_have_given paper supplies cost_of_one"
-    " minutes weight thickness envelope post design extras",
+    " minutes weight thickness envelope post design extras collated",
     "makes": "finished begun thing",
     "parts": "letter name size each papers cut stuck_with",
     "stuck_with": "supply amount",
@@ -48,6 +48,8 @@ ALLOWED: Final[dict[str, str]] = {
     "post": "rules edition as reasons",
     "design": "slug title",
     "extras": "part extra planned",
+    "collated": "sets possible rule missing",
+    "missing": "part more papers",
 }
 """Every key that a public ``figures.json`` may have, below the key that holds it."""
 
@@ -96,7 +98,8 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
     found: dict[str, set[str]] = {}
     numbers = numbers_of(public)
     stuck = [("stuck_with", part.get("stuck_with")) for part in numbers["parts"]]
-    for above, value in [("", numbers), *numbers.items(), *stuck]:
+    missing = ("missing", numbers["collated"]["missing"])
+    for above, value in [("", numbers), *numbers.items(), *stuck, missing]:
         for one in value if isinstance(value, list) else [value]:
             if isinstance(one, dict):
                 found.setdefault(above, set()).update(one)

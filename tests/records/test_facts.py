@@ -6,7 +6,7 @@ import datetime as dt
 from fractions import Fraction
 from pathlib import Path
 
-from batchleaf.facts import Cut, KeptPiece, Part, Project, Status, Step, Use
+from batchleaf.facts import Collating, Cut, KeptPiece, Part, Project, Rule, Status, Step, Use
 from batchleaf.measure.lengths import Size, Unit
 from records.test_cases import CASES, laid_out, read
 
@@ -55,6 +55,7 @@ def test_a_sound_record_means_what_it_says(tmp_path: Path) -> None:
             steps=(Step("Cut everything.", 65),),
             photos=(),
             notes="",
+            collating=(Collating(("B",), Rule.MIXED),),
         ),
     )
 

@@ -274,6 +274,13 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
             "today": {"amount": "0.21", "without": []},
             "shares": [{"amount": "0.21", "makes": 9}, {"amount": "0.20", "makes": 13}],
         },
+        # Eight strips of each paper and one in a make: 24, and a strip of any paper would be one more.
+        "collated": {
+            "sets": 24,
+            "possible": 24,
+            "rule": None,
+            "missing": [{"part": "B", "more": 1, "papers": papers}],
+        },
         "minutes": 190,
         # 9,360 mm² of 240 g/m², 3,080 of 120: 2.2464 + 0.3696 g. Tape 0.2 m of 0.6 g, cord 0.14 m of 1.3 g.
         "weight": weight(Fraction("2.616") + Fraction("0.12") + Fraction("0.182")),

@@ -18,6 +18,7 @@ from batchleaf.core.figures import Figures, work_out
 from batchleaf.facts import (
     Archive,
     Asked,
+    Collating,
     Credit,
     Cut,
     Design,
@@ -30,6 +31,7 @@ from batchleaf.facts import (
     Part,
     Project,
     Purchase,
+    Rule,
     Score,
     Settings,
     ShownSide,
@@ -105,6 +107,7 @@ FULL = replace(
     credit=Credit("words by another friend", "https://example.org/words"),
     tools=("trimmer", "words"),
     envelope="C7 envelope, 81 × 114 mm",
+    collating=(Collating(("B",), Rule.MIXED),),
     went=(
         Went(2, Whereabouts.SOLD, 700, dt.date(2026, 2, 1), "winter market"),
         Went(3, Whereabouts.GIVEN, words="to a school"),
@@ -205,7 +208,7 @@ def test_every_part_with_what_is_said_of_it(full: BatchPage) -> None:
         ("B", "water strip", "", ["any 2 of shoal pad"], ("shows the back: dots",), "8"),
         (
             *("C", "label", "", ["scraps of sea card"]),
-            ("stamped with high water and slack tide", "on star stickers, 4\u00a0each"),
+            ("stamped with high water or slack tide, dealt round", "on star stickers, 4\u00a0each"),
             "6",
         ),
         ("D", "star", "", ["star sticker"], ("ready-made",), ""),

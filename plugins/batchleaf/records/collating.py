@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -66,7 +66,8 @@ def check_collate(line: Line, parts: PartsRead, report: Report) -> CollateLine |
     there = [part.letter for part in parts.parts]
     for letter in said.letters if said else ():
         if letter not in there and parts.lost.isdisjoint({letter, ANY_LETTER}):
-            report.error(line.place, f"there is no part {letter} to collate; write {one_of(there)}")
+            known = f"; write {one_of(there)}" if there else ""
+            report.error(line.place, f"there is no part {letter} to collate{known}")
     return said
 
 
@@ -81,21 +82,18 @@ def collating_of(
     named = [Collating(letters, rule) for letters, rule in said.named] if said else []
     rest = [part for part in several if not said or part.letter not in said.letters]
     groups = [*named, *_of_the_rest(rest, (said and said.others) or Rule.MIXED, known)]
-    order = [part.letter for part in parts.parts]
-    return tuple(_placed(groups, order, line.place if line else None, parts.parts))
+    return tuple(_in_order(groups, parts.parts, line.place if line else None))
 
 
-def _placed(
-    groups: Iterable[Collating], order: Sequence[str], place: Place | None, parts: Sequence[Part]
-) -> Iterator[Collating]:
+def _in_order(groups: Sequence[Collating], parts: Sequence[Part], place: Place | None) -> Iterator[Collating]:
     """The groups and their letters in the order of the parts; letters of lost parts fall out."""
-    lettered = [
-        replace(group, letters=tuple(one for one in order if one in group.letters)) for group in groups
-    ]
-    for group in sorted(
-        (one for one in lettered if one.letters), key=lambda one: order.index(one.letters[0])
-    ):
-        yield replace(group, place=place or parts[order.index(group.letters[0])].place)
+    told = set[str]()
+    for part in parts:
+        for group in groups:
+            if part.letter in group.letters and part.letter not in told:
+                letters = tuple(one.letter for one in parts if one.letter in group.letters)
+                told |= {*letters}
+                yield replace(group, letters=letters, place=place or part.place)
 
 
 def _of_the_rest(rest: Sequence[Part], rule: Rule, known: KnownSupplies) -> Iterator[Collating]:

@@ -4,7 +4,7 @@ Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
 The keys are documented on the page "How it is worked out". Keys that not every
 batch has are missing where the record says nothing of them: weight, thickness, envelope,
-post, postage, design, extras, went, where, asked, sold, and stuck_with of a part.
+post, postage, design, extras, collated, went, where, asked, sold, and stuck_with of a part.
 An edition that tells no costs has none of the keys that would tell them.
 """
 

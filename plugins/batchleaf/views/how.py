@@ -37,6 +37,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("from-one-sheet", "From one sheet", _FROM_ONE_SHEET),
             _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
             _section("paper", "Paper used, kept and waste", _PAPER),
+            _section("collating", "Collated sets", _COLLATING),
             _section("adhesive", "Adhesive and packing", _ADHESIVE),
             *of_money,
             how_posted(figures.archive.postage, is_private=figures.ledger is not None),
@@ -94,6 +95,26 @@ waste is the rest, spoiled makes and what is trimmed off with it. The three sum 
 that is cut, and of which nothing is finished yet, is in none of them.
 
 Parts cut by hand from scraps that nobody measures, and ready-made ones, are in none of them.
+"""
+_COLLATING: Final = """
+How the parts of each make are put together before assembly, so that no make gets the same paper twice. How
+many parts there are of each paper follows from the cutting plan; where it does not tell, they are taken to
+come evenly from their papers.
+
+The most sets is exact: every part of a make is there so many times, no paper comes more often than the rule
+allows in all of them together, and of no paper more parts than were cut. That is a flow through a network,
+and the largest number of sets is found by halving. Parts that pass this test can always be dealt out: König
+showed it in 1916 for the edges between two sides of a graph (Mathematische Annalen 77), here the papers and
+the parts of a make. So where papers are cut alike, all that it takes is as many papers as one make has
+parts of them.
+
+Unless the record says otherwise, no paper comes more often in one make than it must: none twice where there
+are papers enough, and where four squares come from three papers each once or twice. Makes that get the same
+stand together. Where the parts do not give a set by the rule for every make, the last ones get what is
+left.
+
+Images of stamps and dies are dealt round: each as often as the next, or once more, and so that none meets
+the same paper again before it has met the others.
 """
 _ADHESIVE: Final = """
 How much of an adhesive a part takes follows from its size and from what the drawer says of the adhesive.
@@ -229,7 +250,7 @@ embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today,
 record says something of it: stuck_with (supply, amount); weight (grams, complete, without, not_counted,
 posted); thickness (mm, usual, uneven, complete, without, estimated, posted); envelope (name, mm, supply,
 packed); post (rules, edition, as, reasons); postage (rate, date, amount); design (slug, title); extras
-(part, extra, planned);
+(part, extra, planned); collated (sets, possible, rule, missing: part, more, papers);
 went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
 not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in,
 cost, stayed, complete).
@@ -241,5 +262,6 @@ each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved
 cost_of_one (amount, complete); minutes. Where the record says something of it: stuck_with (supply,
 amount); weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete,
 without, estimated, posted); envelope (name, mm, supply, packed); post (rules, edition, as, reasons);
-design (slug, title); extras (part, extra, planned).
+design (slug, title); extras (part, extra, planned); collated (sets, possible, rule, missing: part, more,
+papers).
 """

@@ -29,4 +29,4 @@ def _sentence(project: Project, one: Ruled) -> str:
         return f"{letters} have no paper in common, so no {project.thing} can have them alike"
     named = f"{project.begun} {project.name_of(project.begun)}"
     rule = "alike" if group.alike else "with no side twice" if group.by_side else "with no paper twice"
-    return f"{letters} can be put together {rule} for {one.sets} of the {named}"
+    return f"{letters} can be put together {rule} for {one.sets or 'none'} of the {named}"

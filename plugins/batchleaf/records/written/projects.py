@@ -153,7 +153,8 @@ class PartWritten(Written):
     )
     stamp: Text | None = Field(
         None,
-        description="A set of stamps, and which images by number; the set alone where it is one image.",
+        description="A set of stamps, and which images by number, of which each part gets one, dealt round;"
+        " the set alone where it is one image.",
         examples=["tide-words 1 2 3"],
     )
     die: Text | None = Field(
