@@ -17,11 +17,14 @@ from batchleaf.views.words import counted, listed, number_word
 
 
 def sentence_of(found: Collated, project: Project, supplies: Supplies) -> str:
-    """How many sets there are by which rule, and what one more would take."""
+    """How many sets there are by which rule, and what one more would take.
+
+    Where nothing is short and one more takes some of many parts, that is a whole set and not told.
+    """
     rest = ""
     if project.begun < found.possible:
         rest = f"; these parts would give {found.possible:,}"
-    elif found.missing:
+    elif found.missing and (found.sets < project.begun or len({one.letter for one in found.missing}) <= 2):
         more = _more(found, project, supplies)
         rest = f"; with {more} there would be {found.possible + 1:,}"
     return f"{_sets(found, project.begun)}{rest}."
@@ -31,16 +34,17 @@ def _sets(found: Collated, begun: int) -> str:
     rule, told = rule_in_words(found), _ruled(found)
     if found.sets == begun:
         return f"{counted(begun, 'set', 'sets')}{', ' if rule else ''}{rule}"
-    of = f"of the {counted(begun, 'set', 'sets')}"
-    if not rule:
-        return f"{found.sets:,} {of}"
-    if len(told) > 1:
-        return f"{found.sets:,} {of} {'keeps' if found.sets == 1 else 'keep'} the rules, {rule}"
-    alike = told[0].group.alike
-    if not found.sets:
-        return f"None {of} is from one paper" if alike else f"Each {of} has {rule.replace('no', 'a', 1)}"
-    verbs = (("is", "has") if found.sets == 1 else ("are", "have"))[0 if alike else 1]
-    return f"{found.sets:,} {of} {verbs} {rule}"
+    some = f"{found.sets:,}" if found.sets else "None"
+    of = f"{some} of the {counted(begun, 'set', 'sets')}"
+    one = found.sets < 2
+    if len(found.ruled) > 1 or not rule:
+        return f"{of} {'keeps' if one else 'keep'} the rules: {rule}" if rule else of
+    if told[0].group.alike:
+        return f"{of} {'is' if one else 'are each'} from one paper"
+    if found.sets:
+        return f"{of} {'has' if one else 'have'} {rule}"
+    each = "The set" if begun == 1 else f"Each of the {begun:,} sets"
+    return f"{each} has {rule.replace('no', 'a', 1)}"
 
 
 # --- the rule ---------------------------------------------------------------------
@@ -50,10 +54,7 @@ _TIMES: Final = {1: "twice", 2: "more than twice"}
 
 def rule_in_words(found: Collated) -> str:
     """``no paper twice``; with their letters where there are several rules, empty where there is none."""
-    told = _ruled(found)
-    if len(told) == 1:
-        return _rule(told[0])
-    return "; ".join(f"{listed([kind.letter for kind in one.group.kinds])} {_rule(one)}" for one in told)
+    return ", ".join(_rule(one, alone=len(found.ruled) == 1) for one in _ruled(found))
 
 
 def _ruled(found: Collated) -> list[Ruled]:
@@ -61,11 +62,13 @@ def _ruled(found: Collated) -> list[Ruled]:
     return [one for one in found.ruled if one.group.slots > 1 and one.by.rule is not Rule.ANY]
 
 
-def _rule(one: Ruled) -> str:
+def _rule(one: Ruled, *, alone: bool) -> str:
+    letters = listed([kind.letter for kind in one.group.kinds])
     if one.group.alike:
-        return "each from one paper"
+        return "each from one paper" if alone else f"{letters} from one paper"
     most, noun = one.group.most, "side of a paper" if one.group.by_side else "paper"
-    return f"no {noun} {_TIMES.get(most, f'more than {number_word(most)} times')}"
+    times = _TIMES.get(most, f"more than {number_word(most)} times")
+    return f"no {noun} {times}{'' if alone else f' in {letters}'}"
 
 
 # --- what one more takes ------------------------------------------------------------
