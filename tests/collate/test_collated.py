@@ -181,6 +181,15 @@ def test_there_is_nothing_to_collate_where_every_make_gets_the_same() -> None:
     assert collated(batch_of(one, makes=3), None, SUPPLIES) is None
 
 
+def test_a_rule_that_cannot_but_be_kept_is_nothing_to_collate() -> None:
+    """Two parts of one paper are alike, two of two papers differ; two of one that are to differ cannot."""
+    same = batch_of(part("B", 20, 20, "p1"), part("C", 20, 20, "p1"), makes=3)
+    other = batch_of(part("B", 20, 20, "p1"), part("C", 20, 20, "p2"), makes=3)
+    assert collated(with_rules(same, ("BC", Rule.ALIKE)), None, SUPPLIES) is None
+    assert collated(with_rules(other, ("BC", Rule.NONE_TWICE)), None, SUPPLIES) is None
+    assert sets_of(with_rules(same, ("BC", Rule.NONE_TWICE)), planned=False).sets == 0
+
+
 def test_nobody_lays_out_so_many_parts() -> None:
     """Beyond that no table is made, and no time is spent."""
     one = part("B", 20, 20, "p1", "p2", each=MOST_PARTS // 100 + 1)

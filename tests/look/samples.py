@@ -23,6 +23,7 @@ from batchleaf.views.pages import (
     BenchShelf,
     BuyNext,
     BuyRow,
+    CollatingView,
     ComingEntry,
     CostView,
     CutNumbers,
@@ -59,6 +60,9 @@ from batchleaf.views.pages import (
     SeriesRow,
     SettingRow,
     SoldRow,
+    SortedColumn,
+    SortedMakes,
+    SortedPart,
     Source,
     StepView,
     SupplyRow,
@@ -318,6 +322,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
         "sheet of that plan through before you move the stop.",
         plans=plans,
         plan_notes=("The bound is met: no way of through cuts gives more.",),
+        collating=COLLATING,
         paper="Of all that was cut, 85\u00a0% is in the cards, 4\u00a0% was kept and 11\u00a0% is waste.",
         paper_notes=("Kept: four pieces of 95 × 77.",),
         cost=CostView(
@@ -755,6 +760,33 @@ def pieces_drawing() -> Drawing:
     pieces = tuple((Size(Fraction(w), Fraction(h)), n) for w, h, n in sizes)
     sheet = Size(Fraction(180), Fraction(230))
     return draw_pieces(sheet, pieces, id="pieces", title="Kept", description="Four sizes.", unit=Unit.MM)
+
+
+def _sorted(paper: str, colour: str, box: str, images: str) -> tuple[tuple[SortedPart, ...], ...]:
+    squares = (
+        SortedPart(f"2{NBSP}×", paper, colour, (), ""),
+        SortedPart("", "shoal pad 4", "", ("4",), ""),
+    )
+    return squares, (SortedPart("", "", "", (box, box), ""),), (SortedPart("", "", "", (), images),)
+
+
+COLLATING = CollatingView(
+    sentence="10 of the 12 sets have no paper more than twice; with 2 more squares there would be 11.",
+    things="Cards",
+    columns=(
+        SortedColumn("B", "square", ""),
+        SortedColumn("C", "strip", "shoal pad"),
+        SortedColumn("D", "label", ""),
+    ),
+    rows=(
+        SortedMakes(f"1{NBSP}to{NBSP}4", _sorted("dune paper", "#d8c49a", "1", "high water"), ""),
+        SortedMakes(f"5{NBSP}to{NBSP}10", _sorted("sea paper", "#3c495c", "7", "slack tide"), ""),
+        SortedMakes(
+            f"11{NBSP}and{NBSP}12", _sorted("sea paper", "#3c495c", "a", "slack tide"), "from what is left"
+        ),
+    ),
+    notes=("On D: high water 4, slack tide 8.",),
+)
 
 
 def full_batch() -> BatchPage:

@@ -84,5 +84,5 @@ MIXED, DIFFER, ALIKE, ANY = Rule.MIXED, Rule.NONE_TWICE, Rule.ALIKE, Rule.ANY
     ],
 )
 def test_what_is_ruled_together(record: str, groups: list[tuple[str, Rule]], tmp_path: Path) -> None:
-    """Mixed parts that may come from one paper, those that a rule names, and all others by the rule for all."""
+    """Mixed parts that may share a paper, those that a rule names, and all others by the rule for all."""
     assert meant(tmp_path, record) == groups

@@ -54,7 +54,7 @@ def collated(project: Project, cutting: Cutting | None, supplies: Supplies) -> C
     if sum(part.each for part in laid_out) * project.begun > MOST_PARTS:
         return None
     cut = parts_cut(project, cutting, supplies)
-    ruled = tuple(_ruled(project.collating, parts, cut))
+    ruled = tuple(one for one in _ruled(project.collating, parts, cut) if _says_something(one, project.begun))
     if not ruled and not any(part.dealt_images for part in project.parts):
         return None
     possible = min((one.sets for one in ruled), default=project.begun)
@@ -77,6 +77,11 @@ def _ruled(collating: Sequence[Collating], parts: Mapping[str, Part], cut: Parts
         )
         for group in _groups(one.rule, kinds) if kinds else ():
             yield Ruled(one, group, most_sets(group))
+
+
+def _says_something(one: Ruled, begun: int) -> bool:
+    """Whether makes may differ, or cannot all keep the rule: not where each part has one paper anyway."""
+    return one.sets < begun or any(len(kind.cut) > 1 for kind in one.group.kinds)
 
 
 def _groups(rule: Rule, kinds: tuple[Kind, ...]) -> tuple[Group, ...]:
