@@ -785,6 +785,7 @@ COLLATING = CollatingView(
             f"11{NBSP}and{NBSP}12", _sorted("sea paper", "#3c495c", "a", "slack tide"), "from what is left"
         ),
     ),
+    csv=Link("Collating as CSV", "collating.csv"),
     notes=("On D: high water 4, slack tide 8.",),
 )
 

@@ -337,11 +337,13 @@ DRAWER_COLUMNS: Final = [
     *("supply", "name", "shelf", "width in mm", "height in mm", "weight in g/m2", "unit"),
     *("batches", "last used"),
 ]
+COLLATING_COLUMNS: Final = ["make", "letter", "part", "count", "supply", "paper", "images", "by the rule"]
 TABLES: Final = {
     "batches.csv": BATCH_COLUMNS,
     "series/open-series/batches.csv": BATCH_COLUMNS,
     "projects/open-cards/parts.csv": PART_COLUMNS,
     "projects/open-cards/cuts.csv": CUT_COLUMNS,
+    "projects/open-cards/collating.csv": COLLATING_COLUMNS,
     "projects/open-cards/supplies.csv": SUPPLY_COLUMNS,
     "drawer/drawer.csv": DRAWER_COLUMNS,
 }

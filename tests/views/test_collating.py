@@ -17,6 +17,7 @@ from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, CollatingView, SortedPart
 from batchleaf.views.site import all_pages
+from batchleaf.views.tables.collating import collating_table
 from core.drawers import batch_of, part, supply
 from views.test_small import page, plain, worked_out
 
@@ -241,3 +242,25 @@ def test_the_numbers_are_those_of_the_sentence(figures: Figures, public: Figures
         "rule": "no paper twice",
         "missing": None,
     }
+
+
+# --- the table for spreadsheets -----------------------------------------------------------
+
+
+def test_the_file_has_every_make(figures: Figures) -> None:
+    """Six cards: four squares of three papers, two boxes of two; and which of six tags keep the rule."""
+    squares = collating_table(figures.batches["squares"], figures)
+    assert [row for row in squares.rows if row[0] == 3] == [
+        (3, "B", "square", 1, "shoal-pad-1", "shoal pad 1", "", "yes"),
+        (3, "B", "square", 2, "shoal-pad-2", "shoal pad 2", "", "yes"),
+        (3, "B", "square", 1, "shoal-pad-5", "shoal pad 5", "", "yes"),
+        (3, "C", "box", 1, "fern", "fern", "", "yes"),
+        (3, "C", "box", 1, "shoal-pad-6", "shoal pad 6", "", "yes"),
+    ]
+    short = collating_table(figures.batches["short"], figures)
+    assert [(row[0], row[-1]) for row in short.rows if row[1] == "B"] == [
+        (make, "yes" if make < 4 else "no") for make in range(1, 7)
+    ]
+    strips = collating_table(figures.batches["strips"], figures)
+    assert strips.rows[1] == (1, "C", "label", 1, None, None, "high water", "yes")
+    assert collating_table(figures.batches["plain"], figures).rows == ()

@@ -7,20 +7,24 @@ from collections.abc import Iterator, Sequence
 
 from batchleaf.core.collate.makes import AlikeMakes, Copies
 from batchleaf.core.collate.question import Paper
-from batchleaf.core.figures import BatchFigures
+from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.facts import Part, Project
 from batchleaf.measure.display import NBSP
+from batchleaf.views import site_map
 from batchleaf.views.collating_words import mark_of, paper_name, sentence_of
 from batchleaf.views.pages import CollatingView, SortedColumn, SortedMakes, SortedPart
 from batchleaf.views.part_rows import Tools, image_words
 from batchleaf.views.sentence import Supplies
+from batchleaf.views.tables.collating import collating_table
 from batchleaf.views.words import capitalised, listed
 
 LEFT = "from what is left"
 """Why a make does not keep the rule."""
 
 
-def collating_view(batch: BatchFigures, supplies: Supplies, tools: Tools) -> CollatingView | None:
+def collating_view(
+    batch: BatchFigures, figures: Figures, supplies: Supplies, tools: Tools
+) -> CollatingView | None:
     """The section of a batch that has something to collate."""
     found, project = batch.collated, batch.project
     if found is None:
@@ -32,6 +36,7 @@ def collating_view(batch: BatchFigures, supplies: Supplies, tools: Tools) -> Col
         things=capitalised(project.things),
         columns=columns,
         rows=tuple(_row(makes, columns, supplies, tools) for makes in found.makes),
+        csv=collating_table(batch, figures).link(site_map.batch(project.slug)),
         notes=(*_on_images(found.makes, project, tools), *_unnamed(found.makes, supplies)),
     )
 

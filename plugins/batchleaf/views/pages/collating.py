@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from batchleaf.views.pages.pieces import Link
+
 
 @dataclass(frozen=True, slots=True)
 class SortedPart:
@@ -51,4 +53,5 @@ class CollatingView:
     things: str
     columns: tuple[SortedColumn, ...]
     rows: tuple[SortedMakes, ...]
+    csv: Link | None
     notes: tuple[str, ...]
