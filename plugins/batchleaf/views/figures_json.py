@@ -20,8 +20,8 @@ from batchleaf.core.finished import finished_of
 from batchleaf.core.prices import Stays, one_price, sold_makes
 from batchleaf.core.used import Used
 from batchleaf.facts import Design, Part, Project, Settings, Supply
-from batchleaf.views.post_json import post_json
 from batchleaf.views.collating_words import rule_in_words
+from batchleaf.views.post_json import post_json
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.unpriced import is_whole
 from batchleaf.views.went import went_counts
