@@ -30,6 +30,7 @@ from batchleaf.views.pages import (
     DrawerPage,
     DrawerRow,
     DrawerShelf,
+    FigureView,
     FinishedPage,
     FinishedRow,
     GalleryEntry,
@@ -42,6 +43,7 @@ from batchleaf.views.pages import (
     LaidPaper,
     LaidPile,
     Link,
+    LyingRow,
     MovementRow,
     Neighbour,
     OffcutsPage,
@@ -66,6 +68,7 @@ from batchleaf.views.pages import (
     Source,
     StepView,
     SupplyRow,
+    TogetherView,
     ToolRow,
     WentRow,
     WentView,
@@ -346,6 +349,14 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             "0.67",
             ("The price of the ink is not known; it is not in the sum.",),
             kinds=(KindShare("a", "papers", "0.58"), KindShare("b", "packing", "0.09")),
+        ),
+        together=TogetherView(
+            figures=(FigureView(plain_drawing("together-1"), "Front"),),
+            layers=(FigureView(plain_drawing("apart-1"), "Layers apart, from the base up"),),
+            rows=(
+                LyingRow("B", "panel", "on the front, 5\u00a0mm from every edge"),
+                LyingRow("C", "label", "on the panel, 8\u00a0mm from the foot and the right"),
+            ),
         ),
         steps=(
             StepView("Cut both plans, then score every base at 105.", "0:40", ()),

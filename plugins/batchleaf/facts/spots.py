@@ -30,6 +30,8 @@ class Face(StrEnum):
     BACK_WALL = "back wall"
     LEFT_WALL = "left wall"
     RIGHT_WALL = "right wall"
+    ROUND = "round"
+    """No face of its own: what goes round the closed piece, a band, as it is seen from the front."""
 
 
 START: Final = Fraction(0)

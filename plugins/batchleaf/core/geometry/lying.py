@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
 
-from batchleaf.core.geometry.panels import Panel, default_face, panels_of
+from batchleaf.core.geometry.panels import Panel, default_face, panels_of, round_of
 from batchleaf.facts import Part, Project
 from batchleaf.facts.spots import Face, Spot
 from batchleaf.measure.lengths import Size
@@ -36,17 +36,27 @@ class Lying:
 class MadeUp:
     """One make put together: its faces, and all that lies on them in order of sticking.
 
-    ``lost``: parts of which a place names a face, a panel or a part that is not there.
+    ``bases``: what carries all others, of a box with its lid. ``lost``: parts of which a
+    place names a face, a panel or a part that is not there.
     """
 
+    bases: tuple[Part, ...]
     panels: tuple[Panel, ...]
     lying: tuple[Lying, ...]
     lost: tuple[tuple[Part, Spot], ...]
 
     def on(self, panel: Panel) -> tuple[Lying, ...]:
         """What lies on a face, the lowest first: what is tucked under another comes before it."""
-        indices = [i for i, one in enumerate(self.lying) if one.panel == panel]
-        return tuple(self.lying[i] for i in _lowest_first(self.lying, indices))
+        return tuple(self.lying[i] for i in self.order_on(panel))
+
+    def order_on(self, panel: Panel) -> tuple[int, ...]:
+        """The indices of what lies on a face, the lowest first."""
+        return tuple(i for i in self.order if self.lying[i].panel == panel)
+
+    @property
+    def order(self) -> tuple[int, ...]:
+        """The indices of all that lies there, the lowest first on each face."""
+        return tuple(_lowest_first(self.lying))
 
 
 def put_together(project: Project) -> MadeUp | None:
@@ -58,7 +68,7 @@ def put_together(project: Project) -> MadeUp | None:
     for part in project.parts:
         if part.below:
             made.put(part)
-    return MadeUp(made.panels, tuple(made.lying), tuple(made.lost))
+    return MadeUp(tuple(bases), made.panels, tuple(made.lying), tuple(made.lost))
 
 
 class _Maker:
@@ -68,7 +78,7 @@ class _Maker:
         self._default = {
             part.letter: default_face(part, is_lid=number > 0) for number, part in enumerate(bases)
         }
-        self.panels = tuple(panel for part in bases for panel in panels_of(part))
+        self.panels = tuple(panel for part in bases for panel in (*panels_of(part), round_of(part)))
         self.lying: list[Lying] = []
         self.lost: list[tuple[Part, Spot]] = []
 
@@ -168,13 +178,18 @@ def _at(area: Rect, size: Size, spot: Spot) -> Rect:
     return Rect(x, y, size.width, size.height)
 
 
-def _lowest_first(lying: Sequence[Lying], indices: Sequence[int]) -> list[int]:
+def _lowest_first(lying: Sequence[Lying]) -> list[int]:
     """In order of sticking; what is tucked under another goes just below it, and all it carries with it."""
     order: list[int] = []
-    for index in indices:
-        above = lying[index].behind
-        if above is not None and above in order:
-            order.insert(order.index(above), index)
-            continue
-        order.append(index)
+    tucked: set[int] = set()
+    for index, one in enumerate(lying):
+        if one.behind is not None:
+            order.insert(order.index(one.behind), index)
+            tucked.add(index)
+        elif one.on in tucked:
+            carried = {one.on, *(i for i in tucked if lying[i].on == one.on)}
+            order.insert(max(order.index(i) for i in carried) + 1, index)
+            tucked.add(index)
+        else:
+            order.append(index)
     return order

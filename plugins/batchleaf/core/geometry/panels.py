@@ -83,6 +83,12 @@ def panels_of(base: Part) -> tuple[Panel, ...]:
     return tuple(found)
 
 
+def round_of(base: Part) -> Panel:
+    """No face of the blank: what goes round the closed piece, as large as that is seen from the front."""
+    closed = Rect(Fraction(0), Fraction(0), base.folded_size.width, base.folded_size.height)
+    return Panel(base.letter, Face.ROUND, 0, closed, outer=True)
+
+
 DEFAULT: Final = {Fold.GATE: Face.INSIDE, Fold.ACCORDION: Face.PANEL, Fold.BOX: Face.INSIDE}
 """Where a part lies that names no face; on everything else it is the front."""
 

@@ -51,22 +51,25 @@ _PACKED = [["envelope-a2", "paper-band 220 mm", "clear-bag per 5", "label 2 per 
 _STEPS = "One sentence each; its time in the film may lead."
 _COMMA: Final = re.compile(r"\s*(?:(?<![0-9]),|,(?![0-9]))\s*")
 """A comma between two figures belongs to a number."""
+_AT: Final = re.compile(r"\s*,\s*at\s+")
 _MEASURED: Final = re.compile(rf"[^,]*[0-9{FRACTION_SIGNS}].*")
 _BETWEEN: Final = re.compile(r"[x×]|\bby\b|^border\b")
 _LONGEST: Final = 400
 
 
 def part_in_one_line(text: str) -> dict[str, str]:
-    """``44 x 70, water``: size or border, then the paper, or “ready” and what is bought.
+    """``44 x 70, water, at bottom, up 6``: size or border; paper, or “ready” and what is bought; place.
 
     Raises :class:`PydanticCustomError` for what is no such line.
     """
-    measure, *sources = _COMMA.split(text.strip(), 1)
+    text, *at = _AT.split(text.strip(), 1)
+    place = {"at": at[0]} if at else {}
+    measure, *sources = _COMMA.split(text, 1)
     source = sources[0] if sources else ""
     if len(text) > _LONGEST:
         return {"size": text}  # too long for any value, and told so
     if measure.startswith("ready "):
-        return {"ready": text.strip().removeprefix("ready ").strip()}
+        return {"ready": text.removeprefix("ready ").strip()} | place
     if not _MEASURED.match(measure):
         raise PydanticCustomError("one_line_part", "no part in one line")
     if not sources and (better := _with_comma(measure)):
@@ -74,7 +77,8 @@ def part_in_one_line(text: str) -> dict[str, str]:
     border = measure.removeprefix("border ")
     keys = {"size": measure} if border == measure else {"border": border.strip()}
     ready = source.removeprefix("ready ")
-    return keys | ({"ready": ready.strip()} if ready != source else {"paper": source} if source else {})
+    made_of = {"ready": ready.strip()} if ready != source else {"paper": source} if source else {}
+    return keys | made_of | place
 
 
 def _with_comma(text: str) -> str:
@@ -92,6 +96,7 @@ class PartWritten(Written):
 
     SHORT: ClassVar[tuple[str, ...]] = (
         "44 x 70, water",
+        "44 x 70, water, at bottom, up 6",
         "border 1/8, panel",
         "30 x 12, scraps of chalk-card",
         "18 x 18, ready star-sticker",

@@ -11,17 +11,17 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Final
 
-from batchleaf.views.drawing.shapes import Box, Drawing, Label, Ring, Shape, Stroke
+from batchleaf.views.drawing.shapes import Box, Drawing, Label, Polygon, Ring, Shape, Stroke
 
 FIGURE_PX: Final = 13.0
 """Figures at full size, in px on the screen."""
 CHARACTER: Final = 0.58
 """Width of a character in em: no face of the house's list sets figures wider."""
-GROWTH: Final = {"large": 1.8, "middle": 1.32, "strip": 2.5}
-"""The largest growth of lettering in each width class, as in the style sheet."""
-WIDEST_PX: Final = {"large": 588.0, "middle": 430.0, "strip": 800.0}
+GROWTH: Final = {"narrow": 1.0, "large": 1.8, "middle": 1.32, "strip": 2.5}
+"""The largest growth of lettering in each width class, as in the style sheet; narrow is never shrunk."""
+WIDEST_PX: Final = {"narrow": 288.0, "large": 588.0, "middle": 430.0, "strip": 800.0}
 """The widest drawing of each class that still has 11 px figures in a column of 288 px."""
-RING: Final = {"large": 0.7, "middle": 0.75, "strip": 0.75}
+RING: Final = {"narrow": 0.75, "large": 0.7, "middle": 0.75, "strip": 0.75}
 """Radius of a ring in em, at the largest growth."""
 IN_A_CIRCLE: Final = 2
 """Characters that a round ring holds; a wider one grows with its text, as in the style sheet."""
@@ -107,6 +107,9 @@ class Lettering:
         match shape:
             case Box():
                 return Extent(shape.x, shape.y, shape.x + shape.width, shape.y + shape.height)
+            case Polygon():
+                xs, ys = [x for x, _ in shape.corners], [y for _, y in shape.corners]
+                return Extent(min(xs), min(ys), max(xs), max(ys))
             case Stroke():
                 return _around_lines(shape)
             case Ring():

@@ -2,7 +2,7 @@
 
 Coordinates are millimetres as floats: this is the way to the screen. ``role``
 names what a shape is (``outline``, ``cut``, ``waste`` …); the style sheet says
-how that looks. ``fill`` is a colour from a record, or empty.
+how that looks. ``fill`` and ``colour`` are colours from a record, or empty.
 """
 
 from __future__ import annotations
@@ -23,11 +23,21 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
+class Polygon:
+    """A piece seen obliquely: its corners in order."""
+
+    role: str
+    corners: tuple[tuple[float, float], ...]
+    fill: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Stroke:
     """One or more straight lines, each ``(x1, y1, x2, y2)``, drawn as one path."""
 
     role: str
     lines: tuple[tuple[float, float, float, float], ...]
+    colour: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +65,7 @@ class Label:
     upright: bool = True
 
 
-Shape = Box | Stroke | Ring | Label
+Shape = Box | Polygon | Stroke | Ring | Label
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +73,7 @@ class Drawing:
     """A drawing with its frame in mm, its scale (px to the mm) and its words.
 
     ``id`` is unique on its page. ``width_class`` is one of ``large``, ``middle``,
-    ``strip``: how lettering grows when a narrow column shrinks the drawing;
+    ``narrow``, ``strip``: how lettering grows when a narrow column shrinks the drawing;
     ``unlettered`` where there is none, and nothing shrinks.
     """
 

@@ -53,6 +53,7 @@ from batchleaf.views.pages.years import (
     YearsPage,
     YearView,
 )
+from batchleaf.views.pages.together import FigureView, LyingRow, TogetherView
 
 Page = (
     HomePage
@@ -88,6 +89,7 @@ __all__ = [
     "DrawerPage",
     "DrawerRow",
     "DrawerShelf",
+    "FigureView",
     "FinishedPage",
     "FinishedRow",
     "GalleryEntry",
@@ -103,6 +105,7 @@ __all__ = [
     "Link",
     "MadeInYear",
     "MoneyRow",
+    "LyingRow",
     "MovedPage",
     "MovementRow",
     "Neighbour",
@@ -132,6 +135,7 @@ __all__ = [
     "Source",
     "StepView",
     "SupplyRow",
+    "TogetherView",
     "ToolRow",
     "UsedInYear",
     "UsedRow",

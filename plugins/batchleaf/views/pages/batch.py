@@ -8,6 +8,7 @@ from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages.collating import CollatingView
 from batchleaf.views.pages.finished import WentView
 from batchleaf.views.pages.pieces import Line, Link, Picture
+from batchleaf.views.pages.together import TogetherView
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,6 +172,7 @@ class BatchPage:
     paper: str
     paper_notes: tuple[str, ...]
     cost: CostView
+    together: TogetherView | None
     steps: tuple[StepView, ...]
     pictures: tuple[Picture, ...]
     went: WentView | None

@@ -1,0 +1,70 @@
+"""What is seen in an aspect of a make, one thing over another."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass, replace
+
+from batchleaf.core.geometry.aspects import Aspect, Leaf, Level
+from batchleaf.core.geometry.lying import MadeUp
+from batchleaf.facts import Part
+from batchleaf.measure.rects import Rect
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """The base, or one copy of a part, where it is seen, in mm from the top left of the aspect.
+
+    ``index``: the copy among all that lies there; ``None``: the base itself. ``reverse``: it
+    shows its other side. ``quarter_turns``: how often it is turned clockwise. ``goes_round``:
+    the whole, as a band does.
+    """
+
+    rect: Rect
+    part: Part
+    index: int | None
+    copy: int = 0
+    reverse: bool = False
+    quarter_turns: int = 0
+    goes_round: bool = False
+
+
+def seen_in(aspect: Aspect, made: MadeUp, clear: Collection[str] = ()) -> tuple[Seen, ...]:
+    """Everything that is seen, the farthest first; ``clear``: the letters of bases one sees through."""
+    bases = {part.letter: part for part in made.bases}
+    found: list[Seen] = []
+    for level in reversed(list(_levels_seen(aspect, clear))):
+        base = bases[level.leaves[0].panel.base]
+        inner = not level.leaves[0].panel.outer
+        found += (Seen(sheet, base, None, reverse=inner) for sheet in level.sheets)
+        for leaf in level.leaves:
+            on_it = list(_on(leaf, made, reverse=not level.is_near_side))
+            found += on_it if level.is_near_side else reversed(on_it)
+    for leaf in aspect.round:
+        found += _round(leaf, made)
+    return tuple(found)
+
+
+def _levels_seen(aspect: Aspect, clear: Collection[str]) -> Iterator[Level]:
+    """The nearest, and as many more as one sees through what is before them."""
+    before: Level | None = None
+    for level in aspect.levels:
+        if before is not None and before.leaves[0].panel.base not in clear:
+            return
+        yield level
+        before = level if level.is_near_side else before
+
+
+def _on(leaf: Leaf, made: MadeUp, *, reverse: bool) -> Iterator[Seen]:
+    for index in made.order_on(leaf.panel):
+        one = made.lying[index]
+        turns = (one.spot.quarter_turns + 2 * leaf.is_upside_down) % 4
+        yield Seen(leaf.placed(one.rect), one.part, index, one.copy, reverse, turns)
+
+
+def _round(leaf: Leaf, made: MadeUp) -> Iterator[Seen]:
+    """What goes round the whole is seen as far as the face reaches."""
+    for one in _on(leaf, made, reverse=False):
+        here = one.rect.common(leaf.rect)
+        if here is not None:
+            yield replace(one, rect=here, goes_round=True)

@@ -1,0 +1,112 @@
+"""A drawing of one make in words, for those who cannot see it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Final
+
+from batchleaf.core.geometry.aspects import Aspect, AspectKind
+from batchleaf.core.geometry.lying import Lying, MadeUp
+from batchleaf.core.geometry.seen import Seen
+from batchleaf.facts import Fold, Part, Project, Supply
+from batchleaf.measure.display import NBSP, show_size
+from batchleaf.measure.lengths import Unit
+from batchleaf.views.drawing.apart import Layer
+from batchleaf.views.drawing.aspect import Shown
+from batchleaf.views.links import together
+from batchleaf.views.lying_in_words import where_it_lies
+from batchleaf.views.words import capitalised, listed
+
+_FOLD_AT: Final = {
+    (Fold.SIDE, AspectKind.FRONT): ", folded at the left",
+    (Fold.SIDE, AspectKind.BACK): ", folded at the right",
+    (Fold.SIDE, AspectKind.INSIDE): ", folded down the middle",
+    (Fold.TOP, AspectKind.FRONT): ", folded on top",
+    (Fold.TOP, AspectKind.BACK): ", folded on top",
+    (Fold.TOP, AspectKind.INSIDE): ", folded across the middle",
+    (Fold.GATE, AspectKind.FRONT): ", its two doors closed",
+    (Fold.GATE, AspectKind.INSIDE): ", its two doors open",
+}
+
+
+def caption_of(aspect: Aspect, made: MadeUp) -> str:
+    """What one looks at: ``Front``, ``Inside, open``, ``From above, closed``."""
+    first = made.bases[0]
+    match aspect.kind:
+        case AspectKind.FRONT if first.fold is Fold.BOX:
+            return "From above, closed" if len(made.bases) > 1 else "From above"
+        case AspectKind.FRONT:
+            return {Fold.GATE: "Front, closed", Fold.ACCORDION: "Front, pulled out"}.get(first.fold, "Front")
+        case AspectKind.INSIDE if first.fold is Fold.BOX:
+            return "Without its lid"
+        case AspectKind.INSIDE:
+            return "Inside, open"
+        case AspectKind.BACK if first.fold is Fold.BOX:
+            return "From underneath"
+        case AspectKind.BACK:
+            return "Back, pulled out" if first.fold is Fold.ACCORDION else "Back"
+        case AspectKind.LID_INSIDE:
+            return "Inside the lid"
+        case AspectKind.WALL:
+            panel = aspect.nearest.leaves[0].panel
+            of = "" if panel.base == first.letter else " of the lid"
+            return f"{capitalised(panel.face.value)}{of}"
+
+
+def aspect_in_words(shown: Shown, made: MadeUp, project: Project, supplies: Mapping[str, Supply]) -> str:
+    """The base with its size and paper, then each part on it: its paper and size, where, on what."""
+    base = next(one.part for one in reversed(shown.seen) if one.index is None)
+    size = f"{show_size(shown.aspect.size, project.unit)}{NBSP}{project.unit.value}"
+    fold = Fold.TOP if base.fold is Fold.TENT else base.fold
+    where = _FOLD_AT.get((fold, shown.aspect.kind), "")
+    start = f"{capitalised(_named(base, made))}{_of_paper(base, supplies)}, {size}{where}."
+    return " ".join((start, *_parts(shown.seen, made, project.unit, supplies)))
+
+
+def _named(base: Part, made: MadeUp) -> str:
+    return f"the {base.name}" if len(made.bases) > 1 else base.name
+
+
+def _parts(seen: tuple[Seen, ...], made: MadeUp, unit: Unit, supplies: Mapping[str, Supply]) -> Iterator[str]:
+    for reverse in (False, True):
+        copies: dict[str, list[Lying]] = {}
+        for one in seen:
+            if one.index is not None and one.reverse is reverse:
+                copies.setdefault(one.part.letter, []).append(made.lying[one.index])
+        for lying in copies.values():
+            yield f"{_part(lying, unit, supplies, made)}{', seen through from behind' if reverse else ''}."
+
+
+def _part(lying: list[Lying], unit: Unit, supplies: Mapping[str, Supply], made: MadeUp) -> str:
+    part = lying[0].part
+    size = f"{show_size(part.size, unit)}{NBSP}{unit.value}"
+    return (
+        f"{times(len(lying))}{part.letter}, {part.name}{_of_paper(part, supplies)}, {size},"
+        f" {where_it_lies(made, lying, unit)}"
+    )
+
+
+def _of_paper(part: Part, supplies: Mapping[str, Supply]) -> str:
+    names = [paper.name for paper in together((supplies[slug] for slug in part.papers), "or")]
+    return f" of {listed(names, last='or')}" if names else ""
+
+
+def layers_in_words(layers: Sequence[Layer], supplies: Mapping[str, Supply]) -> str:
+    """``From the base up: A, base of oat card; B, mat of moss card; …``"""
+    said = [
+        f"{times(len(layer.pieces) if layer.rests else 1)}{layer.letter}, {layer.pieces[0].part.name}"
+        f"{_of_paper(layer.pieces[0].part, supplies)}"
+        for layer in layers
+    ]
+    return f"From the base up: {'; '.join(said)}. Each lies above its place."
+
+
+def times(count: int) -> str:
+    """``2 × `` before what there are several of."""
+    return f"{count}{NBSP}× " if count > 1 else ""
+
+
+def has_parts(aspect: Aspect, made: MadeUp) -> bool:
+    """Whether anything lies on what is nearest there."""
+    faces = {leaf.panel.key for leaf in aspect.nearest.leaves}
+    return any(one.panel.key in faces for one in made.lying)

@@ -1,0 +1,158 @@
+"""The layers of a make apart, in an oblique view: the base lowest, each part above its place.
+
+Dashed lines lead from a layer's corners down to where it lies. Letters stand on a plumb
+line at the right.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+from batchleaf.core.geometry.aspects import Crease
+from batchleaf.core.geometry.seen import Seen
+from batchleaf.facts import Supply
+from batchleaf.views.drawing.canvas import Canvas, Lettering
+from batchleaf.views.drawing.oblique import Plane, Point, depth_of
+from batchleaf.views.drawing.paper import Fill, Line
+from batchleaf.views.drawing.shapes import Label, Polygon, Stroke
+from batchleaf.views.drawing.spread import spread
+from batchleaf.views.drawing.surfaces import fill_seen, marks_of
+
+_GAP: Final = 0.62
+"""From one layer to the next, as a share of what the base takes from top to foot."""
+_LEAST_GAP_PX: Final = 22.0
+_MOST_PX: Final = 330.0
+"""All gaps together; many layers lie closer."""
+_PLUMB: Final = 1.4
+"""How far right of the layers the plumb line stands, in em."""
+_PITCH: Final = 1.45
+"""Distance of letters on it, in em."""
+
+
+Point3 = tuple[float, float, float]
+"""Right, towards the foot, and up, in mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """What lies at one height: the base, a lid, or all copies of one part.
+
+    ``walls``: how high those of a box stand above it (below nothing: how low those of a
+    lid hang). ``hinge``: pieces of the base under it, that hang together with it at a fold.
+    ``rests``: for each of its pieces the number of the layer that it lies on.
+    """
+
+    letter: str
+    name: str
+    pieces: tuple[Seen, ...]
+    rests: tuple[int, ...] = ()
+    creases: tuple[Crease, ...] = ()
+    walls: float = 0.0
+    hinge: tuple[tuple[Point3, ...], ...] = ()
+    shift: tuple[float, float] = (0.0, 0.0)
+
+
+def draw_apart(layers: Sequence[Layer], supplies: Mapping[str, Supply], lettering: Lettering) -> Canvas:
+    """The layers, the lowest first."""
+    canvas = Canvas(lettering)
+    planes = _planes(layers, lettering)
+    for layer, plane in zip(layers, planes, strict=True):
+        _draw_drops(canvas, layer, plane, layers, planes)
+        _draw_layer(canvas, layer, plane, supplies)
+    _draw_letters(canvas, layers, planes)
+    return canvas
+
+
+def _planes(layers: Sequence[Layer], lettering: Lettering) -> list[Plane]:
+    base = layers[0].pieces[0].rect
+    wide = depth_of(float(base.width), float(base.height))
+    most = _MOST_PX / lettering.scale / max(len(layers) - 1, 1)
+    gap = max(min(_GAP * wide, most), min(_LEAST_GAP_PX / lettering.scale, most))
+    planes, height = [], 0.0
+    for before, layer in zip([None, *layers], layers, strict=False):
+        if before is not None:
+            height += gap + max(before.walls, 0.0) + max(-layer.walls, 0.0)
+        planes.append(Plane(height, *layer.shift))
+    return planes
+
+
+def _draw_drops(
+    canvas: Canvas, layer: Layer, plane: Plane, layers: Sequence[Layer], planes: Sequence[Plane]
+) -> None:
+    """From each corner straight down to what it lies on."""
+    lines: list[Line] = []
+    for piece, rests in zip(layer.pieces, layer.rests, strict=False):
+        foot = planes[rests].height + (layers[rests].walls if layer.walls else 0.0)
+        hangs = max(-layer.walls, 0.0)
+        lines += [(x, y + hangs, x, y + plane.height - foot) for x, y in plane.corners(piece.rect)]
+    if lines:
+        canvas.add(Stroke("apart", tuple(lines)))
+
+
+def _draw_layer(canvas: Canvas, layer: Layer, plane: Plane, supplies: Mapping[str, Supply]) -> None:
+    first = layer.pieces[0]
+    for corners in layer.hinge:
+        flat = tuple(Plane(plane.height + z, plane.left, plane.top).point(x, y) for x, y, z in corners)
+        canvas.add(_sheet("layer", flat, fill_seen(first, supplies)))
+    if layer.walls > 0:
+        _draw_walls(canvas, first, plane, layer.walls, supplies, near=False)
+    for piece in layer.pieces:
+        fill = fill_seen(piece, supplies)
+        role = "base" if piece.index is None else "layer"
+        canvas.add(_sheet(f"{role} slab", plane.corners(piece.rect), fill))
+        lines = plane.lines(marks_of(piece, fill, canvas.lettering.scale))
+        if lines:
+            canvas.add(Stroke(f"pattern {fill.marks.value}", lines, fill.marks_colour))
+    if layer.creases:
+        folds = tuple(
+            plane.line(*map(float, (one.x1, one.y1, one.x2, one.y2)))
+            for one in layer.creases
+            if not one.at_edge
+        )
+        if folds:
+            canvas.add(Stroke("fold" + fill_seen(first, supplies).edge, folds))
+    if layer.walls:
+        _draw_walls(canvas, first, plane, layer.walls, supplies, near=True)
+
+
+def _draw_walls(
+    canvas: Canvas, piece: Seen, plane: Plane, walls: float, supplies: Mapping[str, Supply], *, near: bool
+) -> None:
+    """Two of the four walls of a box: those behind its bottom, or those before it."""
+    top_left, top_right, bottom_right, bottom_left = plane.corners(piece.rect)
+    edges = (
+        ((top_right, bottom_right), (bottom_left, bottom_right))
+        if near
+        else ((top_left, top_right), (top_left, bottom_left))
+    )
+    for (x1, y1), (x2, y2) in edges:
+        corners = ((x1, y1), (x2, y2), (x2, y2 - walls), (x1, y1 - walls))
+        canvas.add(_sheet("layer", corners, fill_seen(piece, supplies)))
+
+
+def _sheet(role: str, corners: tuple[Point, ...], fill: Fill) -> Polygon:
+    return Polygon(role + fill.edge, corners, fill.colour)
+
+
+def _draw_letters(canvas: Canvas, layers: Sequence[Layer], planes: Sequence[Plane]) -> None:
+    em = canvas.lettering.em
+    corners = [max(_right_corners(layer, plane)) for layer, plane in zip(layers, planes, strict=True)]
+    plumb = max(x for x, _ in corners) + _PLUMB * em
+    called = sorted(zip(corners, layers, strict=True), key=lambda one: one[0][1])
+    steps = [_PITCH * em for _ in pairwise(called)]
+    around = canvas.extent
+    places = spread([y for (_, y), _ in called], steps, around.top + 0.5 * em, around.bottom - 0.5 * em)
+    for ((x, y), layer), place in zip(called, places, strict=True):
+        end = plumb - 0.3 * em
+        lines = ((x, y, end, place),)
+        canvas.add(Stroke("leader halo", lines), Stroke("leader", lines))
+        canvas.add(Label("letter small start", plumb, place, layer.letter))
+        if layer.name:
+            canvas.add(Label("quiet start", plumb + 1.2 * em, place, layer.name))
+
+
+def _right_corners(layer: Layer, plane: Plane) -> list[Point]:
+    return [plane.corners(piece.rect)[1] for piece in layer.pieces]

@@ -1,0 +1,33 @@
+"""How one make is put together: as it is seen, layer by layer, and where each part lies."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from batchleaf.views.drawing.shapes import Drawing
+
+
+@dataclass(frozen=True, slots=True)
+class FigureView:
+    """A drawing with what it shows."""
+
+    drawing: Drawing
+    caption: str
+
+
+@dataclass(frozen=True, slots=True)
+class LyingRow:
+    """One part: on what it lies and how far from its edges."""
+
+    letter: str
+    name: str
+    where: str
+
+
+@dataclass(frozen=True, slots=True)
+class TogetherView:
+    """One make from its sides, its layers apart, and its parts from the lowest up."""
+
+    figures: tuple[FigureView, ...]
+    layers: tuple[FigureView, ...]
+    rows: tuple[LyingRow, ...]

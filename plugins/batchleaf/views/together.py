@@ -1,0 +1,141 @@
+"""How one make is put together, as the page of its batch shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from typing import Final
+
+from batchleaf.core.geometry.aspects import Aspect, AspectKind
+from batchleaf.core.geometry.aspects_of_folds import aspects_of
+from batchleaf.core.geometry.lying import MadeUp, put_together
+from batchleaf.core.geometry.seen import seen_in
+from batchleaf.facts import Fold, Project, Supply
+from batchleaf.measure.lengths import Unit
+from batchleaf.views.aspect_in_words import aspect_in_words, caption_of, has_parts, layers_in_words
+from batchleaf.views.drawing.apart import Layer, draw_apart
+from batchleaf.views.drawing.aspect import Shown, draw_aspect
+from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
+from batchleaf.views.layers_apart import stacks_of
+from batchleaf.views.lying_in_words import where_it_lies
+from batchleaf.views.pages import FigureView, LyingRow, TogetherView
+
+Supplies = Mapping[str, Supply]
+LARGEST_SCALE: Final = 2.2
+"""px to the mm: a small tag is not blown up beyond this."""
+_SMALLER: Final = 0.96
+_HIGHEST_PX: Final = 420.0
+_ROW_PX: Final = 850.0
+"""Two drawings side by side are no wider together, where that leaves them large enough."""
+_LARGE_ENOUGH: Final = 1.2
+"""px to the mm."""
+_FOR_NAMES: Final = 0.8
+"""How much smaller layers may be drawn so that their names have room."""
+_OPENED: Final = (Fold.SIDE, Fold.TOP, Fold.GATE)
+"""Cards that are opened, and whose inside is shown though nothing lies there."""
+
+
+def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
+    """Drawings and places of one make; ``None`` where no part lies on a base."""
+    made = put_together(project)
+    if made is None or not made.lying:
+        return None
+    shown = shown_aspects(made)
+    captions = [caption_of(one.aspect, made) for one in shown]
+    drawings = [
+        canvas.drawing(
+            f"together-{number}",
+            f"{caption} of one {project.thing}",
+            aspect_in_words(one, made, project, supplies),
+        )
+        for number, (canvas, caption, one) in enumerate(
+            zip(_at_one_scale(shown, supplies, project.unit), captions, shown, strict=True), 1
+        )
+    ]
+    figures = tuple(FigureView(drawing, caption) for drawing, caption in zip(drawings, captions, strict=True))
+    return TogetherView(figures, tuple(_apart(made, project, supplies)), tuple(_rows(made, project.unit)))
+
+
+def _apart(made: MadeUp, project: Project, supplies: Supplies) -> Iterator[FigureView]:
+    for number, stack in enumerate(stacks_of(made), 1):
+        where = f", {stack.face}" if stack.face else ""
+        drawing = _fitted_apart(stack.layers, supplies).drawing(
+            f"apart-{number}",
+            f"Layers of one {project.thing} apart{where}",
+            layers_in_words(stack.layers, supplies),
+        )
+        yield FigureView(drawing, f"Layers apart{where}, from the base up")
+
+
+def _fitted_apart(layers: Sequence[Layer], supplies: Supplies) -> Canvas:
+    """As large as its column lets it be; names stand in it where it does not shrink much for them."""
+    named = _largest_apart(layers, supplies)
+    bare = _largest_apart([replace(layer, name="") for layer in layers], supplies)
+    return named if named.lettering.scale >= _FOR_NAMES * bare.lettering.scale else bare
+
+
+def _largest_apart(layers: Sequence[Layer], supplies: Supplies) -> Canvas:
+    scale = LARGEST_SCALE
+    while True:
+        for width_class in ("narrow", "middle"):
+            canvas = draw_apart(layers, supplies, Lettering(scale, width_class))
+            if _width(canvas) <= WIDEST_PX[width_class] and _height(canvas) <= _HIGHEST_PX:
+                return canvas
+        scale *= _SMALLER
+
+
+def shown_aspects(made: MadeUp) -> list[Shown]:
+    """What is seen first, the inside of what is opened, and every other side that has parts."""
+    return [
+        Shown(aspect, seen_in(aspect, made), measured=aspect.kind in (AspectKind.FRONT, AspectKind.WALL))
+        for aspect in aspects_of(made)
+        if _is_shown(aspect, made)
+    ]
+
+
+def _is_shown(aspect: Aspect, made: MadeUp) -> bool:
+    if aspect.kind is AspectKind.FRONT:
+        return True
+    opened = aspect.kind is AspectKind.INSIDE and made.bases[0].fold in _OPENED
+    return opened or has_parts(aspect, made)
+
+
+def _at_one_scale(shown: Sequence[Shown], supplies: Supplies, unit: Unit) -> list[Canvas]:
+    """All of them as large as one scale lets them be in their column."""
+    scale = LARGEST_SCALE
+    while True:
+        canvases = [_fitted(one, supplies, unit, scale) for one in shown]
+        found = [canvas for canvas in canvases if canvas is not None]
+        if len(found) == len(shown) and _fit_together(found):
+            return found
+        scale *= _SMALLER
+
+
+def _fitted(shown: Shown, supplies: Supplies, unit: Unit, scale: float) -> Canvas | None:
+    for width_class in ("narrow", "middle", "large"):
+        canvas = draw_aspect(shown, supplies, unit, Lettering(scale, width_class))
+        if _width(canvas) <= WIDEST_PX[width_class]:
+            return canvas
+    return None
+
+
+def _fit_together(canvases: Sequence[Canvas]) -> bool:
+    scale = canvases[0].lettering.scale
+    if any(_height(one) > _HIGHEST_PX for one in canvases):
+        return False
+    return scale < _LARGE_ENOUGH or sum(map(_width, canvases[:2])) <= _ROW_PX
+
+
+def _width(canvas: Canvas) -> float:
+    return (canvas.extent.right - canvas.extent.left) * canvas.lettering.scale
+
+
+def _height(canvas: Canvas) -> float:
+    return (canvas.extent.bottom - canvas.extent.top) * canvas.lettering.scale
+
+
+def _rows(made: MadeUp, unit: Unit) -> Iterator[LyingRow]:
+    """One for each part, the lowest first."""
+    for letter in dict.fromkeys(made.lying[index].part.letter for index in made.order):
+        copies = [one for one in made.lying if one.part.letter == letter]
+        yield LyingRow(letter, copies[0].part.name, where_it_lies(made, copies, unit))
