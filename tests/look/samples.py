@@ -56,6 +56,7 @@ from batchleaf.views.pages import (
     PricesPage,
     ProblemRow,
     ProblemsPage,
+    ScoreView,
     SeriesBatchRow,
     SeriesIndexPage,
     SeriesPage,
@@ -326,6 +327,14 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
         plans=plans,
         plan_notes=("The bound is met: no way of through cuts gives more.",),
         collating=COLLATING,
+        scoring=(
+            ScoreView(
+                "Score A",
+                "Base, flat, 210 × 148; the outside is up.",
+                plain_drawing("score-a-drawing"),
+                "Score every A at 105\u00a0mm along its long side before it is folded.",
+            ),
+        ),
         paper="Of all that was cut, 85\u00a0% is in the cards, 4\u00a0% was kept and 11\u00a0% is waste.",
         paper_notes=("Kept: four pieces of 95 × 77.",),
         cost=CostView(
@@ -401,7 +410,7 @@ def plan_view(drawing: Drawing, title: str) -> PlanView:
         instruction,
         drawing,
         SETTINGS,
-        "Score every A at 105\u00a0mm along its long side before it is folded.",
+        "Measure the sheet first: its whole width is used.",
     )
 
 

@@ -185,8 +185,8 @@ def test_a_planned_batch_says_what_it_needs_and_counts_nowhere(pages: Pages) -> 
     ]
     assert fourth.cost.used_label == "Needed"
     assert fourth.paper == ""
-    assert "Score every A at 105\u00a0mm along its long side before it is folded." in [
-        plan.remark for plan in fourth.plans
+    assert [(one.title, one.sentence) for one in fourth.scoring] == [
+        ("Score A", "Score every A at 105\u00a0mm along its long side before it is folded.")
     ]
     home = page(pages, "", HomePage)
     assert home.title == "Three batches"

@@ -26,6 +26,7 @@ from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
 from batchleaf.views.post import post_view
+from batchleaf.views.scoring import score_views
 from batchleaf.views.sentence import Supplies, batch_sentence
 from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
 from batchleaf.views.together import together_view
@@ -56,6 +57,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         plans=plan_views(batch, supplies, tools),
         plan_notes=(*_plan_notes(batch, supplies), *_what_lacks(batch, figures, supplies)),
         collating=collating_view(batch, figures, supplies, tools),
+        scoring=score_views(project),
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings),

@@ -22,7 +22,6 @@ from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
 from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Line, PlanView
-from batchleaf.views.scoring import how_to_score
 from batchleaf.views.settings_rows import CutsInWords
 from batchleaf.views.words import counted, joined, listed
 
@@ -139,16 +138,9 @@ def _trimming(trim: Trim, supply: Supply, project: Project) -> str:
 
 
 def _remark(project: Project, laid: LaidOut, held: Fraction | None) -> str:
-    """What to see to before the first cut, and where to score the parts that this sheet gives."""
+    """What to see to before the first cut."""
     on_sheet = {placed.part for placed in laid.parts}
-    scored = (part for part in project.parts if part.letter in on_sheet and part.scores)
-    return " ".join(
-        (
-            *_nothing_to_spare(laid),
-            *_too_narrow(project, on_sheet, held),
-            *(how_to_score(part, project.unit) for part in scored),
-        )
-    )
+    return " ".join((*_nothing_to_spare(laid), *_too_narrow(project, on_sheet, held)))
 
 
 def _too_narrow(project: Project, on_sheet: Set[str], held: Fraction | None) -> Iterator[str]:

@@ -1,18 +1,90 @@
-"""Scoring and folding in words: the settings of the score board."""
+"""Scoring and folding: the settings of the score board in words, and the flat blank beside them."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
-from batchleaf.facts import Fold, Part
-from batchleaf.measure.display import show_length
+from batchleaf.core.geometry.panels import Panel, panels_of
+from batchleaf.facts import Fold, Origin, Part, Project
+from batchleaf.facts.spots import Face
+from batchleaf.measure.display import show_length, show_size
 from batchleaf.measure.lengths import Unit
-from batchleaf.views.words import NBSP, listed
+from batchleaf.measure.rects import Rect
+from batchleaf.views.drawing.blank import draw_blank
+from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
+from batchleaf.views.pages import ScoreView
+from batchleaf.views.words import NBSP, capitalised, listed
 
 _THEN: Final = {
     Fold.GATE: ", and fold both doors to the middle.",
     Fold.ACCORDION: ", and fold it to and fro.",
 }
+PIXELS_PER_MM: Final = 1.46
+"""The scale of the sheet plans, which stand above."""
+_SMALLER: Final = 0.96
+_OPENED_DOORS: Final = {
+    Face.INSIDE_LEFT_DOOR: "left door",
+    Face.INSIDE: "middle",
+    Face.INSIDE_RIGHT_DOOR: "right door",
+}
+_OF_A_BOX: Final = {
+    Face.FRONT: "bottom",
+    Face.FRONT_WALL: "front",
+    Face.BACK_WALL: "back",
+    Face.LEFT_WALL: "left",
+    Face.RIGHT_WALL: "right",
+}
+
+
+def score_views(project: Project) -> tuple[ScoreView, ...]:
+    """Each part that is scored at this bench: how, and its blank as it lies before that."""
+    scored = (part for part in project.parts if part.scores and part.origin is not Origin.READY)
+    return tuple(_score_view(part, project) for part in scored)
+
+
+def _score_view(part: Part, project: Project) -> ScoreView:
+    is_lid = part.letter != project.parts[0].letter
+    faces = list(_faces(part, is_lid=is_lid))
+    seen = "inside" if part.fold is Fold.GATE else "outside"
+    size = f"{show_size(part.size, project.unit)}{NBSP}{project.unit.value}"
+    names = [name for name, _ in faces]
+    canvas = _fitted(part, faces, project.unit)
+    return ScoreView(
+        title=f"Score {part.letter}",
+        instruction=f"{capitalised(part.name)}, flat, {size}; the {seen} is up.",
+        drawing=canvas.drawing(
+            f"score-{part.letter.lower()}-drawing",
+            f"Flat blank of {part.letter}, {part.name}",
+            f"A blank of {size}, its {seen} up. {how_to_score(part, project.unit)}"
+            f" Its faces: {listed(names)}.",
+        ),
+        sentence=how_to_score(part, project.unit),
+    )
+
+
+def _fitted(part: Part, faces: list[tuple[str, Rect]], unit: Unit) -> Canvas:
+    """At the scale of the plans, or as large as its column lets it be."""
+    scale = PIXELS_PER_MM
+    while True:
+        for width_class in ("narrow", "middle", "large"):
+            canvas = draw_blank(part, faces, unit, Lettering(scale, width_class))
+            if (canvas.extent.right - canvas.extent.left) * scale <= WIDEST_PX[width_class]:
+                return canvas
+        scale *= _SMALLER
+
+
+def _faces(part: Part, *, is_lid: bool) -> Iterator[tuple[str, Rect]]:
+    """The faces of the side that is up, by the names a maker folds them to."""
+    for panel in panels_of(part):
+        if panel.outer is not (part.fold is Fold.GATE):
+            yield _name(panel, part, is_lid=is_lid), panel.blank
+
+
+def _name(panel: Panel, part: Part, *, is_lid: bool) -> str:
+    if part.fold is Fold.BOX:
+        return "top" if is_lid and panel.face is Face.FRONT else _OF_A_BOX[panel.face]
+    return _OPENED_DOORS[panel.face] if part.fold is Fold.GATE else panel.name
 
 
 def how_to_score(part: Part, unit: Unit) -> str:

@@ -77,6 +77,16 @@ class PlanView:
 
 
 @dataclass(frozen=True, slots=True)
+class ScoreView:
+    """A part that is scored: heading, how its blank lies, drawing, and where to score it."""
+
+    title: str
+    instruction: str
+    drawing: Drawing
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True)
 class SupplyRow:
     """One supply of a batch with what it cost; ``lots``: where its price comes from."""
 
@@ -169,6 +179,7 @@ class BatchPage:
     plans: tuple[PlanView, ...]
     plan_notes: tuple[str, ...]
     collating: CollatingView | None
+    scoring: tuple[ScoreView, ...]
     paper: str
     paper_notes: tuple[str, ...]
     cost: CostView

@@ -1,0 +1,72 @@
+"""A flat blank: its outline, where it is scored and folded, where it is cut in, what each face becomes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from batchleaf.core.cutting.steps import PlacedPart
+from batchleaf.facts import Fold, Part
+from batchleaf.measure.lengths import Unit
+from batchleaf.measure.rects import Rect
+from batchleaf.views.drawing.canvas import Canvas, Lettering
+from batchleaf.views.drawing.chains import draw_chain
+from batchleaf.views.drawing.marks import Area, fits_inside
+from batchleaf.views.drawing.scores import draw_scores
+from batchleaf.views.drawing.shapes import Label, Stroke
+from batchleaf.views.drawing.sides import Side
+
+_CHAIN: Final = 0.8
+"""How far out a chain of measures stands, in em."""
+_PLACES: Final = (0.5, 0.32, 0.7, 0.2, 0.82)
+"""Where on a face its name may stand, as shares of its height."""
+ZERO: Final = Fraction(0)
+
+Named = tuple[str, Rect]
+"""What a face becomes, and where it lies on the blank."""
+
+
+def draw_blank(part: Part, faces: Sequence[Named], unit: Unit, lettering: Lettering) -> Canvas:
+    """The blank with its faces by name; its measures from score to score, and of the whole."""
+    canvas = Canvas(lettering)
+    sheet = Rect(ZERO, ZERO, part.size.width, part.size.height)
+    area = Area.of(sheet)
+    canvas.add(area.box("part"), area.box("outline"))
+    draw_scores(canvas, [PlacedPart(part.letter, sheet, turned=False)], {part.letter: part.scores})
+    cuts = tuple(corner_cuts(part))
+    if cuts:
+        canvas.add(Stroke("cut", cuts))
+    for name, rect in faces:
+        _draw_name(canvas, name, Area.of(rect))
+    out = _CHAIN * lettering.em
+    draw_chain(canvas, sheet, Side.TOP, _stops(part, runs_down=True), unit, out)
+    draw_chain(canvas, sheet, Side.LEFT, _stops(part, runs_down=False), unit, out)
+    return canvas
+
+
+def corner_cuts(part: Part) -> Iterator[tuple[float, float, float, float]]:
+    """A box is cut into each corner along one of its two scores, as far as the other."""
+    if part.fold is not Fold.BOX or part.walls is None:
+        return
+    width, height, walls = float(part.size.width), float(part.size.height), float(part.walls)
+    for x in (walls, width - walls):
+        yield (x, 0.0, x, walls)
+        yield (x, height - walls, x, height)
+
+
+def _stops(part: Part, *, runs_down: bool) -> tuple[Fraction, ...]:
+    length = part.size.width if runs_down else part.size.height
+    return (ZERO, *sorted(score.at for score in part.scores if score.runs_down is runs_down), length)
+
+
+def _draw_name(canvas: Canvas, name: str, area: Area) -> None:
+    """Upright in the middle of its face, else aside, else read from below; else nowhere."""
+    x, y = area.x + area.width / 2, area.y + area.height / 2
+    upright = Label("quiet halo on-sheet", x, y, name)
+    ways = [replace(upright, y=area.y + share * area.height) for share in _PLACES]
+    ways += [replace(upright, x=area.x + share * area.width, upright=False) for share in _PLACES]
+    for way in ways:
+        if fits_inside(canvas, area, way) and canvas.add_if_free(way):
+            return
