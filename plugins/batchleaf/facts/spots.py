@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
 from typing import Final
+
+from batchleaf.facts.places import NOWHERE, Place
 
 
 class Face(StrEnum):
@@ -59,3 +61,4 @@ class Spot:
     face: Face | None = None
     panel: int = 0
     behind: str = ""
+    place: Place = field(default=NOWHERE, compare=False)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
@@ -166,8 +166,9 @@ class _PartsReader:
         return part
 
     def _spots(self, line: PartLine) -> tuple[Spot, ...]:
-        text = line.written.at
-        return (self._report.read(line.at("at"), read_spots, text, line.unit) if text else None) or ()
+        text, place = line.written.at, line.at("at")
+        spots = self._report.read(place, read_spots, text, line.unit) if text else None
+        return tuple(replace(spot, place=place) for spot in spots or ())
 
     def _oversize(self, line: PartLine) -> Fraction | None:
         text = line.written.oversize

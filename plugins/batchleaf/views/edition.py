@@ -160,8 +160,11 @@ def _project(project: Project, names: Names) -> Project:
 
 def _part(part: Part, names: Names) -> Part:
     """All that is said of a part is shown: it is what a reader makes."""
+    spots = tuple(replace(spot, place=NOWHERE) for spot in part.spots)
     stuck = part.stuck and replace(part.stuck, supply=names[part.stuck.supply])
-    return replace(part, papers=tuple(names[slug] for slug in part.papers), stuck=stuck, place=NOWHERE)
+    return replace(
+        part, papers=tuple(names[slug] for slug in part.papers), stuck=stuck, spots=spots, place=NOWHERE
+    )
 
 
 # --- supplies ------------------------------------------------------------------
