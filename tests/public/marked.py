@@ -44,8 +44,8 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         Fate.NEVER: "purchases counts gone rates",
     },
     "supply": {
-        Fate.SHOWN: "name kind size unit by sticks grain front back core trim colour weight thickness weighs"
-        " envelope sale link about",
+        Fate.SHOWN: "name kind size unit by sticks grain front back core see-through trim colour weight thickness"
+        " weighs envelope sale link about",
         Fate.NEVER: "designs pack mark opening",
     },
     "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},
@@ -62,7 +62,8 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
 """What a model is called → its keys by their fate. A new key has to be put here."""
 
 FIXED: Final = {
-    *("by", "format", "status", "unit", "grain", "side", "turn", "on", "each", "clearance", "collate"),
+    *("by", "format", "status", "unit", "grain", "see-through", "side", "turn", "on", "each"),
+    *("clearance", "collate"),
 }
 """Keys that take one of a few words, a letter or a small number: they can bear no mark."""
 
@@ -339,6 +340,7 @@ supplies:
     front: vexqu-front
     back: vexqu-back
     core: vexqu-core
+    see-through: yes
     trim: top 17.31
     colour: "#7e57a1"
     weight: 2347 g/m²

@@ -103,6 +103,8 @@ class Supply:
     front: PaperSide = PaperSide()
     back: PaperSide = PaperSide()
     core: str = ""
+    see_through: bool = False
+    """What lies behind it shows."""
     trim: Trim = Trim()
     colours: tuple[str, ...] = ()
     grammage: Fraction | None = None

@@ -123,6 +123,7 @@ def _as_sheet(entry: Entry, supply: Supply, written: SupplyWritten) -> Supply:
         front=entry.read("front", read_side, written.front) or PaperSide(),
         back=entry.read("back", read_side, written.back) or PaperSide(),
         core=written.core or "",
+        see_through=written.see_through == "yes",
         trim=_trim(entry, supply, written.trim),
         grammage=entry.read("weight", parse_grammage, weight),
         pounds=weight if weight and in_pounds(weight) else "",

@@ -7,7 +7,6 @@ from typing import Final
 
 from batchleaf.core.geometry.aspects import Aspect, AspectKind
 from batchleaf.core.geometry.lying import Lying, MadeUp
-from batchleaf.core.geometry.seen import Seen
 from batchleaf.facts import Fold, Part, Project, Supply
 from batchleaf.measure.display import NBSP, show_size
 from batchleaf.measure.lengths import Unit
@@ -27,6 +26,8 @@ _FOLD_AT: Final = {
     (Fold.GATE, AspectKind.FRONT): ", its two doors closed",
     (Fold.GATE, AspectKind.INSIDE): ", its two doors open",
 }
+_THROUGH: Final = ", seen through the base"
+_REVERSE: Final = ", its back seen through the base"
 
 
 def caption_of(aspect: Aspect, made: MadeUp) -> str:
@@ -60,21 +61,25 @@ def aspect_in_words(shown: Shown, made: MadeUp, project: Project, supplies: Mapp
     fold = Fold.TOP if base.fold is Fold.TENT else base.fold
     where = _FOLD_AT.get((fold, shown.aspect.kind), "")
     start = f"{capitalised(_named(base, made))}{_of_paper(base, supplies)}, {size}{where}."
-    return " ".join((start, *_parts(shown.seen, made, project.unit, supplies)))
+    return " ".join((start, *_parts(shown, made, project.unit, supplies)))
 
 
 def _named(base: Part, made: MadeUp) -> str:
     return f"the {base.name}" if len(made.bases) > 1 else base.name
 
 
-def _parts(seen: tuple[Seen, ...], made: MadeUp, unit: Unit, supplies: Mapping[str, Supply]) -> Iterator[str]:
-    for reverse in (False, True):
-        copies: dict[str, list[Lying]] = {}
-        for one in seen:
-            if one.index is not None and one.reverse is reverse:
-                copies.setdefault(one.part.letter, []).append(made.lying[one.index])
-        for lying in copies.values():
-            yield f"{_part(lying, unit, supplies, made)}{', seen through from behind' if reverse else ''}."
+def _parts(shown: Shown, made: MadeUp, unit: Unit, supplies: Mapping[str, Supply]) -> Iterator[str]:
+    """What lies on top, then what is seen through the base, its front or its back."""
+    ways: dict[str, dict[str, list[Lying]]] = {"": {}, _THROUGH: {}, _REVERSE: {}}
+    faces = {leaf.panel.key for leaf in (*shown.aspect.nearest.leaves, *shown.aspect.round)}
+    for one in shown.seen:
+        if one.index is not None:
+            lying = made.lying[one.index]
+            way = _REVERSE if one.reverse else "" if lying.panel.key in faces else _THROUGH
+            ways[way].setdefault(one.part.letter, []).append(lying)
+    for words, copies in ways.items():
+        for there in copies.values():
+            yield f"{_part(there, unit, supplies, made)}{words}."
 
 
 def _part(lying: list[Lying], unit: Unit, supplies: Mapping[str, Supply], made: MadeUp) -> str:

@@ -198,6 +198,7 @@ def _supply(supply: Supply) -> Supply:
         front=supply.front,
         back=supply.back,
         core=supply.core,
+        see_through=supply.see_through,
         trim=supply.trim,
         colours=supply.colours,
         grammage=supply.grammage,

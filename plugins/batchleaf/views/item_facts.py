@@ -82,3 +82,5 @@ def _sides(supply: Supply) -> Iterator[Fact]:
             yield label, "; ".join(filter(None, (side.look, _LIES[side.direction]))) or "any-way"
     if supply.core:
         yield "Core", supply.core
+    if supply.see_through:
+        yield "See-through", "what lies behind it shows"

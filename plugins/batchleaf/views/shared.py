@@ -48,4 +48,5 @@ def _picture(batch: BatchFigures, figures: Figures) -> SharedPicture:
     if photo:
         return SharedPicture(photo, (), photo.alt or batch.project.title)
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
-    return SharedPicture(None, stand_in(batch, supplies), batch.project.title)
+    boxes = tuple(shape for shape in stand_in(batch, supplies) if isinstance(shape, Box))
+    return SharedPicture(None, boxes, batch.project.title)

@@ -1,4 +1,4 @@
-"""What stands where a batch has no photo: its first sheet, cut, or else the colours of its papers."""
+"""What stands where a batch has no photo: one make as it looks, or its first sheet, or its colours."""
 
 from __future__ import annotations
 
@@ -6,16 +6,36 @@ from typing import Final
 
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.figures import BatchFigures
-from batchleaf.views.drawing.shapes import Box
+from batchleaf.core.geometry.lying import put_together
+from batchleaf.views.drawing.canvas import Canvas, Lettering
+from batchleaf.views.drawing.shapes import Box, Stroke
+from batchleaf.views.drawing.surfaces import draw_paper
 from batchleaf.views.sentence import Supplies
+from batchleaf.views.together import front_of
 
 _BAND: Final = 40.0
 _BAND_LENGTH: Final = 160.0
+_LONGEST_PX: Final = 260.0
+"""About how long it is on the screen, for the distance of its marks."""
 
 
-def stand_in(batch: BatchFigures, supplies: Supplies) -> tuple[Box, ...]:
-    """Boxes of which the first is the frame; none where nothing is known of the paper."""
-    return _first_sheet(batch, supplies) or _bands(batch, supplies)
+def stand_in(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Stroke, ...]:
+    """Boxes of which the first is the frame, with marks; none where nothing is known of it."""
+    return _front(batch, supplies) or _first_sheet(batch, supplies) or _bands(batch, supplies)
+
+
+def _front(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Stroke, ...]:
+    """One make from the side that is seen first, where its record names a base."""
+    made = put_together(batch.project)
+    if made is None:
+        return ()
+    shown = front_of(made, supplies)
+    size = shown.aspect.size
+    longest = float(max(size.width, size.height))
+    canvas = Canvas(Lettering(_LONGEST_PX / longest, "middle"))
+    draw_paper(canvas, shown.seen, supplies)
+    frame = Box("frame", 0.0, 0.0, float(size.width), float(size.height))
+    return (frame, *(shape for shape in canvas.shapes if isinstance(shape, Box | Stroke)))
 
 
 def _first_sheet(batch: BatchFigures, supplies: Supplies) -> tuple[Box, ...]:

@@ -40,7 +40,7 @@ def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
     made = put_together(project)
     if made is None or not made.lying:
         return None
-    shown = shown_aspects(made)
+    shown = shown_aspects(made, supplies)
     captions = [caption_of(one.aspect, made) for one in shown]
     drawings = [
         canvas.drawing(
@@ -84,13 +84,20 @@ def _largest_apart(layers: Sequence[Layer], supplies: Supplies) -> Canvas:
         scale *= _SMALLER
 
 
-def shown_aspects(made: MadeUp) -> list[Shown]:
+def shown_aspects(made: MadeUp, supplies: Supplies) -> list[Shown]:
     """What is seen first, the inside of what is opened, and every other side that has parts."""
-    return [
-        Shown(aspect, seen_in(aspect, made), measured=aspect.kind in (AspectKind.FRONT, AspectKind.WALL))
-        for aspect in aspects_of(made)
-        if _is_shown(aspect, made)
-    ]
+    return [_shown(aspect, made, supplies) for aspect in aspects_of(made) if _is_shown(aspect, made)]
+
+
+def front_of(made: MadeUp, supplies: Supplies) -> Shown:
+    """What is seen first of a make."""
+    return _shown(aspects_of(made)[0], made, supplies)
+
+
+def _shown(aspect: Aspect, made: MadeUp, supplies: Supplies) -> Shown:
+    clear = {base.letter for base in made.bases if any(supplies[slug].see_through for slug in base.papers)}
+    measured = aspect.kind in (AspectKind.FRONT, AspectKind.WALL)
+    return Shown(aspect, seen_in(aspect, made, clear), measured)
 
 
 def _is_shown(aspect: Aspect, made: MadeUp) -> bool:

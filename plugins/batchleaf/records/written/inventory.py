@@ -6,7 +6,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from batchleaf.records.written.shape import FORMAT, FORMAT_TOLD, Slug, Text, Written
+from batchleaf.records.written.shape import FORMAT, FORMAT_TOLD, Slug, Text, Written, YesNo
 
 _SALE = "May what is made with it be sold? yes, handmade only, no or not known; who says so, and when."
 _SALES = ["handmade only, printed on the packet, 2026-01-12", "yes"]
@@ -87,6 +87,12 @@ class SupplyWritten(Written):
     back: Text | None = Field(None, description="The same of its back.", examples=["plain", "dots, any-way"])
     core: Text | None = Field(
         None, description="The colour inside, where it is torn or cut.", examples=["white"]
+    )
+    see_through: YesNo = Field(
+        "no",
+        alias="see-through",
+        description="Whether what lies behind it shows, as with film, acetate or vellum.",
+        examples=["yes"],
     )
     trim: Text | None = Field(
         None,

@@ -24,6 +24,8 @@ _CHAIN: Final = 0.8
 """How far out a chain of measures stands, in em."""
 _PAST: Final = 0.45
 """How far a fold at an edge runs past it, in em."""
+_GLINTS: Final = ((1.6, 0.0), (2.0, 0.5), (1.7, 1.1))
+"""Where they start and end from the corner, in em."""
 ZERO: Final = Fraction(0)
 
 
@@ -40,11 +42,14 @@ def draw_aspect(shown: Shown, supplies: Mapping[str, Supply], unit: Unit, letter
     """Its paper, edges and folds; its finished size; a letter for each part that is seen."""
     canvas, aspect = Canvas(lettering), shown.aspect
     first_part = next((i for i, one in enumerate(shown.seen) if one.index is not None), len(shown.seen))
+    nearest = [one for one in shown.seen if one.index is None][-1]
     round_ = [one for one in shown.seen if one.goes_round]
     draw_paper(canvas, shown.seen[:first_part], supplies)
-    draw_folds(canvas, aspect.creases, _PAST * lettering.em, fill_seen(shown.seen[0], supplies).edge)
+    draw_folds(canvas, aspect.creases, _PAST * lettering.em, fill_seen(nearest, supplies).edge)
     draw_paper(canvas, [one for one in shown.seen[first_part:] if not one.goes_round], supplies)
     draw_edges(canvas, aspect)
+    if fill_seen(nearest, supplies).clear:
+        draw_glints(canvas, aspect)
     draw_paper(canvas, round_, supplies)
     if shown.measured:
         _draw_measures(canvas, aspect, unit)
@@ -60,6 +65,15 @@ def draw_edges(canvas: Canvas, aspect: Aspect) -> None:
         edges = ((x, y, right, y), (right, y, right, bottom), (x, bottom, right, bottom), (x, y, x, bottom))
         folded = [_line(crease) for crease in aspect.creases if crease.at_edge]
         canvas.add(Stroke("outline", tuple(edge for edge in edges if edge not in folded)))
+
+
+def draw_glints(canvas: Canvas, aspect: Aspect) -> None:
+    """Short slanting lines in the upper right corner, as on glass: it is not told by colour alone."""
+    em = canvas.lettering.em
+    for sheet in aspect.nearest.sheets:
+        right, top = float(sheet.right) - 0.5 * em, float(sheet.y) + 0.5 * em
+        lines = tuple((right - a * em, top + b * em, right - b * em, top + a * em) for a, b in _GLINTS)
+        canvas.add(Stroke("glint", lines))
 
 
 def draw_folds(canvas: Canvas, creases: Sequence[Crease], past: float, edge: str) -> None:

@@ -52,10 +52,13 @@ class Fill:
     colour: str = ""
     marks: Marks = Marks.NONE
     marks_colour: str = ""
+    clear: bool = False
 
     @property
     def edge(self) -> str:
-        """What the style sheet is told of its edges: on a pale paper they stay dark when the page is."""
+        """What the style sheet is told: one sees through it; or it is pale, and lines on it stay dark."""
+        if self.clear:
+            return " clear"
         return " pale" if self.colour and Colour.of(self.colour).luminance >= _DARK else ""
 
 
@@ -65,9 +68,9 @@ def fill_of(supply: Supply, side: ShownSide, turn: int = 0) -> Fill:
     colours = [supply.colours[(i + turn) % len(supply.colours)] for i in range(len(supply.colours))]
     main = colours[0] if colours else ""
     if not main or not _has_pattern(supply, side):
-        return Fill(main)
+        return Fill(main, clear=supply.see_through)
     other = colours[1] if len(colours) > 1 else _own_shade(main)
-    return Fill(main, _OF_DIRECTION[supply.side(side).direction], other)
+    return Fill(main, _OF_DIRECTION[supply.side(side).direction], other, supply.see_through)
 
 
 def _has_pattern(supply: Supply, side: ShownSide) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from batchleaf.views.drawing.shapes import Box
+from batchleaf.views.drawing.shapes import Box, Stroke
 from batchleaf.views.pages.pieces import Line, Link, Picture
 
 
@@ -12,7 +12,7 @@ from batchleaf.views.pages.pieces import Line, Link, Picture
 class GalleryEntry:
     """A batch as the home page and series pages show it.
 
-    ``stand_in``: drawn where there is no picture, the first box being the frame.
+    ``stand_in``: drawn where there is no picture, the first shape being the frame.
     """
 
     title: str
@@ -21,7 +21,7 @@ class GalleryEntry:
     line: str
     date: str
     date_iso: str
-    stand_in: tuple[Box, ...]
+    stand_in: tuple[Box | Stroke, ...]
 
 
 @dataclass(frozen=True, slots=True)
