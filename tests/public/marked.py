@@ -44,8 +44,8 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         Fate.NEVER: "purchases counts gone rates",
     },
     "supply": {
-        Fate.SHOWN: "name kind size unit by sticks grain front back core see-through trim colour weight thickness"
-        " weighs envelope sale link about",
+        Fate.SHOWN: "name kind size unit by sticks grain front back core see-through trim colour weight"
+        " thickness weighs envelope sale link about",
         Fate.NEVER: "designs pack mark opening",
     },
     "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},

@@ -17,7 +17,7 @@ FINISHED: Final = {
 }
 """Finished sizes of the bases that a part with a border lies on."""
 MADE_OF: Final = "unit base parts stick supplies packing"
-TOLD: Final = "title format thing tools steps credit"
+TOLD: Final = "title format thing tools collate steps credit"
 Line = tuple[str, str]
 """A supply, and what a line says after it."""
 
@@ -114,13 +114,13 @@ class _Batch:
     def part(self, written: str | Entry) -> Entry:
         """``44 x 70, water``, ``border 5``, ``18 x 18, ready star-sticker`` as keys; or its keys."""
         if isinstance(written, str):
-            shape, _, paper = written.partition(", ")
+            shape, _, paper = written.partition(", at ")[0].partition(", ")
             if shape.startswith("ready "):
                 shape, paper = "", shape
             said = {"border": shape[7:]} if shape.startswith("border ") else {"size": shape}
             said |= {"ready": paper[6:]} if paper.startswith("ready ") else {"paper": paper}
             return {key: text for key, text in said.items() if text}
-        told = "side turn extra oversize before stamp die"
+        told = "at side turn extra oversize before stamp die"
         self.drawer.keys(written, "size border on paper ready each stick", told)
         return written
 

@@ -42,6 +42,7 @@ from batchleaf.views.pages.offcuts import LaidPaper, LaidPile, OffcutsPage
 from batchleaf.views.pages.pieces import Aside, Line, Link, Picture, Source, text_of
 from batchleaf.views.pages.prices import PriceRow, PricesPage, SoldRow
 from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
+from batchleaf.views.pages.together import FigureView, LyingRow, TogetherView
 from batchleaf.views.pages.years import (
     DrawerOfYear,
     MadeInYear,
@@ -54,7 +55,6 @@ from batchleaf.views.pages.years import (
     YearsPage,
     YearView,
 )
-from batchleaf.views.pages.together import FigureView, LyingRow, TogetherView
 
 Page = (
     HomePage
@@ -104,9 +104,9 @@ __all__ = [
     "LaidPile",
     "Line",
     "Link",
+    "LyingRow",
     "MadeInYear",
     "MoneyRow",
-    "LyingRow",
     "MovedPage",
     "MovementRow",
     "Neighbour",
