@@ -63,12 +63,11 @@ def test_one_that_is_too_small_is_told_and_the_smallest_taken() -> None:
     assert (found.tight.supply, found.packed, found.inside.envelope) == ("tight", False, named("C6"))
 
 
-def test_an_envelope_for_several_is_none_that_one_is_packed_in() -> None:
-    """Two to an envelope are not sent one by one."""
-    found = of(
-        make_of("card A6, side fold", uses=(Use("blue", Fraction(2), None, purpose=Purpose.PACKING),)), BLUE
-    )
-    assert not found.packed
+@pytest.mark.parametrize("each", [None, Fraction(2)])
+def test_only_one_envelope_for_each_is_one_that_a_make_goes_in(each: Fraction | None) -> None:
+    """Two makes to an envelope are not sent one by one, and of two nobody knows which is sent."""
+    packing = Use("blue", Fraction(2), each, purpose=Purpose.PACKING)
+    assert not of(make_of("card A6, side fold", uses=(packing,)), BLUE).packed
 
 
 def test_other_packing_goes_with_it() -> None:
