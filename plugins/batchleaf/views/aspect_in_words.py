@@ -7,7 +7,7 @@ from typing import Final
 
 from batchleaf.core.geometry.aspects import Aspect, AspectKind
 from batchleaf.core.geometry.lying import Lying, MadeUp
-from batchleaf.facts import Fold, Part, Project, Supply
+from batchleaf.facts import Fold, Origin, Part, Project, Supply
 from batchleaf.measure.display import NBSP, show_size
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.drawing.apart import Layer
@@ -42,6 +42,8 @@ def caption_of(aspect: Aspect, made: MadeUp) -> str:
             return "Without its lid"
         case AspectKind.INSIDE:
             return "Inside, open"
+        case AspectKind.CLOSED:
+            return "Closed"
         case AspectKind.BACK if first.fold is Fold.BOX:
             return "From underneath"
         case AspectKind.BACK:
@@ -61,7 +63,8 @@ def aspect_in_words(shown: Shown, made: MadeUp, project: Project, supplies: Mapp
     fold = Fold.TOP if base.fold is Fold.TENT else base.fold
     where = _FOLD_AT.get((fold, shown.aspect.kind), "")
     start = f"{capitalised(_named(base, made))}{_of_paper(base, supplies)}, {size}{where}."
-    return " ".join((start, *_parts(shown, made, project.unit, supplies)))
+    parts = tuple(_parts(shown, made, project.unit, supplies)) or ("Nothing lies there.",)
+    return " ".join((start, *parts))
 
 
 def _named(base: Part, made: MadeUp) -> str:
@@ -92,6 +95,9 @@ def _part(lying: list[Lying], unit: Unit, supplies: Mapping[str, Supply], made: 
 
 
 def _of_paper(part: Part, supplies: Mapping[str, Supply]) -> str:
+    """Nothing of what is bought as it is: its name says it."""
+    if part.origin is Origin.READY and part.below:
+        return ""
     names = [paper.name for paper in together((supplies[slug] for slug in part.papers), "or")]
     return f" of {listed(names, last='or')}" if names else ""
 
@@ -112,6 +118,7 @@ def times(count: int) -> str:
 
 
 def has_parts(aspect: Aspect, made: MadeUp) -> bool:
-    """Whether anything lies on what is nearest there."""
-    faces = {leaf.panel.key for leaf in aspect.nearest.leaves}
+    """Whether anything lies on what is nearest there; what is closed is looked at for what goes round it."""
+    leaves = aspect.round if aspect.kind is AspectKind.CLOSED else aspect.nearest.leaves
+    faces = {leaf.panel.key for leaf in leaves}
     return any(one.panel.key in faces for one in made.lying)

@@ -3,8 +3,9 @@
 Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
 The keys are documented on the page "How it is worked out". Keys that not every
-batch has are missing where the record says nothing of them: weight, thickness, envelope,
-post, postage, design, extras, collated, went, where, asked, sold, and stuck_with of a part.
+batch has are missing where the record says nothing of them: lies, weight, thickness,
+envelope, post, postage, design, extras, collated, went, where, asked, sold, and
+stuck_with of a part.
 An edition that tells no costs has none of the keys that would tell them.
 """
 
@@ -21,6 +22,7 @@ from batchleaf.core.prices import Stays, one_price, sold_makes
 from batchleaf.core.used import Used
 from batchleaf.facts import Design, Part, Project, Settings, Supply
 from batchleaf.views.collating_words import rule_in_words
+from batchleaf.views.lying_json import lying_json
 from batchleaf.views.post_json import post_json
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.unpriced import is_whole
@@ -41,6 +43,7 @@ def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, sett
         "unit": project.unit.value,
         "makes": {"finished": project.finished, "begun": project.begun, "thing": project.thing},
         "parts": [_part(part, batch) for part in project.parts],
+        **_lies(project),
         "from_one_sheet": [_from_one_sheet(one) for one in batch.from_one_sheet],
         "could_have_given": _could_have(batch),
         "paper": _paper(batch),
@@ -69,6 +72,11 @@ def _part(part: Part, batch: BatchFigures) -> Json:
         "cut": part.each * batch.project.begun + part.extra,
         **_stuck(part),
     }
+
+
+def _lies(project: Project) -> Json:
+    lies = lying_json(project)
+    return {"lies": lies} if lies else {}
 
 
 def _stuck(part: Part) -> Json:

@@ -35,6 +35,7 @@ def how_page(figures: Figures) -> HowPage:
         sections=(
             _section("measures", "Measures", _MEASURES),
             _section("from-one-sheet", "From one sheet", _FROM_ONE_SHEET),
+            _section("together", "Where parts lie", _TOGETHER),
             _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
             _section("paper", "Paper used, kept and waste", _PAPER),
             _section("collating", "Collated sets", _COLLATING),
@@ -80,6 +81,16 @@ by twelve by through cuts, and four times round a hole in the middle.
 
 Where something must be trimmed off a sheet before it can be used, only what is left is cut from; the
 sheet costs what it costs as bought.
+"""
+_TOGETHER: Final = """
+From the record alone: its base with its folds, the sizes of the parts, and where each of them is said to sit.
+A part of which nothing is said sits in the middle of what carries it. Distances are those from the edges of
+what a part lies on, exactly; of two edges across from each other the nearer one is told, or both where they
+are as near.
+
+Drawings are in proportion. Papers have the colour that the drawer tells of them. A pattern is told there in
+words only, so a few marks stand for it: small ups where it has an up, stripes where it may stand on its head,
+dots where it may be turned as one likes.
 """
 _COULD_HAVE_GIVEN: Final = """
 The most full sets of parts that the sheets of a batch can give by through cuts. Parts are turned on
@@ -247,8 +258,8 @@ each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved
 bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost,
 complete, one); batch_cost (amount, currency, complete, without, not_counted, and kinds: papers, adhesive,
 embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today, shares); minutes. Where the
-record says something of it: stuck_with (supply, amount); weight (grams, complete, without, not_counted,
-posted); thickness (mm, usual, uneven, complete, without, estimated, posted); envelope (name, mm, supply,
+record says something of it: lies (part, on, face, left, top, width, height); stuck_with (supply, amount);
+weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete, without, estimated, posted); envelope (name, mm, supply,
 packed); post (rules, edition, as, reasons); postage (rate, date, amount); design (slug, title); extras
 (part, extra, planned); collated (sets, possible, rule, missing: part, more, papers);
 went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
@@ -259,8 +270,8 @@ _KEYS_WITHOUT_COSTS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
 each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given
 (makes, bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps);
-cost_of_one (amount, complete); minutes. Where the record says something of it: stuck_with (supply,
-amount); weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete,
+cost_of_one (amount, complete); minutes. Where the record says something of it: lies (part, on,
+face, left, top, width, height); stuck_with (supply, amount); weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete,
 without, estimated, posted); envelope (name, mm, supply, packed); post (rules, edition, as, reasons);
 design (slug, title); extras (part, extra, planned); collated (sets, possible, rule, missing: part, more,
 papers).

@@ -18,8 +18,8 @@ _AJAR: Final = 0.08
 """How far the back of a card stands off at its open edge, as a share of its width."""
 _BEHIND_DOORS: Final = 3.0
 """How far the back of a gate fold lies below its doors, in mm."""
-_STACKS: Final = (AspectKind.FRONT, AspectKind.INSIDE, AspectKind.BACK)
-_WORDS: Final = {AspectKind.FRONT: "front", AspectKind.INSIDE: "inside", AspectKind.BACK: "back"}
+_STACKS: Final = (AspectKind.FRONT, AspectKind.INSIDE, AspectKind.CLOSED, AspectKind.BACK)
+_WORDS: Final = dict(zip(_STACKS, ("front", "inside", "closed", "back"), strict=True))
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from typing import Final
 
 from batchleaf.core.geometry.lying import Lying, MadeUp
 from batchleaf.facts import Fold, Part
-from batchleaf.facts.spots import Face
+from batchleaf.facts.spots import END, START, Face, Spot
 from batchleaf.measure.display import NBSP, show_length
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.rects import Rect
@@ -35,6 +35,7 @@ ON_FACE: Final = {
 """Every face but the numbered ones."""
 _OF_A_BOX: Final = {Face.INSIDE: "on the bottom inside", Face.FRONT: "underneath"}
 _OF_A_LID: Final = {Face.FRONT: "on the lid", Face.INSIDE: "inside the lid"}
+MIDDLE_OF_ALL: Final = Spot()
 _PANELS: Final = {Face.PANEL: "on panel", Face.BACK_OF_PANEL: "on the back of panel"}
 
 
@@ -56,7 +57,7 @@ def _how(made: MadeUp, one: Lying, unit: Unit) -> str:
     outer = made.lying[one.on].rect if one.on is not None else _face_of(one)
     turned = {1: ", turned to the right", 2: ", upside down", 3: ", turned to the left"}
     behind = f", tucked behind the {made.lying[one.behind].part.name}" if one.behind is not None else ""
-    return f"{in_from_edges(inner, outer, unit)}{turned.get(one.spot.quarter_turns, '')}{behind}"
+    return f"{in_from_edges(inner, outer, unit, one.spot)}{turned.get(one.spot.quarter_turns, '')}{behind}"
 
 
 def _face_of(one: Lying) -> Rect:
@@ -67,9 +68,12 @@ def _face_of(one: Lying) -> Rect:
 def _at_what_height(one: Lying, unit: Unit) -> str:
     """Of a band: how far its long edges are from those of what it goes round."""
     face = _face_of(one)
+    spot = one.spot
     if one.rect.width >= face.width:
-        return _sides(one.rect.y, face.bottom - one.rect.bottom, unit, _DOWN)
-    return _sides(one.rect.x, face.right - one.rect.right, unit, _ACROSS)
+        edges = (one.rect.y, "the top"), (face.bottom - one.rect.bottom, "the foot")
+        return _from(*_edge(*edges, "the top and the foot", spot.down), unit)
+    edges = (one.rect.x, "the left"), (face.right - one.rect.right, "the right")
+    return _from(*_edge(*edges, "both sides", spot.across), unit)
 
 
 def _carriers(made: MadeUp, copies: Sequence[Lying]) -> str:
@@ -98,35 +102,34 @@ def _is_lid(made: MadeUp, base: Part) -> bool:
     return base.letter != made.bases[0].letter
 
 
-_DOWN: Final = ("top", "foot", "the top and the foot")
-_ACROSS: Final = ("left", "right", "both sides")
+def in_from_edges(inner: Rect, outer: Rect, unit: Unit, spot: Spot = MIDDLE_OF_ALL) -> str:
+    """How far a part is from the edges of what it lies on: those that its place names, else the nearer ones.
 
-
-def in_from_edges(inner: Rect, outer: Rect, unit: Unit) -> str:
-    """How far a part is from the edges of what it lies on: the two nearest, or all that are equal."""
+    Edges that are equally far are said together.
+    """
     left, right = inner.x - outer.x, outer.right - inner.right
     top, foot = inner.y - outer.y, outer.bottom - inner.bottom
     if left == right == top == foot:
         return f"{_far(left, unit)} from every edge" if left > 0 else _covering(left, unit)
-    down, across = min((top, "the top"), (foot, "the foot")), min((left, "the left"), (right, "the right"))
-    if left == right and top != foot and left == down[0]:
-        return _from(left, f"{down[1]} and both sides", unit)
-    if left != right and top != foot and down[0] == across[0]:
+    down = _edge((top, "the top"), (foot, "the foot"), "the top and the foot", spot.down)
+    across = _edge((left, "the left"), (right, "the right"), "both sides", spot.across)
+    if down[0] == across[0] and down[1] != "the top and the foot":
         return _from(down[0], f"{down[1]} and {across[1]}", unit)
-    return f"{_sides(top, foot, unit, _DOWN)}, {_sides(left, right, unit, _ACROSS)}"
+    return f"{_from(*down, unit)}, {_from(*across, unit)}"
+
+
+_Edge = tuple[Fraction, str]
+
+
+def _edge(near: _Edge, far: _Edge, both: str, named: Fraction) -> _Edge:
+    """The one that a place names, which is 0 for the near and 1 for the far one, else the nearer one."""
+    if near[0] == far[0]:
+        return near[0], both
+    return near if named == START else far if named == END else min(near, far)
 
 
 def _covering(beyond: Fraction, unit: Unit) -> str:
     return "edge to edge" if not beyond else f"reaching {_far(-beyond, unit)} over every edge"
-
-
-def _sides(near: Fraction, far: Fraction, unit: Unit, words: tuple[str, str, str]) -> str:
-    """Of two edges across from each other the nearer one, or both where they are as near."""
-    if near == far:
-        both = words[2]
-        return _from(near, both, unit)
-    edge = words[0] if near < far else words[1]
-    return _from(min(near, far), f"the {edge}", unit)
 
 
 def _from(distance: Fraction, edge: str, unit: Unit) -> str:

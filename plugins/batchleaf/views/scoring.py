@@ -48,7 +48,7 @@ def _score_view(part: Part, project: Project) -> ScoreView:
     faces = list(_faces(part, is_lid=is_lid))
     seen = "inside" if part.fold is Fold.GATE else "outside"
     size = f"{show_size(part.size, project.unit)}{NBSP}{project.unit.value}"
-    names = [name for name, _ in faces]
+    names = [name for name, _ in sorted(faces, key=lambda face: (face[1].y, face[1].x))]
     canvas = _fitted(part, faces, project.unit)
     return ScoreView(
         title=f"Score {part.letter}",

@@ -13,17 +13,18 @@ from batchleaf.core.geometry.seen import seen_in
 from batchleaf.facts import Fold, Project, Supply
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.aspect_in_words import aspect_in_words, caption_of, has_parts, layers_in_words
-from batchleaf.views.drawing.apart import Layer, draw_apart
+from batchleaf.views.drawing.apart import Layer, draw_apart, extent_of_base
 from batchleaf.views.drawing.aspect import Shown, draw_aspect
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
 from batchleaf.views.layers_apart import stacks_of
 from batchleaf.views.lying_in_words import where_it_lies
 from batchleaf.views.pages import FigureView, LyingRow, TogetherView
+from batchleaf.views.words import uncapitalised
 
 Supplies = Mapping[str, Supply]
 LARGEST_SCALE: Final = 2.2
 """px to the mm: a small tag is not blown up beyond this."""
-_SMALLER: Final = 0.96
+_SMALLER: Final = 0.94
 _HIGHEST_PX: Final = 420.0
 _ROW_PX: Final = 850.0
 """Two drawings side by side are no wider together, where that leaves them large enough."""
@@ -31,6 +32,8 @@ _LARGE_ENOUGH: Final = 1.2
 """px to the mm."""
 _FOR_NAMES: Final = 0.8
 """How much smaller layers may be drawn so that their names have room."""
+_LONGEST_NAME: Final = 20
+"""In characters; longer ones stand in the list alone."""
 _OPENED: Final = (Fold.SIDE, Fold.TOP, Fold.GATE)
 """Cards that are opened, and whose inside is shown though nothing lies there."""
 
@@ -45,7 +48,7 @@ def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
     drawings = [
         canvas.drawing(
             f"together-{number}",
-            f"{caption} of one {project.thing}",
+            f"One {project.thing}: {uncapitalised(caption)}",
             aspect_in_words(one, made, project, supplies),
         )
         for number, (canvas, caption, one) in enumerate(
@@ -61,7 +64,7 @@ def _apart(made: MadeUp, project: Project, supplies: Supplies) -> Iterator[Figur
         where = f", {stack.face}" if stack.face else ""
         drawing = _fitted_apart(stack.layers, supplies).drawing(
             f"apart-{number}",
-            f"Layers of one {project.thing} apart{where}",
+            f"One {project.thing}: layers apart{where}",
             layers_in_words(stack.layers, supplies),
         )
         yield FigureView(drawing, f"Layers apart{where}, from the base up")
@@ -69,18 +72,27 @@ def _apart(made: MadeUp, project: Project, supplies: Supplies) -> Iterator[Figur
 
 def _fitted_apart(layers: Sequence[Layer], supplies: Supplies) -> Canvas:
     """As large as its column lets it be; names stand in it where it does not shrink much for them."""
-    named = _largest_apart(layers, supplies)
     bare = _largest_apart([replace(layer, name="") for layer in layers], supplies)
+    if any(len(layer.name) > _LONGEST_NAME for layer in layers):
+        return bare
+    named = _largest_apart(layers, supplies)
     return named if named.lettering.scale >= _FOR_NAMES * bare.lettering.scale else bare
 
 
 def _largest_apart(layers: Sequence[Layer], supplies: Supplies) -> Canvas:
-    scale = LARGEST_SCALE
-    while True:
+    for scale in _scales(*extent_of_base(layers), WIDEST_PX["middle"]):
         for width_class in ("narrow", "middle"):
             canvas = draw_apart(layers, supplies, Lettering(scale, width_class))
             if _width(canvas) <= WIDEST_PX[width_class] and _height(canvas) <= _HIGHEST_PX:
                 return canvas
+    raise ValueError("no scale is small enough")
+
+
+def _scales(width: float, height: float, widest: float) -> Iterator[float]:
+    """Scales in px to the mm: from the largest at which so many mm fit, less and less."""
+    scale = min(LARGEST_SCALE, widest / width, _HIGHEST_PX / height)
+    while True:
+        yield scale
         scale *= _SMALLER
 
 
@@ -109,13 +121,14 @@ def _is_shown(aspect: Aspect, made: MadeUp) -> bool:
 
 def _at_one_scale(shown: Sequence[Shown], supplies: Supplies, unit: Unit) -> list[Canvas]:
     """All of them as large as one scale lets them be in their column."""
-    scale = LARGEST_SCALE
-    while True:
+    sizes = [one.aspect.size for one in shown]
+    width, height = float(max(size.width for size in sizes)), float(max(size.height for size in sizes))
+    for scale in _scales(width, height, WIDEST_PX["large"]):
         canvases = [_fitted(one, supplies, unit, scale) for one in shown]
         found = [canvas for canvas in canvases if canvas is not None]
         if len(found) == len(shown) and _fit_together(found):
             return found
-        scale *= _SMALLER
+    raise ValueError("no scale is small enough")
 
 
 def _fitted(shown: Shown, supplies: Supplies, unit: Unit, scale: float) -> Canvas | None:

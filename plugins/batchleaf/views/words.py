@@ -131,6 +131,11 @@ def capitalised(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def uncapitalised(text: str) -> str:
+    """The first letter small, the rest as it is."""
+    return text[:1].lower() + text[1:]
+
+
 _SMALL: Final = (
     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
 )  # fmt: skip

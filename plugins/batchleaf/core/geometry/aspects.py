@@ -26,6 +26,8 @@ class AspectKind(StrEnum):
     """As it looks closed; an accordion pulled out; a box from above."""
     INSIDE = "inside"
     """Opened out flat; a box without its lid from above."""
+    CLOSED = "closed"
+    """An accordion folded up."""
     BACK = "back"
     """From behind; a box from underneath."""
     LID_INSIDE = "inside of the lid"

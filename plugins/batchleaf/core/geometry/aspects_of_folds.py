@@ -160,12 +160,16 @@ def _accordion(faces: Faces, count: int) -> Iterator[Aspect]:
     creases = tuple(_upright(start, height) for start in starts[1:])
     shown = [Leaf(panel, start) for panel, start in zip(fronts, starts, strict=True)]
     behind = [Leaf(panel, panel.blank.x) for panel in backs]
-    through = [Leaf(panel, start, across=True) for panel, start in zip(reversed(backs), starts, strict=True)]
-    from_behind = [
-        Leaf(panel, one.x, across=True) for panel, one in zip(reversed(fronts), behind, strict=True)
-    ]
+    through = [Leaf(panel, start, across=True) for panel, start in zip(backs, starts, strict=True)]
+    from_behind = [Leaf(panel, one.x, across=True) for panel, one in zip(fronts, behind, strict=True)]
     yield Aspect(AspectKind.FRONT, (near(*shown), far(*through)), creases)
     yield Aspect(AspectKind.BACK, (near(*behind), far(*from_behind)), creases)
+    yield Aspect(
+        AspectKind.CLOSED,
+        (near(Leaf(fronts[0])), far(Leaf(backs[0], across=True))),
+        (_upright(fronts[0].size.width, height, at_edge=True),),
+        (Leaf(faces(Face.ROUND)),),
+    )
 
 
 def _box(made: MadeUp, bottom: Part, lid: Part | None) -> Iterator[Aspect]:

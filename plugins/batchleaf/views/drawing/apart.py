@@ -66,6 +66,13 @@ def draw_apart(layers: Sequence[Layer], supplies: Mapping[str, Supply], letterin
     return canvas
 
 
+def extent_of_base(layers: Sequence[Layer]) -> tuple[float, float]:
+    """How wide and how high the lowest layer alone is drawn, in mm."""
+    corners = [Plane(0.0).corners(piece.rect) for piece in layers[0].pieces]
+    xs, ys = ([one[i] for piece in corners for one in piece] for i in (0, 1))
+    return max(xs) - min(xs), max(ys) - min(ys)
+
+
 def _planes(layers: Sequence[Layer], lettering: Lettering) -> list[Plane]:
     base = layers[0].pieces[0].rect
     wide = depth_of(float(base.width), float(base.height))

@@ -64,7 +64,6 @@ class Fill:
 
 def fill_of(supply: Supply, side: ShownSide, turn: int = 0) -> Fill:
     """One side of a paper. ``turn`` tells papers of one pad apart that share its colours."""
-    turn = turn or max(supply.number - 1, 0)
     colours = [supply.colours[(i + turn) % len(supply.colours)] for i in range(len(supply.colours))]
     main = colours[0] if colours else ""
     if not main or not _has_pattern(supply, side):
@@ -87,7 +86,11 @@ def _own_shade(main: str) -> str:
 
 def fills_of(part: Part, supplies: Mapping[str, Supply], side: ShownSide) -> tuple[Fill, ...]:
     """One for each copy on a make; a paper that comes twice lies on no neighbour of its own."""
-    names = [(slug, turn) for slug in part.papers for turn in range(max(part.any_of, 1))]
+    names = [
+        (slug, number + turn if supplies[slug].pad else turn)
+        for number, slug in enumerate(part.papers)
+        for turn in range(max(part.any_of, 1))
+    ]
     if not names:
         return (Fill(),) * part.each
     dealt = _apart([names[copy % len(names)] for copy in range(part.each)])
