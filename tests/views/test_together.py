@@ -51,9 +51,9 @@ def test_a_layered_card_in_words(views: dict[str, TogetherView]) -> None:
     assert words(views["sloe-lane-cards"]) == {
         "Front": "Base of oat card, 4 1/4 × 5 1/2 in, folded at the left. B, mat of moss card, 3 3/4 × 5 in,"
         " on the front, 1/4 in from every edge. C, panel of bramble paper, 3 1/2 × 3 in, on the mat, 1/8 in"
-        " from the top and both sides. D, strip of ember card, 3 1/2 × 3/4 in, on the mat, 3 1/4 in from the top,"
-        " 1/8 in from both sides. E, label of oat card, 2 × 3/4 in, on the mat, 1/8 in from the foot, 7/8 in"
-        " from both sides.",
+        " from the top and both sides. D, strip of ember card, 3 1/2 × 3/4 in, on the mat, 3 1/4 in"
+        " from the top, 1/8 in from both sides. E, label of oat card, 2 × 3/4 in, on the mat, 1/8 in"
+        " from the foot, 7/8 in from both sides.",
         "Inside, open": "Base of oat card, 8 1/2 × 5 1/2 in, folded down the middle. Nothing lies there.",
         "Layers apart, from the base up": "From the base up: A, base of oat card; B, mat of moss card; C,"
         " panel of bramble paper; D, strip of ember card; E, label of oat card. Each lies above its place.",
@@ -64,10 +64,10 @@ def test_a_clear_card_in_words(views: dict[str, TogetherView]) -> None:
     """What is seen through the film is said to be, and what shows its back."""
     said = words(views["puddle-ice-cards"])
     assert said["Front"] == (
-        "Base of clear film, 105 × 148 mm, folded at the left. D, label of slate card, 60 × 16 mm, on the"
-        " front, 20 mm from the foot, 22.5 mm from both sides. B, backing of slate card, 95 × 138 mm, inside on"
-        " the right, 5 mm from every edge, seen through the base. C, ice of frost paper, 65 × 65 mm, on the"
-        " backing, 15 mm from the top and both sides, seen through the base."
+        "Base of clear film, 105 × 148 mm, folded at the left. D, label of slate card, 60 × 16 mm, on"
+        " the front, 20 mm from the foot, 22.5 mm from both sides. B, backing of slate card, 95 × 138"
+        " mm, inside on the right, 5 mm from every edge, seen through the base. C, ice of frost paper,"
+        " 65 × 65 mm, on the backing, 15 mm from the top and both sides, seen through the base."
     )
     assert said["Inside, open"].endswith("22.5 mm from both sides, its back seen through the base.")
 
