@@ -166,6 +166,16 @@ def test_a_band_goes_round_and_what_overhangs_one_edge_sticks_out() -> None:
     assert (tab.size, tab.most) == (Size(Fraction(105), Fraction(150)), Fraction("0.4"))
 
 
+@pytest.mark.parametrize("text", [text for text, _ in BASES])
+def test_what_goes_round_the_whole_goes_round_every_base(text: str) -> None:
+    """Of 230, 85 below the top, round 100: once in front, twice behind, and nothing sticks out."""
+    band = folded(text, on("B", "20", "230", at("round, top, down 85, turned 90")))
+    rects = [layer.rect for layer in band.layers if layer.carried]
+    assert sum(rect.width for rect in rects) == 230
+    assert len(rects) >= 3
+    assert all(band.face.holds(rect) and rect.y - band.face.y == 85 for rect in rects)
+
+
 @given(st.integers(1, 2000), st.integers(0, 300))
 def test_a_band_keeps_its_length_however_often_it_goes_round(length: int, left: int) -> None:
     """All of it lies on the face, in as many pieces as it needs."""

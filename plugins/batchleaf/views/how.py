@@ -259,7 +259,8 @@ bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, 
 complete, one); batch_cost (amount, currency, complete, without, not_counted, and kinds: papers, adhesive,
 embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today, shares); minutes. Where the
 record says something of it: lies (part, on, face, left, top, width, height); stuck_with (supply, amount);
-weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete, without, estimated, posted); envelope (name, mm, supply,
+weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete, without,
+estimated, posted); envelope (name, mm, supply,
 packed); post (rules, edition, as, reasons); postage (rate, date, amount); design (slug, title); extras
 (part, extra, planned); collated (sets, possible, rule, missing: part, more, papers);
 went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
@@ -271,7 +272,8 @@ Its keys: format, title, date, status, unit; makes (finished, begun, thing); par
 each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given
 (makes, bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps);
 cost_of_one (amount, complete); minutes. Where the record says something of it: lies (part, on,
-face, left, top, width, height); stuck_with (supply, amount); weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete,
+face, left, top, width, height); stuck_with (supply, amount);
+weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete,
 without, estimated, posted); envelope (name, mm, supply, packed); post (rules, edition, as, reasons);
 design (slug, title); extras (part, extra, planned); collated (sets, possible, rule, missing: part, more,
 papers).

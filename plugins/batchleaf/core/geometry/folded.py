@@ -76,8 +76,14 @@ def fold_up(made: MadeUp, base: Part) -> Folded:
     face = _around(leaves)
     layers = [Layer(base, rect, carried=False) for rect in leaves]
     for one in made.lying:
-        layers += [Layer(one.part, rect, carried=True) for rect in wrapped(blank.place(one), face)]
+        place = _on_closed(one.rect, face) if one.panel.face is Face.ROUND else blank.place(one)
+        layers += [Layer(one.part, rect, carried=True) for rect in wrapped(place, face)]
     return Folded(face, tuple(layers))
+
+
+def _on_closed(rect: Rect, face: Rect) -> Rect:
+    """What goes round the whole is measured on what it covers once it is closed."""
+    return rect.moved(face.x, face.y)
 
 
 def wrapped(rect: Rect, face: Rect) -> Iterator[Rect]:

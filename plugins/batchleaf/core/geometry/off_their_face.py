@@ -50,7 +50,14 @@ def _how_far(one: Lying, over: Sequence[Over], unit: Unit) -> str:
         return f", {mine} {unit.value}, is larger than {face} that it lies on, {its} {unit.value}"
     edges = [f"{_far(edge.by, unit)} over the {'fold' if edge.fold else 'edge'} {edge.edge}" for edge in over]
     why = "; what is stuck across a fold pulls it open" if any(edge.fold for edge in over) else ""
+    if _is_long_enough(one.rect, one.panel):
+        why = "; what goes round the whole is at: round"
     return f" reaches {' and '.join(edges)} of {face}{why}"
+
+
+def _is_long_enough(rect: Rect, panel: Panel) -> bool:
+    """To go once round what is as large as the face."""
+    return rect.width >= 2 * panel.size.width or rect.height >= 2 * panel.size.height
 
 
 def _named(panel: Panel) -> str:
