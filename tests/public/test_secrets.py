@@ -338,6 +338,10 @@ DRAWER_COLUMNS: Final = [
     *("batches", "last used"),
 ]
 COLLATING_COLUMNS: Final = ["make", "letter", "part", "count", "supply", "paper", "images", "by the rule"]
+MONTH_COLUMNS: Final = [
+    *("year", "month", "batches", "finished", "begun", "minutes"),
+    *("paper cut in mm2", "paper used in mm2", "paper kept in mm2"),
+]
 TABLES: Final = {
     "batches.csv": BATCH_COLUMNS,
     "series/open-series/batches.csv": BATCH_COLUMNS,
@@ -346,6 +350,7 @@ TABLES: Final = {
     "projects/open-cards/collating.csv": COLLATING_COLUMNS,
     "projects/open-cards/supplies.csv": SUPPLY_COLUMNS,
     "drawer/drawer.csv": DRAWER_COLUMNS,
+    "year/months.csv": MONTH_COLUMNS,
 }
 """The tables of the public edition, with their columns in small letters."""
 
