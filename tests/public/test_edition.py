@@ -25,7 +25,12 @@ from core.drawers import cut, part
 from views.test_batch_page import BASE, FULL, OTHERS, SETTINGS, figures
 from views.test_small import said
 
-PUBLISHED: Final = replace(FULL, status=Status.PUBLISHED, asks=Asked(3_50))
+PUBLISHED: Final = replace(
+    FULL,
+    status=Status.PUBLISHED,
+    asks=Asked(3_50),
+    parts=(FULL.parts[0], *(replace(part, below="A") for part in FULL.parts[1:])),
+)
 NAMES: Final = ("sea card", "sea-card", "shoal pad", "shoal-pad", "star sticker", "dots")
 
 POSTAGE: Final = Postage(
@@ -33,7 +38,7 @@ POSTAGE: Final = Postage(
 )
 ALLOWED: Final[dict[str, str]] = {
     "": "format title date status unit makes parts from_one_sheet could_have_given paper supplies cost_of_one"
-    " minutes weight thickness envelope post design extras collated",
+    " minutes lies weight thickness envelope post design extras collated",
     "makes": "finished begun thing",
     "parts": "letter name size each papers cut stuck_with",
     "stuck_with": "supply amount",
@@ -42,6 +47,7 @@ ALLOWED: Final[dict[str, str]] = {
     "paper": "cut used kept waste",
     "supplies": "supply used unit scraps",
     "cost_of_one": "amount complete",
+    "lies": "part on face left top width height",
     "weight": "grams complete without not_counted posted",
     "thickness": "mm usual uneven complete without estimated posted",
     "envelope": "name mm supply packed",

@@ -71,6 +71,12 @@ NOT_MEASURED = {
 """A stamp of ink is used, and nobody measures it."""
 
 
+def lies(part: str, on: str, left: str, top: str, width: str, height: str) -> dict[str, str]:
+    """Where a part lies on the front, in the unit of its record."""
+    measures = {"left": left, "top": top, "width": width, "height": height}
+    return {"part": part, "on": on, "face": "front", **measures}
+
+
 def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
     """Inches, scraps of two cards, one of fourteen spoiled, the average of two lots."""
     assert published(demo_site, "sloe-lane-cards") == {
@@ -168,6 +174,14 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
             "shares": [{"amount": "0.64", "makes": 11}, {"amount": "0.63", "makes": 2}],
         },
         "minutes": 160,
+        # The mat a quarter inside 4 1/4 x 5 1/2; the panel an eighth inside the mat, and an eighth below
+        # it the strip: 3/8 + 3 + 1/8. The label in the middle, an eighth below the strip: 7/2 + 3/4 + 1/8.
+        "lies": [
+            lies("B", "A", "1/4", "1/4", "15/4", "5"),
+            lies("C", "B", "3/8", "3/8", "7/2", "3"),
+            lies("D", "B", "3/8", "7/2", "7/2", "3/4"),
+            lies("E", "B", "9/8", "35/8", "2", "3/4"),
+        ],
         # Oat card of 216 g/m², 46.75 + 1.5 sq in, and bramble paper of 120, 10.5; moss and ember card are 80 lb
         # cover, of which 500 sheets of 520 sq in weigh 80 lb: 21.375. Tape 24 in of 0.6 g a metre, and four
         # foam squares of 0.05 g.
@@ -282,6 +296,8 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
             "missing": [{"part": "B", "more": 1, "papers": papers}],
         },
         "minutes": 190,
+        # Six above the foot of 180: 180 - 6 - 70. The label in the middle of the strip: 104 + (70 - 12) / 2.
+        "lies": [lies("B", "A", "3", "104", "44", "70"), lies("C", "B", "10", "133", "30", "12")],
         # 9,360 mm² of 240 g/m², 3,080 of 120: 2.2464 + 0.3696 g. Tape 0.2 m of 0.6 g, cord 0.14 m of 1.3 g.
         "weight": weight(Fraction("2.616") + Fraction("0.12") + Fraction("0.182")),
     }

@@ -12,7 +12,7 @@ from batchleaf.records.amounts import read_named
 from batchleaf.records.grammar import read_date
 from batchleaf.records.inventory import Entry, InventoryFile
 from batchleaf.records.known import KnownSupplies
-from batchleaf.records.pieces import AmountLine, read_pieces
+from batchleaf.records.pieces import AmountLine, pieces_in
 from batchleaf.records.report import Report
 
 _FOUND = re.compile(r"(?P<about>about\s+)?(?P<amount>.*?)(?:\s+left)?", re.IGNORECASE)
@@ -24,7 +24,7 @@ def read_found(text: str, unit: Unit) -> AmountLine:
     ``chalk-card 7 sheets`` · ``shoal-pad about 9`` · ``chalk-card 3 scraps 60 x 210`` · ``glue half``
     """
     bare = re.sub(r"\s+left$", "", text.strip())
-    if pieces := read_pieces(bare, unit):
+    if pieces := pieces_in(bare, unit):
         return pieces
     supply, amount = read_named(text)
     if re.search(r"(^|\s)in all$", amount):

@@ -40,7 +40,7 @@ class AmountLine:
         return supply.piece(self.size) if self.size and supply.size else None
 
 
-def read_pieces(text: str, unit: Unit) -> AmountLine | None:
+def pieces_in(text: str, unit: Unit) -> AmountLine | None:
     """Odd pieces, where the line is of such. Raises :class:`MeasureError` for a size that is none."""
     found = _PIECES.fullmatch(text.strip())
     if found is None:
@@ -51,7 +51,7 @@ def read_pieces(text: str, unit: Unit) -> AmountLine | None:
 
 def read_amount_line(text: str, unit: Unit) -> AmountLine:
     """``oat-card 2 sheets`` · ``oat-card scrap 4 x 9 in``. Raises :class:`MeasureError`."""
-    if pieces := read_pieces(text, unit):
+    if pieces := pieces_in(text, unit):
         return pieces
     supply, amount = read_named(text)
     if not amount:

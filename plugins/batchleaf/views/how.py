@@ -90,7 +90,7 @@ are as near.
 
 Drawings are in proportion. Papers have the colour that the drawer tells of them. A pattern is told there in
 words only, so a few marks stand for it: small ups where it has an up, stripes where it may stand on its head,
-dots where it may be turned as one likes.
+small points where it may be turned as one likes.
 """
 _COULD_HAVE_GIVEN: Final = """
 The most full sets of parts that the sheets of a batch can give by through cuts. Parts are turned on
