@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -10,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from batchleaf.core.batch_cutting import PLANNER, cutting_of
-from batchleaf.core.collate.collated import MOST_PARTS, Collated, collated
+from batchleaf.core.collate.collated import MOST_IN_ONE, MOST_PARTS, Collated, collated
 from batchleaf.core.collate.makes import Copies
 from batchleaf.core.collate.parts_cut import parts_cut
 from batchleaf.facts import Collating, ImageUse, Origin, Part, Project, Rule, ShownSide
@@ -191,9 +192,19 @@ def test_a_rule_that_cannot_but_be_kept_is_nothing_to_collate() -> None:
 
 
 def test_nobody_lays_out_so_many_parts() -> None:
-    """Beyond that no table is made, and no time is spent."""
-    one = part("B", 20, 20, "p1", "p2", each=MOST_PARTS // 100 + 1)
-    assert collated(with_rules(batch_of(one, makes=100), ("B", Rule.MIXED)), None, SUPPLIES) is None
+    """Beyond that, in one make or in all, no table is made, and no time is spent."""
+    for makes, each in ((MOST_PARTS + 1, 1), (MOST_PARTS // 100 + 1, 100), (1, MOST_IN_ONE + 1)):
+        one = part("B", 20, 20, "p1", "p2", each=each)
+        assert collated(with_rules(batch_of(one, makes=makes), ("B", Rule.MIXED)), None, SUPPLIES) is None
+
+
+def test_the_most_parts_that_are_laid_out_take_a_moment() -> None:
+    """As many as there may be: with two images in turn over all of them, or all in few makes."""
+    for makes, each in ((MOST_PARTS // 2, 2), (MOST_PARTS // MOST_IN_ONE, MOST_IN_ONE)):
+        one = stamped(part("B", 20, 20, *FOUR, each=each), 1, 2, 3)
+        begun = time.process_time()
+        sets_of(with_rules(batch_of(one, makes=makes), ("B", Rule.MIXED)), planned=False)
+        assert time.process_time() - begun < 5
 
 
 # --- images ------------------------------------------------------------------------
@@ -213,6 +224,20 @@ def test_images_meet_each_paper_of_the_part_below() -> None:
     assert [row[1:] for row in table(sets_of(one))] == [
         (paper, f":{image}") for paper in ("p1", "p2", "p3") for image in (1, 2, 3)
     ]
+
+
+def test_images_meet_the_papers_of_the_part_they_lie_on_not_of_another() -> None:
+    """A label that lies on D by way of a plain mat: both of its images with both papers of D."""
+    first, second = part("B", 20, 20, "p1", "p2"), part("D", 20, 20, "p3", "p4")
+    mat = replace(part("E", 15, 15, "card"), below="D")
+    label = replace(stamped(part("F", 10, 10, "card"), 1, 2), below="E")
+    one = with_rules(batch_of(first, second, mat, label, makes=4), ("B", Rule.MIXED), ("D", Rule.MIXED))
+    assert {row[2:] for row in table(sets_of(one))} == {
+        ("p3", ":1"),
+        ("p3", ":2"),
+        ("p4", ":1"),
+        ("p4", ":2"),
+    }
 
 
 def test_images_of_a_part_of_several_papers_meet_its_own() -> None:

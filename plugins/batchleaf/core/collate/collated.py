@@ -16,6 +16,7 @@ from batchleaf.core.dealing import Supplies
 from batchleaf.facts import Collating, Part, Project, Rule
 
 MOST_PARTS: Final = 20_000
+MOST_IN_ONE: Final = 100
 """Nobody lays more than that out make by make."""
 
 
@@ -46,12 +47,13 @@ class Collated:
 def collated(project: Project, cutting: Cutting | None, supplies: Supplies) -> Collated | None:
     """How the parts of a batch are collated; ``None`` where every make gets the same anyway.
 
-    None, too, where these would be more than :data:`MOST_PARTS`.
+    None, too, where these would be more than :data:`MOST_PARTS`, or in one make :data:`MOST_IN_ONE`.
     """
     parts = {part.letter: part for part in project.parts}
     ruled_letters = {letter for one in project.collating for letter in one.letters}
     laid_out = [part for part in project.parts if part.letter in ruled_letters or part.dealt_images]
-    if sum(part.each for part in laid_out) * project.begun > MOST_PARTS:
+    in_one = sum(part.each for part in laid_out)
+    if in_one > MOST_IN_ONE or in_one * project.begun > MOST_PARTS:
         return None
     cut = parts_cut(project, cutting, supplies)
     ruled = tuple(one for one in _ruled(project.collating, parts, cut) if _says_something(one, project.begun))

@@ -28,7 +28,9 @@ def most_sets(group: Group) -> int:
 def fewest_times(kinds: Iterable[Kind]) -> int:
     """How often a paper must come in one make, however many parts of each paper are cut."""
     plenty = tuple(Kind(kind.letter, kind.each, dict.fromkeys(kind.cut, kind.each)) for kind in kinds)
-    return next(times for times in count(1) if enough(Group(plenty, times), 1))
+    together = Group(plenty, 1)
+    least = -(-together.slots // len(together.papers))
+    return next(times for times in count(least) if enough(Group(plenty, times), 1))
 
 
 def enough(group: Group, sets: int) -> bool:
