@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -198,13 +197,12 @@ def test_nobody_lays_out_so_many_parts() -> None:
         assert collated(with_rules(batch_of(one, makes=makes), ("B", Rule.MIXED)), None, SUPPLIES) is None
 
 
-def test_the_most_parts_that_are_laid_out_take_a_moment() -> None:
-    """As many as there may be: with two images in turn over all of them, or all in few makes."""
+def test_as_many_parts_as_there_may_be_are_laid_out() -> None:
+    """With images in turn over all of them, or all in few makes: each make has its set."""
     for makes, each in ((MOST_PARTS // 2, 2), (MOST_PARTS // MOST_IN_ONE, MOST_IN_ONE)):
         one = stamped(part("B", 20, 20, *FOUR, each=each), 1, 2, 3)
-        begun = time.process_time()
-        sets_of(with_rules(batch_of(one, makes=makes), ("B", Rule.MIXED)), planned=False)
-        assert time.process_time() - begun < 5
+        found = sets_of(with_rules(batch_of(one, makes=makes), ("B", Rule.MIXED)), planned=False)
+        assert found.sets == makes
 
 
 # --- images ------------------------------------------------------------------------
