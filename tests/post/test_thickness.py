@@ -176,6 +176,26 @@ def test_what_goes_round_the_whole_goes_round_every_base(text: str) -> None:
     assert all(band.face.holds(rect) and rect.y - band.face.y == 85 for rect in rects)
 
 
+ON_TOP = [(text, "front") for text in FOLDED[:4]] + [(FOLDED[4], "left door"), (FOLDED[5], "panel 1")]
+
+
+@pytest.mark.parametrize(("text", "face"), ON_TOP)
+def test_a_make_is_seen_from_its_front(text: str, face: str) -> None:
+    """What lies at the upper left of the front lies there once it is folded; a band crosses it there."""
+    seal, band = on("B", "20", "30", at(f"{face}, top left")), on("C", "230", "20", at("round, top, down 5"))
+    made = folded(text, seal, band)
+    rects = [layer.rect.moved(-made.face.x, -made.face.y) for layer in made.layers if layer.carried]
+    assert rects[0] == Rect(Fraction(0), Fraction(0), Fraction(20), Fraction(30))
+    assert {(int(rect.y), int(rect.height)) for rect in rects[1:]} == {(5, 20)}
+
+
+def test_a_band_round_a_box_lies_on_top_and_below() -> None:
+    """30 mm of walls and one card of 0.3, and twice 0.1."""
+    found = thickness_of(make_of("box 60 x 60 x 30", on("B", "20", "200", at("round"))), KNOWN)
+    assert found is not None
+    assert found.most == Fraction("30.5")
+
+
 @given(st.integers(1, 2000), st.integers(0, 300))
 def test_a_band_keeps_its_length_however_often_it_goes_round(length: int, left: int) -> None:
     """All of it lies on the face, in as many pieces as it needs."""

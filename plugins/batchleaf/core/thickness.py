@@ -180,15 +180,15 @@ def _box(project: Project, made: MadeUp, gauge: _Gauge, loose: Fraction) -> Thic
         return None
     bases = [part for part in project.parts if not part.below]
     card = sum((gauge.part(part) for part in bases), Fraction(0))
-    outside = sum((_outside(made, panel, gauge) for panel in made.panels if _is_outside(panel)), Fraction(0))
+    outside = sum((_outside(made, panel, gauge) for panel in made.panels), Fraction(0))
     most = project.height + card + outside + loose
     return gauge.found(Stacked(most, most, most), project.finished_size, is_box=True)
 
 
-def _is_outside(panel: Panel) -> bool:
-    return panel.face is Face.FRONT
-
-
 def _outside(made: MadeUp, panel: Panel, gauge: _Gauge) -> Fraction:
+    """What lies on top or below; what goes round lies on both."""
+    times = {Face.FRONT: 1, Face.ROUND: 2}.get(panel.face, 0)
+    if not times:
+        return Fraction(0)
     lying = [(one.rect, gauge.layer(Layer(one.part, one.rect, carried=True))) for one in made.on(panel)]
-    return stack(lying, lying[0][0]).most if lying else Fraction(0)
+    return times * stack(lying, lying[0][0]).most if lying else Fraction(0)

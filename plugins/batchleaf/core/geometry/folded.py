@@ -104,6 +104,10 @@ class _Blank:
         self._length = base.size.width if self.runs_down else base.size.height
         edges = [Fraction(0), *sorted(score.at for score in base.scores), self._length]
         self.leaves = list(_gate(edges) if base.fold is Fold.GATE else _to_and_fro(edges))
+        ends = [leaf.folded(end) for leaf in self.leaves for end in (leaf.start, leaf.end)]
+        # Folded from the back on, so that the front of these lies turned over.
+        self._from_behind = base.fold in (Fold.SIDE, Fold.TOP, Fold.TENT, Fold.GATE)
+        self._both_ends = min(ends) + max(ends)
 
     def whole_of(self, leaf: _Leaf) -> Rect:
         """The panel on the blank, seen from outside."""
@@ -129,12 +133,11 @@ class _Blank:
         return replace(rect, x=size.width - rect.right, y=size.height - rect.bottom)
 
     def folded(self, leaf: _Leaf, rect: Rect) -> Rect:
-        """A rectangle of a leaf, once the blank is folded."""
-        if self.runs_down:
-            ends = leaf.folded(rect.x), leaf.folded(rect.right)
-            return replace(rect, x=min(ends))
-        ends = leaf.folded(rect.y), leaf.folded(rect.bottom)
-        return replace(rect, y=min(ends))
+        """A rectangle of a leaf, once the blank is folded, seen from the front."""
+        start, end = (rect.x, rect.right) if self.runs_down else (rect.y, rect.bottom)
+        ends = leaf.folded(start), leaf.folded(end)
+        at = self._both_ends - max(ends) if self._from_behind else min(ends)
+        return replace(rect, x=at) if self.runs_down else replace(rect, y=at)
 
     def _seen_from_outside(self, rect: Rect, panel: Panel) -> Rect:
         """The blank is turned over across its folds."""
