@@ -32,6 +32,8 @@ ROOT = Path(__file__).resolve().parent
 STAMP = "batchleaf-stamp.json"
 LOCKS = ("site", "test", "slow")
 """The lists of packages; each holds the one before."""
+TWO_AT_ONCE = ("-n", "2", "--dist", "loadfile")
+"""Tests run in two processes, those of one file in one of them; ``-n 0`` after the command asks for one."""
 
 
 class Failed(Exception):
@@ -66,7 +68,7 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     if asked.command == "test":
         return _test(rest)
     if asked.command == "slow":
-        return _run([prepare("slow"), "-m", "pytest", "-m", "slow", *rest])
+        return _run([prepare("slow"), "-m", "pytest", *TWO_AT_ONCE, "-m", "slow", *rest])
     if asked.command == "lock":
         return _lock()
     prepare("test")
@@ -164,7 +166,7 @@ def _test(rest: list[str]) -> int:
     for check, code in zip(checks, codes, strict=True):
         if code:
             print(f"{' '.join(check)} found something; see above.", file=sys.stderr)
-    codes.append(_run([python, "-m", "pytest", "-m", "not slow", *rest]))
+    codes.append(_run([python, "-m", "pytest", *TWO_AT_ONCE, "-m", "not slow", *rest]))
     return max(codes, key=abs)
 
 
