@@ -19,7 +19,9 @@ from batchleaf.core.costing import BatchCost, Unpriced, batch_cost
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
+from batchleaf.core.folds_across import folds_across
 from batchleaf.core.geometry.problems import misplaced
+from batchleaf.core.geometry.seen_through import seen_through
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.core.post.by_post import ByPost, by_post
@@ -135,6 +137,8 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         problems += bench_limits(project, batch.cutting, supplies, tools)
         problems += beyond_a_plan(project, supplies)
         problems += misplaced(project)
+        problems += seen_through(project, supplies)
+        problems += folds_across(project, batch.cutting, supplies)
         problems += terms_of_sale(project, supplies, tools, designs)
         problems += short_of_sets(project, batch.collated)
         batches[project.slug] = batch

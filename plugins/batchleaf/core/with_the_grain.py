@@ -43,7 +43,7 @@ def _one_way(kind: PartKind, turned: Mapping[str, bool]) -> PartKind:
 def all_lie(plan: CostPlan, turned: Mapping[str, bool]) -> bool:
     """Whether every part of ``plan`` lies as it is wished."""
     return all(
-        leaf.turned == turned.get(leaf.part, leaf.turned) for one in plan.plans for leaf in _leaves(one.tree)
+        leaf.turned == turned.get(leaf.part, leaf.turned) for one in plan.plans for leaf in leaves(one.tree)
     )
 
 
@@ -52,7 +52,8 @@ def told_as_asked(plan: CostPlan, turned: Mapping[str, bool]) -> CostPlan:
     return replace(plan, plans=tuple(replace(one, tree=_marked(one.tree, turned)) for one in plan.plans))
 
 
-def _leaves(tree: Node) -> Iterable[PartLeaf]:
+def leaves(tree: Node) -> Iterable[PartLeaf]:
+    """Every part that a tree of cuts gives."""
     waiting = [tree]
     while waiting:
         node = waiting.pop()
