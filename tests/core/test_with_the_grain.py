@@ -15,6 +15,7 @@ import pytest
 from batchleaf.core.batch_cutting import PLANNER, Cutting, cutting_of
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Node, PartLeaf, ThroughCut
+from batchleaf.core.folds_across import folds_across
 from batchleaf.facts import Fold, Grain, Part, Project, Score, Status, Supply
 from core.drawers import batch, part, size, supply
 
@@ -95,3 +96,35 @@ def test_where_it_is_no_question(card: Part, paper: Supply) -> None:
     assert sheets(cutting) == 1
     if not card.turns:
         assert turned(cutting) == {False}
+
+
+def across(makes: int, card: Part = CARD, grain: Grain = Grain.LONG) -> list[str]:
+    """What is told of the folds of so many cards."""
+    one = replace(batch(1, slug="cards", finished=0, status=Status.PLANNED), parts=(card,), begun=makes)
+    paper = replace(PAPER, grain=grain)
+    return [found.sentence for found in folds_across(one, planned(makes, card, paper), {"card": paper})]
+
+
+def test_what_lies_across_the_grain_is_told() -> None:
+    """Nine from one sheet lie turned, across fibres that run down it; six do not, nor where nobody knows."""
+    assert across(9) == ["A folds across the grain of card; score it well before it is folded"]
+    assert across(6) == across(9, grain=Grain.UNKNOWN) == across(9, grain=Grain.SHORT) == []
+
+
+def test_a_part_that_may_not_turn_says_why() -> None:
+    """As it is written it folds down the sheet, across fibres that run to the right."""
+    assert across(2, replace(CARD, turns=False), Grain.SHORT) == [
+        "A folds across the grain of card, since it may not be turned; score it well before it is folded"
+    ]
+
+
+def test_only_those_that_lie_across_are_counted() -> None:
+    """A sheet of nine that lie turned beside one of six that do not."""
+    paper = replace(PAPER, grain=Grain.LONG)
+    nine, six = planned(9, paper=paper), planned(6, paper=paper)
+    (sheet,) = six.sheets.values()
+    other = [replace(plan, stock="other") for plan in six.plans]
+    both = replace(nine, plans=(*nine.plans, *other), sheets={**nine.sheets, "other": sheet})
+    one = replace(batch(1), parts=(CARD,))
+    (found,) = folds_across(one, both, {"card": paper})
+    assert found.sentence.startswith("A folds across the grain of card on 9 of 15;")

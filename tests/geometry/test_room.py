@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations
 
@@ -10,9 +11,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from batchleaf.core.geometry.lying import put_together
-from batchleaf.core.geometry.room import largest_empty, room_to_stamp, room_to_write
+from batchleaf.core.geometry.room import has_room_for, largest_empty, room_to_stamp, room_to_write
 from batchleaf.facts import Fold, Part
+from batchleaf.facts.spots import START, Spot
 from batchleaf.measure.rects import Rect
+from core.drawers import size
 from geometry.makes import base, box, layer, make
 
 
@@ -137,3 +140,24 @@ def test_what_is_tucked_behind_covers_nothing_above_it() -> None:
     assert above is not None
     assert below is not None
     assert (above.rect, below.rect) == (panel.rect, rect(40, 40, 20, 20))
+
+
+@given(st.lists(st.builds(rect, *[st.integers(0, 9)] * 2, *[st.integers(1, 6)] * 2), max_size=5))
+def test_an_image_has_room_where_some_place_on_the_grid_has(covered: list[Rect]) -> None:
+    """Every place of a part of 12 x 10 is tried, both ways round."""
+    parts = [
+        replace(
+            layer(letter, int(one.width), int(one.height), on="B"), spots=(Spot(START, START, one.x, one.y),)
+        )
+        for letter, one in zip("CDEFG", covered, strict=False)
+    ]
+    made = put_together(make(base(40, 40), layer("B", 12, 10, "top left"), *parts))
+    assert made is not None
+    for image in (size(3, 5), size(8, 2), size(6, 6)):
+        found = any(
+            not any(rect(x, y, int(way.width), int(way.height)).common(one) for one in covered)
+            for way in (image, image.turned)
+            for x in range(12 - int(way.width) + 1)
+            for y in range(10 - int(way.height) + 1)
+        )
+        assert has_room_for(image, made, made.lying[0]) is found

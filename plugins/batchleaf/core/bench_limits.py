@@ -12,6 +12,8 @@ from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.steps import CutStep, LaidOut
 from batchleaf.core.dealing import Supplies
+from batchleaf.core.geometry.lying import Lying, MadeUp, put_together
+from batchleaf.core.geometry.room import has_room_for
 from batchleaf.facts import Cut, Image, ImageUse, Part, Place, Problem, Project, Tool, Weight
 from batchleaf.measure.display import show_length, show_size
 from batchleaf.measure.lengths import Size, Unit
@@ -27,9 +29,13 @@ def bench_limits(
     project: Project, cutting: Cutting | None, supplies: Supplies, tools: Tools
 ) -> Iterator[Problem]:
     """One notice for each limit of a tool that the batch runs into."""
+    made = put_together(project)
     for part in project.parts:
         for use in (*part.stamps, *part.dies):
             yield from _too_large(part, use, tools[use.tool], project.unit)
+        for use in part.stamps:
+            stamped = [one for one in made.lying if one.part == part] if made else ()
+            yield from _partly_hidden(part, use, tools[use.tool], stamped, made, project.unit)
     trimmers = _trimmers(project, tools)
     if cutting is None or not trimmers:
         return
@@ -63,17 +69,36 @@ def images_of(use: ImageUse, tool: Tool) -> tuple[Image, ...]:
 def _too_large(part: Part, use: ImageUse, tool: Tool, unit: Unit) -> Iterator[Problem]:
     for image in images_of(use, tool):
         if image.size is not None and not _lies_on(image.size, part.size):
-            named = f"“{image.words}”" if image.words else f"image {image.number}"
             yield _notice(
                 part.place,
-                f"{named} of {tool.name} is {show_size(image.size, unit)} {unit.value}, larger than"
-                f" {part.letter}, {show_size(part.size, unit)} {unit.value}; check both sizes",
+                f"{_named(image, tool, unit)}, larger than {part.letter},"
+                f" {show_size(part.size, unit)} {unit.value}; check both sizes",
             )
 
 
-def _lies_on(image: Size, part: Size) -> bool:
+def _partly_hidden(
+    part: Part, use: ImageUse, tool: Tool, stamped: Sequence[Lying], made: MadeUp | None, unit: Unit
+) -> Iterator[Problem]:
+    """An image that the part would hold, were it not for what lies on that."""
+    for image in images_of(use, tool):
+        if made is None or image.size is None or not _lies_on(image.size, part.size):
+            continue
+        if not all(has_room_for(image.size, made, one) for one in stamped):
+            yield _notice(
+                part.place,
+                f"{_named(image, tool, unit)}, and no place of {part.letter} that stays in sight is so large",
+            )
+
+
+def _named(image: Image, tool: Tool, unit: Unit) -> str:
+    named = f"“{image.words}”" if image.words else f"image {image.number}"
+    size = f"{show_size(image.size, unit)} {unit.value}" if image.size else ""
+    return f"{named} of {tool.name} is {size}"
+
+
+def _lies_on(image: Size, size: Size) -> bool:
     """An image may be turned before it is pressed."""
-    small, large = image.upright, part.upright
+    small, large = image.upright, size.upright
     return small.width <= large.width and small.height <= large.height
 
 

@@ -10,6 +10,7 @@ from typing import Final
 from batchleaf.core.geometry.lying import Lying, MadeUp
 from batchleaf.core.geometry.panels import Panel
 from batchleaf.facts.spots import Face
+from batchleaf.measure.lengths import Size
 from batchleaf.measure.rects import Rect
 
 WRITTEN_ON: Final = (Face.INSIDE_LEFT, Face.INSIDE_RIGHT, Face.INSIDE_TOP, Face.INSIDE_BOTTOM, Face.INSIDE)
@@ -59,6 +60,20 @@ def largest_empty(area: Rect, covered: Iterable[Rect]) -> Rect | None:
     return best
 
 
+def _holds_empty(area: Rect, covered: Iterable[Rect], size: Size) -> bool:
+    """Whether a rectangle of that size lies somewhere in ``area`` over none of ``covered``.
+
+    Moved to the left until it meets something, it begins at a side: all of these are tried.
+    """
+    there = [common for one in covered if (common := area.common(one)) is not None]
+    for left in {area.x, *(one.right for one in there)}:
+        right = left + size.width
+        blocks = [one for one in there if one.x < right and left < one.right]
+        if right <= area.right and any(foot - top >= size.height for top, foot in _gaps(area, blocks)):
+            return True
+    return False
+
+
 def _rank(rect: Rect) -> tuple[Fraction, Fraction, Fraction, Fraction]:
     return -rect.area, -rect.width, rect.y, rect.x
 
@@ -95,10 +110,19 @@ def room_to_write(made: MadeUp) -> RoomToWrite | None:
 
 def room_to_stamp(made: MadeUp, lying: Lying) -> RoomToStamp | None:
     """The largest part of a part that stays in sight; ``None`` where nothing does."""
-    order = made.on(lying.panel)
-    later = order[order.index(lying) + 1 :]
-    rect = largest_empty(lying.rect, (one.rect for one in later))
+    rect = largest_empty(lying.rect, _laid_later(made, lying))
     return None if rect is None else RoomToStamp(lying, rect)
+
+
+def _laid_later(made: MadeUp, lying: Lying) -> list[Rect]:
+    order = made.on(lying.panel)
+    return [one.rect for one in order[order.index(lying) + 1 :]]
+
+
+def has_room_for(image: Size, made: MadeUp, lying: Lying) -> bool:
+    """Whether an image, which may be turned, fits where nothing placed later covers the part."""
+    covered = _laid_later(made, lying)
+    return any(_holds_empty(lying.rect, covered, size) for size in (image, image.turned))
 
 
 def _whole(panel: Panel) -> Rect:
