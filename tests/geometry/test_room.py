@@ -88,7 +88,7 @@ def test_room_to_write(parts: tuple[Part, ...], panel: str, room: Rect) -> None:
     """Worked out by hand."""
     made = put_together(make(*parts))
     assert made is not None
-    found = room_to_write(made)
+    found = room_to_write(made, "A")
     assert found is not None
     assert (found.panel.name, found.rect) == (panel, room)
 
@@ -97,7 +97,7 @@ def test_nobody_writes_in_a_box() -> None:
     """Its inside holds something else."""
     made = put_together(make(box(60, 60, 30)))
     assert made is not None
-    assert room_to_write(made) is None
+    assert room_to_write(made, "A") is None
 
 
 def test_room_to_stamp() -> None:

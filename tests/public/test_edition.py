@@ -38,7 +38,7 @@ POSTAGE: Final = Postage(
 )
 ALLOWED: Final[dict[str, str]] = {
     "": "format title date status unit makes parts from_one_sheet could_have_given paper supplies cost_of_one"
-    " minutes lies weight thickness envelope post design extras collated",
+    " minutes lies room_to_write room_to_stamp weight thickness envelope post design extras collated",
     "makes": "finished begun thing",
     "parts": "letter name size each papers cut stuck_with",
     "stuck_with": "supply amount",
@@ -48,6 +48,8 @@ ALLOWED: Final[dict[str, str]] = {
     "supplies": "supply used unit scraps",
     "cost_of_one": "amount complete",
     "lies": "part on face left top width height",
+    "room_to_write": "on face left top width height",
+    "room_to_stamp": "part face left top width height",
     "weight": "grams complete without not_counted posted",
     "thickness": "mm usual uneven complete without estimated posted",
     "envelope": "name mm supply packed",

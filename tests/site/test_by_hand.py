@@ -73,8 +73,12 @@ NOT_MEASURED = {
 
 def lies(part: str, on: str, left: str, top: str, width: str, height: str) -> dict[str, str]:
     """Where a part lies on the front, in the unit of its record."""
-    measures = {"left": left, "top": top, "width": width, "height": height}
-    return {"part": part, "on": on, "face": "front", **measures}
+    return {"part": part, "on": on, **room("front", left, top, width, height)}
+
+
+def room(face: str, left: str, top: str, width: str, height: str) -> dict[str, str]:
+    """A place of a face, in the unit of its record."""
+    return {"face": face, "left": left, "top": top, "width": width, "height": height}
 
 
 def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
@@ -182,6 +186,9 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
             lies("D", "B", "3/8", "7/2", "7/2", "3/4"),
             lies("E", "B", "9/8", "35/8", "2", "3/4"),
         ],
+        # Nothing lies inside; nothing lies on the label.
+        "room_to_write": room("inside right", "0", "0", "17/4", "11/2") | {"on": "A"},
+        "room_to_stamp": [room("front", "9/8", "35/8", "2", "3/4") | {"part": "E"}],
         # Oat card of 216 g/m², 46.75 + 1.5 sq in, and bramble paper of 120, 10.5; moss and ember card are 80 lb
         # cover, of which 500 sheets of 520 sq in weigh 80 lb: 21.375. Tape 24 in of 0.6 g a metre, and four
         # foam squares of 0.05 g.
@@ -298,6 +305,8 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
         "minutes": 190,
         # Six above the foot of 180: 180 - 6 - 70. The label in the middle of the strip: 104 + (70 - 12) / 2.
         "lies": [lies("B", "A", "3", "104", "44", "70"), lies("C", "B", "10", "133", "30", "12")],
+        "room_to_write": room("back", "0", "0", "50", "180") | {"on": "A"},
+        "room_to_stamp": [room("front", "10", "133", "30", "12") | {"part": "C"}],
         # 9,360 mm² of 240 g/m², 3,080 of 120: 2.2464 + 0.3696 g. Tape 0.2 m of 0.6 g, cord 0.14 m of 1.3 g.
         "weight": weight(Fraction("2.616") + Fraction("0.12") + Fraction("0.182")),
     }

@@ -9,13 +9,13 @@ from pathlib import Path
 import pytest
 
 from batchleaf.commands.opened import open_archive
-from batchleaf.facts import Direction, Fold, PaperSide, ShownSide
+from batchleaf.facts import Direction, Fold, ImageUse, PaperSide, ShownSide
 from batchleaf.facts.spots import Spot
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.rects import Rect
 from batchleaf.records.spots import read_spots
 from batchleaf.views.drawing.paper import Fill, Marks, fill_of, fills_of, marks_on
-from batchleaf.views.drawing.shapes import Box
+from batchleaf.views.drawing.shapes import Box, Label, Stroke
 from batchleaf.views.lying_in_words import in_from_edges
 from batchleaf.views.lying_json import lying_json
 from batchleaf.views.pages import TogetherView
@@ -203,9 +203,46 @@ def test_where_parts_lie_for_programs() -> None:
         make(base(100, 100), layer("B", 50, 40), replace(layer("C", 10, 10, on="B"), spots=spots)),
         unit=Unit.INCH,
     )
-    assert lying_json(one) == [
+    assert lying_json(one, {"card": supply()})["lies"] == [
         {"part": "B", "on": "A", "face": "front", "left": str(25 / inch), "top": str(30 / inch),
          "width": str(50 / inch), "height": str(40 / inch)},
         {"part": "C", "on": "B", "face": "front", "left": str(25 / inch + Fraction(1, 8)),
          "top": str(30 / inch + Fraction(1, 3)), "width": str(10 / inch), "height": str(10 / inch)},
     ]  # fmt: skip
+
+
+# --- room to write and to stamp ----------------------------------------------------
+
+
+def test_room_to_write_is_drawn_where_it_lies(views: dict[str, TogetherView]) -> None:
+    """On the right page of a card whose inside is bare; on the message of a gate; not on film or patterns."""
+    said = {slug: dict(view.rooms) for slug, view in views.items()}
+    assert (
+        plain(said["sloe-lane-cards"]["Room to write"]) == "4 1/4 × 5 1/2 in inside on the right, all of it"
+    )
+    assert plain(said["ivy-gate-cards"]["Room to write"]) == "4 × 5 1/4 in on C, message, all of it"
+    assert plain(said["puddle-ice-cards"]["Room to write"]) == (
+        "95 × 58 mm on B, backing, level with the foot and both sides"
+    )
+    assert "Room to write" not in said["hawthorn-boxes"]
+    _, inside = views["sloe-lane-cards"].figures
+    bare = [
+        shape.text for shape in inside.drawing.shapes if isinstance(shape, Label) and "bare" in shape.role
+    ]
+    assert [plain(text) for text in bare] == ["room to write", "4 1/4 × 5 1/2"]
+
+
+def test_room_to_stamp_that_is_less_than_the_part_is_drawn() -> None:
+    """A label of 40 x 20 under a strip of 40 x 8: 12 are left below it; a whole one needs no lines."""
+    stamped = replace(layer("B", 40, 20), stamps=(ImageUse("words"),))
+    one = make(base(100, 100), stamped, layer("C", 40, 8, "top", on="B"))
+    view = together_view(one, {"card": supply()})
+    assert view is not None
+    assert plain(dict(view.rooms)["Room to stamp on B"]) == "40 × 12 mm, level with the foot and both sides"
+    front = view.figures[0].drawing
+    (lines,) = (shape.lines for shape in front.shapes if isinstance(shape, Stroke) and "room" in shape.role)
+    assert {(x1, y1) for x1, y1, _, _ in lines} == {(30, 48), (70, 48), (70, 60), (30, 60)}
+    whole = together_view(make(base(100, 100), stamped), {"card": supply()})
+    assert whole is not None
+    assert plain(dict(whole.rooms)["Room to stamp on B"]) == "40 × 20 mm, all of it"
+    assert not any("room" in shape.role for shape in whole.figures[0].drawing.shapes)

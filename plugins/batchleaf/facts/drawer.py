@@ -6,6 +6,7 @@ import datetime as dt
 from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
+from typing import Final
 
 from batchleaf.facts.parts import ShownSide
 from batchleaf.facts.places import NOWHERE, Place
@@ -31,6 +32,10 @@ class Direction(StrEnum):
     """It looks the same upside down, not turned by a quarter: stripes."""
     ANY_WAY = "any-way"
     """It may be turned as one likes."""
+
+
+PLAIN: Final = ("plain", "blank", "white", "unprinted", "one colour")
+"""Words of a side that has no pattern."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,6 +186,13 @@ class Supply:
     def side(self, shown: ShownSide) -> PaperSide:
         """The side that a part shows."""
         return self.front if shown is ShownSide.FRONT else self.back
+
+    def has_pattern(self, shown: ShownSide) -> bool:
+        """Whether a side is printed; where its look is not told, kind and colours tell it of the front."""
+        look = self.side(shown).look.lower()
+        if look:
+            return not any(word in look for word in PLAIN)
+        return shown is ShownSide.FRONT and ("pattern" in self.kind or len(self.colours) > 1)
 
     def name_of_unit(self, quantity: Fraction) -> str:
         """The noun that goes with ``quantity``: 1 sheet, 4 sheets."""

@@ -43,7 +43,7 @@ def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, sett
         "unit": project.unit.value,
         "makes": {"finished": project.finished, "begun": project.begun, "thing": project.thing},
         "parts": [_part(part, batch) for part in project.parts],
-        **_lies(project),
+        **lying_json(project, supplies),
         "from_one_sheet": [_from_one_sheet(one) for one in batch.from_one_sheet],
         "could_have_given": _could_have(batch),
         "paper": _paper(batch),
@@ -72,11 +72,6 @@ def _part(part: Part, batch: BatchFigures) -> Json:
         "cut": part.each * batch.project.begun + part.extra,
         **_stuck(part),
     }
-
-
-def _lies(project: Project) -> Json:
-    lies = lying_json(project)
-    return {"lies": lies} if lies else {}
 
 
 def _stuck(part: Part) -> Json:

@@ -91,6 +91,10 @@ are as near.
 Drawings are in proportion. Papers have the colour that the drawer tells of them. A pattern is told there in
 words only, so a few marks stand for it: small ups where it has an up, stripes where it may stand on its head,
 small points where it may be turned as one likes.
+
+Room to write is the largest rectangle inside that no part covers, on the base or on a part that lies there;
+what has no inside is written on its back. Printed and see-through papers are left out. Room to stamp is the
+largest rectangle of a stamped part that nothing laid later covers. Both are found exactly.
 """
 _COULD_HAVE_GIVEN: Final = """
 The most full sets of parts that the sheets of a batch can give by through cuts. Parts are turned on
@@ -258,7 +262,8 @@ each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved
 bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps, cost,
 complete, one); batch_cost (amount, currency, complete, without, not_counted, and kinds: papers, adhesive,
 embellishments, packing, waste, spoilage); cost_of_one (amount, complete, today, shares); minutes. Where the
-record says something of it: lies (part, on, face, left, top, width, height); stuck_with (supply, amount);
+record says something of it: lies (part, on, face, left, top, width, height); room_to_write (on, face, left,
+top, width, height); room_to_stamp (part, face, left, top, width, height); stuck_with (supply, amount);
 weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete, without,
 estimated, posted); envelope (name, mm, supply,
 packed); post (rules, edition, as, reasons); postage (rate, date, amount); design (slug, title); extras
@@ -272,7 +277,8 @@ Its keys: format, title, date, status, unit; makes (finished, begun, thing); par
 each, papers, cut); from_one_sheet (part, supply, grid, through, stopped, proved); could_have_given
 (makes, bound, proved, reason); paper (cut, used, kept, waste); supplies (supply, used, unit, scraps);
 cost_of_one (amount, complete); minutes. Where the record says something of it: lies (part, on,
-face, left, top, width, height); stuck_with (supply, amount);
+face, left, top, width, height); room_to_write (on, face, left, top, width, height); room_to_stamp
+(part, face, left, top, width, height); stuck_with (supply, amount);
 weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete,
 without, estimated, posted); envelope (name, mm, supply, packed); post (rules, edition, as, reasons);
 design (slug, title); extras (part, extra, planned); collated (sets, possible, rule, missing: part, more,

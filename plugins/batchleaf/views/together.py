@@ -19,6 +19,7 @@ from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
 from batchleaf.views.layers_apart import stacks_of
 from batchleaf.views.lying_in_words import where_it_lies
 from batchleaf.views.pages import FigureView, LyingRow, TogetherView
+from batchleaf.views.rooms import rooms_in, rooms_in_words
 from batchleaf.views.words import uncapitalised
 
 Supplies = Mapping[str, Supply]
@@ -43,7 +44,10 @@ def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
     made = put_together(project)
     if made is None or not made.lying:
         return None
-    shown = shown_aspects(made, supplies)
+    shown = [
+        replace(one, rooms=rooms_in(one.aspect, made, supplies, project.unit))
+        for one in shown_aspects(made, supplies)
+    ]
     captions = [caption_of(one.aspect, made) for one in shown]
     drawings = [
         canvas.drawing(
@@ -56,7 +60,12 @@ def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
         )
     ]
     figures = tuple(FigureView(drawing, caption) for drawing, caption in zip(drawings, captions, strict=True))
-    return TogetherView(figures, tuple(_apart(made, project, supplies)), tuple(_rows(made, project.unit)))
+    return TogetherView(
+        figures,
+        tuple(_apart(made, project, supplies)),
+        tuple(_rows(made, project.unit)),
+        rooms_in_words(made, supplies, project.unit),
+    )
 
 
 def _apart(made: MadeUp, project: Project, supplies: Supplies) -> Iterator[FigureView]:

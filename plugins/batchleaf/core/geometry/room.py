@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from batchleaf.core.geometry.lying import Lying, MadeUp
 from batchleaf.core.geometry.panels import Panel
+from batchleaf.facts import Origin, Part, ShownSide, Supply
 from batchleaf.facts.spots import Face
 from batchleaf.measure.lengths import Size
 from batchleaf.measure.rects import Rect
@@ -19,10 +20,11 @@ WRITTEN_ON: Final = (Face.INSIDE_LEFT, Face.INSIDE_RIGHT, Face.INSIDE_TOP, Face.
 
 @dataclass(frozen=True, slots=True)
 class RoomToWrite:
-    """The largest rectangle of a face that no part covers."""
+    """The largest rectangle to write on: of a face that no part covers, or of a part ``on`` it."""
 
     panel: Panel
     rect: Rect
+    on: Lying | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,10 +91,11 @@ def _gaps(area: Rect, blocks: Sequence[Rect]) -> Iterator[tuple[Fraction, Fracti
         yield free_from, area.bottom
 
 
-def room_to_write(made: MadeUp) -> RoomToWrite | None:
+def room_to_write(made: MadeUp, plain: Collection[str]) -> RoomToWrite | None:
     """The largest empty rectangle inside; of what has no inside, on its back.
 
-    ``None`` where nothing is free, and for a box, in which nobody writes.
+    ``plain``: the letters of what can be written on. ``None`` where nothing is free, and for
+    a box, in which nobody writes.
     """
     first = made.panels[0]
     own = [panel for panel in made.panels if panel.base == first.base]
@@ -100,12 +103,38 @@ def room_to_write(made: MadeUp) -> RoomToWrite | None:
         return None
     inside = [panel for panel in own if panel.face in WRITTEN_ON]
     found = [
-        RoomToWrite(panel, rect)
+        room
         for panel in inside or [one for one in own if one.face in (Face.BACK, Face.BACK_OF_PANEL)]
-        if (rect := largest_empty(_whole(panel), (one.rect for one in made.on(panel)))) is not None
+        for room in _to_write(made, panel, plain)
     ]
     # Of equals the right-hand, or the lower, page: there a message stands.
     return max(reversed(found), key=lambda room: room.rect.area, default=None)
+
+
+def _to_write(made: MadeUp, panel: Panel, plain: Collection[str]) -> Iterator[RoomToWrite]:
+    there = made.on(panel)
+    if panel.base in plain and (bare := largest_empty(_whole(panel), (one.rect for one in there))):
+        yield RoomToWrite(panel, bare)
+    for one in there:
+        if one.part.letter in plain and (bare := largest_empty(one.rect, _laid_later(made, one))):
+            yield RoomToWrite(panel, bare, one)
+
+
+def plain_parts(made: MadeUp, supplies: Mapping[str, Supply]) -> frozenset[str]:
+    """The letters of bases and parts that can be written on: unprinted there, and not see-through.
+
+    Of a base it is its inside that counts.
+    """
+    turned = {ShownSide.FRONT: ShownSide.BACK, ShownSide.BACK: ShownSide.FRONT}
+    sides = {base.letter: (base, turned[base.side]) for base in made.bases}
+    sides |= {one.part.letter: (one.part, one.part.side) for one in made.lying}
+    return frozenset(letter for letter, (part, side) in sides.items() if _is_plain(part, side, supplies))
+
+
+def _is_plain(part: Part, side: ShownSide, supplies: Mapping[str, Supply]) -> bool:
+    papers = [supplies[slug] for slug in part.papers]
+    written = part.origin is not Origin.READY or not part.below
+    return written and not any(paper.see_through or paper.has_pattern(side) for paper in papers)
 
 
 def room_to_stamp(made: MadeUp, lying: Lying) -> RoomToStamp | None:

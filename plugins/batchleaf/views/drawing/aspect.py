@@ -16,6 +16,7 @@ from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
 from batchleaf.views.drawing.leaders import draw_leaders
 from batchleaf.views.drawing.paper import Line
+from batchleaf.views.drawing.room import Room, draw_room
 from batchleaf.views.drawing.shapes import Stroke
 from batchleaf.views.drawing.sides import Side
 from batchleaf.views.drawing.surfaces import draw_paper, fill_seen
@@ -31,11 +32,12 @@ ZERO: Final = Fraction(0)
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """One aspect with all that is seen of it; ``measured``: its size stands on it."""
+    """One aspect with all that is seen of it; ``measured``: its size stands on it; ``rooms`` stay bare."""
 
     aspect: Aspect
     seen: tuple[Seen, ...]
     measured: bool
+    rooms: tuple[Room, ...] = ()
 
 
 def draw_aspect(shown: Shown, supplies: Mapping[str, Supply], unit: Unit, lettering: Lettering) -> Canvas:
@@ -50,6 +52,9 @@ def draw_aspect(shown: Shown, supplies: Mapping[str, Supply], unit: Unit, letter
     draw_edges(canvas, aspect)
     if fill_seen(nearest, supplies).clear:
         draw_glints(canvas, aspect)
+    for room in shown.rooms:
+        under = [one for one in shown.seen if one.rect.holds(room.rect)] or [nearest]
+        draw_room(canvas, room, fill_seen(under[-1], supplies).shade)
     draw_paper(canvas, round_, supplies)
     if shown.measured:
         _draw_measures(canvas, aspect, unit)

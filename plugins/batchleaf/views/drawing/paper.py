@@ -15,8 +15,6 @@ from typing import Final
 from batchleaf.facts import Direction, Part, ShownSide, Supply
 from batchleaf.measure.colours import BLACK, WHITE, Colour
 
-PLAIN: Final = ("plain", "blank", "white", "unprinted", "one colour")
-"""Words of a side that has no pattern."""
 _OWN_SHADE: Final = 0.2
 """How far the marks of a paper with one colour are from it."""
 _DARK: Final = 0.18
@@ -61,22 +59,20 @@ class Fill:
             return " clear"
         return " pale" if self.colour and Colour.of(self.colour).luminance >= _DARK else ""
 
+    @property
+    def shade(self) -> str:
+        """As ``edge``; what has a dark colour is told too, so that words on it are light."""
+        return self.edge or (" dark" if self.colour else "")
+
 
 def fill_of(supply: Supply, side: ShownSide, turn: int = 0) -> Fill:
     """One side of a paper. ``turn`` tells papers of one pad apart that share its colours."""
     colours = [supply.colours[(i + turn) % len(supply.colours)] for i in range(len(supply.colours))]
     main = colours[0] if colours else ""
-    if not main or not _has_pattern(supply, side):
+    if not main or not supply.has_pattern(side):
         return Fill(main, clear=supply.see_through)
     other = colours[1] if len(colours) > 1 else _own_shade(main)
     return Fill(main, _OF_DIRECTION[supply.side(side).direction], other, supply.see_through)
-
-
-def _has_pattern(supply: Supply, side: ShownSide) -> bool:
-    look = supply.side(side).look.lower()
-    if look:
-        return not any(word in look for word in PLAIN)
-    return side is ShownSide.FRONT and ("pattern" in supply.kind or len(supply.colours) > 1)
 
 
 def _own_shade(main: str) -> str:

@@ -26,8 +26,12 @@ class LyingRow:
 
 @dataclass(frozen=True, slots=True)
 class TogetherView:
-    """One make from its sides, its layers apart, and its parts from the lowest up."""
+    """One make from its sides, its layers apart, and its parts from the lowest up.
+
+    ``rooms``: what each place that stays bare is for, and where and how large it is.
+    """
 
     figures: tuple[FigureView, ...]
     layers: tuple[FigureView, ...]
     rows: tuple[LyingRow, ...]
+    rooms: tuple[tuple[str, str], ...] = ()
