@@ -72,7 +72,7 @@ def test_words_of_a_drawing_stay_apart(project: Project, base_of: str) -> None:
     """No two meet at their largest, and every drawing has the width of its class at most."""
     view = shown(project, clear=base_of == "film")
     drawings = [one.drawing for one in (*view.figures, *view.layers)]
-    drawings += [one.drawing for one in score_views(project)]
+    drawings += [one.drawing for one in score_views(project, {})]
     for drawing in drawings:
         assert drawing.width * drawing.scale <= WIDEST_PX[drawing.width_class] + 1e-6
         for (one, here), (other, there) in itertools.combinations(labels(drawing), 2):
@@ -115,7 +115,7 @@ def test_every_part_has_its_letter_once(project: Project) -> None:
 
 def test_a_blank_names_its_faces_and_its_folds() -> None:
     """A gate of 200 x 140 from inside: doors of 50, a middle of 100; the word fold once."""
-    (score,) = score_views(make(base(200, 140, Fold.GATE)))
+    (score,) = score_views(make(base(200, 140, Fold.GATE)), {})
     words = [label.text for label, _ in labels(score.drawing)]
     assert sorted(words) == sorted(["fold", "left door", "middle", "right door", "50", "100", "50", "140"])
     assert score.drawing.description == (

@@ -27,6 +27,7 @@ from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.core.post.by_post import ByPost, by_post
 from batchleaf.core.terms_of_sale import terms_of_sale
 from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
+from batchleaf.core.too_tight import too_tight
 from batchleaf.core.used import Used, used_by
 from batchleaf.facts import Archive, Part, Place, Problem, Project, Settings, Weight
 from batchleaf.facts.postage import NO_POSTAGE, Postage
@@ -137,6 +138,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         problems += bench_limits(project, batch.cutting, supplies, tools)
         problems += beyond_a_plan(project, supplies)
         problems += misplaced(project)
+        problems += too_tight(project, supplies)
         problems += seen_through(project, supplies)
         problems += folds_across(project, batch.cutting, supplies)
         problems += terms_of_sale(project, supplies, tools, designs)

@@ -22,7 +22,7 @@ from batchleaf.core.geometry.lying import MadeUp, put_together
 from batchleaf.core.geometry.panels import Panel
 from batchleaf.core.geometry.stacked import Stacked, stack
 from batchleaf.core.weight import grammage_of
-from batchleaf.facts import Fold, Origin, Part, Project, Purpose, Supply
+from batchleaf.facts import Origin, Part, Project, Purpose, Supply
 from batchleaf.facts.spots import Face
 from batchleaf.measure.amounts import measure_of
 from batchleaf.measure.lengths import Size
@@ -83,7 +83,7 @@ def thickness_of(project: Project, supplies: Supplies) -> Thickness | None:
     gauge = _Gauge(supplies)
     base = project.parts[0]
     loose = sum(_loose(project, made, gauge), Fraction(0))
-    if base.fold is Fold.BOX:
+    if project.height is not None:
         return _box(project, made, gauge, loose)
     folded = fold_up(made, base)
     stacked = stack([(layer.rect, gauge.layer(layer)) for layer in folded.layers], folded.face)
@@ -175,7 +175,7 @@ def _loose(project: Project, made: MadeUp, gauge: _Gauge) -> Iterator[Fraction]:
 
 
 def _box(project: Project, made: MadeUp, gauge: _Gauge, loose: Fraction) -> Thickness | None:
-    """A closed box: its height, the card it is made of, and what lies on top of it and below."""
+    """A closed box, or a sleeve round what it is for: its height, its card, and what lies on it and below."""
     if project.finished_size is None or project.height is None:
         return None
     bases = [part for part in project.parts if not part.below]

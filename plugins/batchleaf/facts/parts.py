@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from fractions import Fraction
 from itertools import pairwise
+from typing import Final
 
 from batchleaf.facts.places import NOWHERE, Place
 from batchleaf.facts.spots import Spot
@@ -30,6 +31,17 @@ class Fold(StrEnum):
     """Panels of one width, folded to and fro."""
     BOX = "box"
     """A bottom and four walls."""
+    SLEEVE = "sleeve"
+    """Front, right side, back, left side and a flap, from the left; one that lies flat has no sides."""
+    SLIPCASE = "slipcase"
+    """Back, spine and front, from the left, with flaps above and below; open at the right."""
+    COVER = "cover"
+    """Back, spine and front, from the left, with edges that are turned in all round."""
+
+    @property
+    def goes_round(self) -> bool:
+        """Whether it is folded round something else."""
+        return self in (Fold.SLEEVE, Fold.SLIPCASE, Fold.COVER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,16 +53,22 @@ class Score:
     at: Fraction
 
 
-def folded_size(size: Size, scores: tuple[Score, ...]) -> Size:
-    """The middle panel of a blank: the face of a card between its doors or folds, the bottom of a box."""
-    down = sorted(score.at for score in scores if score.runs_down)
-    across = sorted(score.at for score in scores if not score.runs_down)
-    return Size(_middle(size.width, down), _middle(size.height, across))
+_FRONT_OF: Final = {Fold.SLEEVE: 0, Fold.SLIPCASE: -1, Fold.COVER: -2}
+"""Which panel from the left is the front; of all others it is the middle one that is seen."""
+
+_DEPTH_OF: Final = {Fold.SLEEVE: (0, 4), Fold.SLIPCASE: (0, 2), Fold.COVER: (1, 4)}
+"""The score from the left after which side or spine begins; how many scores there are if it has one."""
 
 
-def _middle(length: Fraction, scores: list[Fraction]) -> Fraction:
-    panels = [b - a for a, b in pairwise([Fraction(0), *scores, length])]
-    return panels[len(panels) // 2]
+def folded_size(size: Size, scores: tuple[Score, ...], fold: Fold) -> Size:
+    """The panel of a blank that is seen: the face of a card between its doors, the bottom of a box."""
+    down = _panels(size.width, [score.at for score in scores if score.runs_down])
+    across = _panels(size.height, [score.at for score in scores if not score.runs_down])
+    return Size(down[_FRONT_OF.get(fold, len(down) // 2)], across[len(across) // 2])
+
+
+def _panels(length: Fraction, scores: list[Fraction]) -> list[Fraction]:
+    return [b - a for a, b in pairwise([Fraction(0), *sorted(scores), length])]
 
 
 class Origin(StrEnum):
@@ -116,6 +134,8 @@ class Part:
     """Its places; none: in the middle of what carries it."""
     stamps: tuple[ImageUse, ...] = ()
     dies: tuple[ImageUse, ...] = ()
+    room: Fraction | None = None
+    """How much larger a lid or a sleeve is than what goes in, or how far a cover stands out, in mm."""
     stuck: Stuck | None = None
     """What it is stuck with; ``None`` where it is not stuck, or nobody says."""
     place: Place = field(default=NOWHERE, compare=False)
@@ -138,7 +158,14 @@ class Part:
     @property
     def folded_size(self) -> Size:
         """The face that it shows, and that others lie on, once it is folded."""
-        return folded_size(self.size, self.scores)
+        return folded_size(self.size, self.scores, self.fold)
+
+    @property
+    def depth(self) -> Fraction:
+        """How thick what a sleeve, a slipcase or a cover goes round may be, in mm; 0 where it lies flat."""
+        down = sorted(score.at for score in self.scores if score.runs_down)
+        first, scores = _DEPTH_OF.get(self.fold, (0, len(down) + 1))
+        return down[first + 1] - down[first] if len(down) == scores else Fraction(0)
 
     @property
     def walls(self) -> Fraction | None:

@@ -32,6 +32,7 @@ class Face(StrEnum):
     BACK_WALL = "back wall"
     LEFT_WALL = "left wall"
     RIGHT_WALL = "right wall"
+    SPINE = "spine"
     ROUND = "round"
     """No face of its own: what goes round the closed piece, a band, as it is seen from the front."""
 

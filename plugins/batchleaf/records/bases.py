@@ -24,6 +24,7 @@ from batchleaf.measure.lengths import (
     parse_size,
     unit_named,
 )
+from batchleaf.records.around import Around, read_around
 from batchleaf.records.folds import (
     FOLD_WORDS,
     Blank,
@@ -56,24 +57,37 @@ class BaseLine:
     scores: tuple[Score, ...] = ()
     lid: Blank | None = None
     ready: bool = False
+    around: Around | None = None
+    """What it goes round, where it is a sleeve, a slipcase or a cover."""
 
     @property
     def finished_size(self) -> Size:
         """The size once folded; of a box with a lid that of the lid, which stands out."""
         outermost = self.lid or Blank(self.size, self.scores)
-        return folded_size(outermost.size, outermost.scores)
+        return folded_size(outermost.size, outermost.scores, self.fold)
 
     @property
     def height(self) -> Fraction | None:
-        """How high a box stands, closed, in mm; the thickness of its card is left out."""
+        """How high a box stands, closed, or how thick a sleeve, in mm, without the thickness of its card."""
+        if self.around:
+            return self.around.height
         if self.fold is not Fold.BOX:
             return None
         return max(piece[0].at for piece in (self.scores, self.lid.scores if self.lid else ()) if piece)
 
+    def room_of(self, blank: Blank) -> Fraction | None:
+        """How much larger than what goes in the lid is, or what goes round; ``None`` for all other pieces."""
+        if self.around:
+            return self.around.room
+        if self.lid != blank:
+            return None
+        bottom, lid = (folded_size(one.size, one.scores, Fold.BOX) for one in (self, self.lid))
+        return lid.width - bottom.width
+
     @property
     def envelope(self) -> str:
         """The usual envelope of a standard size; what stands open or is a box goes in none."""
-        return "" if self.fold in (Fold.TENT, Fold.BOX) else envelope_of(self.finished_size)
+        return "" if self.fold is Fold.TENT or self.height is not None else envelope_of(self.finished_size)
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +118,9 @@ def read_base(text: str, unit: Unit) -> BaseLine:
     """
     what, *rest = (piece.strip() for piece in _BETWEEN_WORDS.split(text))
     _check_comma(what)
+    if around := read_around(what, rest, unit):
+        blank = around.blank
+        return BaseLine(around.thing, blank.size, around.fold, blank.scores, around=around)
     words = _words(rest)
     if folded := _FOLDED.fullmatch(what):
         return _by_finished(what, folded["thing"], folded["measures"], words, unit)
@@ -190,7 +207,7 @@ def _box(thing: str, bottom: Blank, words: _Words, unit: Unit) -> BaseLine:
         raise MeasureError(f"a box is scored on all four sides; leave out “{words.form}”")
     if words.room and not words.lid:
         raise MeasureError(f"“{words.room}” is the room in a lid, and there is none; write lid 15 before it")
-    lid = _lid(folded_size(bottom.size, bottom.scores), words, unit) if words.lid else None
+    lid = _lid(folded_size(bottom.size, bottom.scores, Fold.BOX), words, unit) if words.lid else None
     return BaseLine(thing, bottom.size, Fold.BOX, bottom.scores, lid, ready=bool(words.ready))
 
 

@@ -70,13 +70,13 @@ def scores_of(blank: Size, form: Form) -> tuple[Score, ...]:
     """Where a blank is scored, from the left or from the top."""
     match form.fold:
         case Fold.SIDE:
-            return (_down(blank.width / 2),)
+            return (down_at(blank.width / 2),)
         case Fold.TOP | Fold.TENT:
-            return (_across(blank.height / 2),)
+            return (across_at(blank.height / 2),)
         case Fold.GATE:
-            return (_down(blank.width / 4), _down(blank.width * 3 / 4))
+            return (down_at(blank.width / 4), down_at(blank.width * 3 / 4))
         case Fold.ACCORDION:
-            return tuple(_down(blank.width * i / form.panels) for i in range(1, form.panels))
+            return tuple(down_at(blank.width * i / form.panels) for i in range(1, form.panels))
     return ()
 
 
@@ -91,13 +91,15 @@ class Blank:
 def box_blank(bottom: Size, height: Fraction) -> Blank:
     """Bottom and four walls in one piece, scored at ``height`` from each edge."""
     size = Size(bottom.width + 2 * height, bottom.height + 2 * height)
-    down = (_down(height), _down(size.width - height))
-    return Blank(size, (*down, _across(height), _across(size.height - height)))
+    down = (down_at(height), down_at(size.width - height))
+    return Blank(size, (*down, across_at(height), across_at(size.height - height)))
 
 
-def _down(at: Fraction) -> Score:
+def down_at(at: Fraction) -> Score:
+    """From the top edge to the foot, so far from the left."""
     return Score(runs_down=True, at=at)
 
 
-def _across(at: Fraction) -> Score:
+def across_at(at: Fraction) -> Score:
+    """From the left edge to the right, so far from the top."""
     return Score(runs_down=False, at=at)

@@ -113,6 +113,7 @@ class _PartsReader:
             scores=blank.scores,
             origin=Origin.READY if base.ready else origin_of(source, papers),
             any_of=source.any_of,
+            room=base.room_of(blank),
             place=line.place,
         )
         self._remember(part, source, part.folded_size)

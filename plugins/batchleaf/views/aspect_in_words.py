@@ -23,9 +23,14 @@ _FOLD_AT: Final = {
     (Fold.TOP, AspectKind.FRONT): ", folded on top",
     (Fold.TOP, AspectKind.BACK): ", folded on top",
     (Fold.TOP, AspectKind.INSIDE): ", folded across the middle",
+    (Fold.SLEEVE, AspectKind.FRONT): ", open above and below",
+    (Fold.SLIPCASE, AspectKind.FRONT): ", its spine at the left, open at the right",
+    (Fold.COVER, AspectKind.FRONT): ", its spine at the left",
+    (Fold.COVER, AspectKind.INSIDE): ", its spine in the middle",
     (Fold.GATE, AspectKind.FRONT): ", its two doors closed",
     (Fold.GATE, AspectKind.INSIDE): ", its two doors open",
 }
+_FRONTS: Final = {Fold.GATE: "Front, closed", Fold.ACCORDION: "Front, pulled out"}
 _THROUGH: Final = ", seen through the base"
 _REVERSE: Final = ", its back seen through the base"
 
@@ -37,7 +42,7 @@ def caption_of(aspect: Aspect, made: MadeUp) -> str:
         case AspectKind.FRONT if first.fold is Fold.BOX:
             return "From above, closed" if len(made.bases) > 1 else "From above"
         case AspectKind.FRONT:
-            return {Fold.GATE: "Front, closed", Fold.ACCORDION: "Front, pulled out"}.get(first.fold, "Front")
+            return _FRONTS.get(first.fold, "Front")
         case AspectKind.INSIDE if first.fold is Fold.BOX:
             return "Without its lid"
         case AspectKind.INSIDE:

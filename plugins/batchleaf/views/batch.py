@@ -57,7 +57,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         plans=plan_views(batch, supplies, tools),
         plan_notes=(*_plan_notes(batch, supplies), *_what_lacks(batch, figures, supplies)),
         collating=collating_view(batch, figures, supplies, tools),
-        scoring=score_views(project),
+        scoring=score_views(project, tools),
         paper=_paper(batch),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings),

@@ -70,12 +70,15 @@ def _facts(tool: Tool) -> Iterator[tuple[str, str]]:
     if tool.stack:
         yield "At once", listed([_stack(limit) for limit in tool.stack])
     if tool.grooves:
-        yield "From groove to groove", listed([_groove(groove, unit) for groove in tool.grooves], "or")
+        yield (
+            "From groove to groove",
+            listed([groove_in_words(groove, unit) for groove in tool.grooves], "or"),
+        )
     if terms := terms_in_words(tool.terms):
         yield "Selling what is made", terms
 
 
-def _groove(groove: Fraction, unit: Unit) -> str:
+def groove_in_words(groove: Fraction, unit: Unit) -> str:
     """In inches or in mm, whichever says it exactly: a board often has a set of each."""
     own = (
         Unit.INCH

@@ -88,8 +88,8 @@ def _hinge(aspect: Aspect, base: Part) -> Iterator[tuple[Point3, ...]]:
         case Fold.TOP | Fold.TENT:
             low = -_AJAR * width
             yield (0.0, 0.0, 0.0), (width, 0.0, 0.0), (width, height, low), (0.0, height, low)
-        case Fold.GATE:
-            low = -_BEHIND_DOORS
+        case Fold.GATE | Fold.SLEEVE | Fold.SLIPCASE | Fold.COVER:
+            low = -max(_BEHIND_DOORS, float(base.depth))
             yield (0.0, 0.0, low), (width, 0.0, low), (width, height, low), (0.0, height, low)
 
 

@@ -30,6 +30,7 @@ ON_FACE: Final = {
     Face.BACK_WALL: "on the back wall",
     Face.LEFT_WALL: "on the left wall",
     Face.RIGHT_WALL: "on the right wall",
+    Face.SPINE: "on the spine",
     Face.ROUND: "round the whole",
 }
 """Every face but the numbered ones."""

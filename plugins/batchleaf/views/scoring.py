@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 from typing import Final
 
 from batchleaf.core.geometry.panels import Panel, panels_of
-from batchleaf.facts import Fold, Origin, Part, Project
+from batchleaf.core.grooves import score_lines
+from batchleaf.facts import Fold, Origin, Part, Project, Score, Tool
 from batchleaf.facts.spots import Face
 from batchleaf.measure.display import show_length, show_size
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.rects import Rect
+from batchleaf.views.bench import groove_in_words
 from batchleaf.views.drawing.blank import draw_blank
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
 from batchleaf.views.pages import ScoreView
@@ -28,6 +31,7 @@ _OPENED_DOORS: Final = {
     Face.INSIDE: "middle",
     Face.INSIDE_RIGHT_DOOR: "right door",
 }
+_OF_A_SLEEVE: Final = {Face.RIGHT_WALL: "side", Face.LEFT_WALL: "side"}
 _OF_A_BOX: Final = {
     Face.FRONT: "bottom",
     Face.FRONT_WALL: "front",
@@ -37,13 +41,14 @@ _OF_A_BOX: Final = {
 }
 
 
-def score_views(project: Project) -> tuple[ScoreView, ...]:
+def score_views(project: Project, tools: Mapping[str, Tool]) -> tuple[ScoreView, ...]:
     """Each part that is scored at this bench: how, and its blank as it lies before that."""
     scored = (part for part in project.parts if part.scores and part.origin is not Origin.READY)
-    return tuple(_score_view(part, project) for part in scored)
+    boards = [tools[slug] for slug in project.tools if tools[slug].grooves]
+    return tuple(_score_view(part, project, boards) for part in scored)
 
 
-def _score_view(part: Part, project: Project) -> ScoreView:
+def _score_view(part: Part, project: Project, boards: Sequence[Tool]) -> ScoreView:
     is_lid = part.letter != project.parts[0].letter
     faces = list(_faces(part, is_lid=is_lid))
     seen = "inside" if part.fold is Fold.GATE else "outside"
@@ -60,7 +65,28 @@ def _score_view(part: Part, project: Project) -> ScoreView:
             f" Its faces: {listed(names)}.",
         ),
         sentence=how_to_score(part, project.unit),
+        grooves=on_grooves(part, boards[0], project.unit) if boards else "",
     )
+
+
+def on_grooves(part: Part, board: Tool, unit: Unit) -> str:
+    """Which lines lie on grooves of the score board, which once the piece is turned round, which between."""
+    lines = list(dict.fromkeys(score_lines(part, board)))
+    between = [show_length(line.at, unit) for line in lines if line.step is None]
+    turned = [line for line in lines if line.turned_round]
+    there = list(dict.fromkeys(groove_in_words(line.step, unit) for line in lines if line.step is not None))
+    of_it = capitalised(f"{board.name} has a groove")
+    if not between and not turned:
+        return f"{of_it} for {'it' if len(lines) == 1 else 'each'}: every {listed(there)}."
+    said = []
+    if turned:
+        ways = [f"{show_length(one.at, unit)} at {show_length(one.setting, unit)}" for one in turned]
+        said.append(f"{of_it} for {_measured(listed(ways), unit)} with the piece turned round")
+    if between:
+        lies, line = ("lies", "the line") if len(between) == 1 else ("lie", "the lines")
+        there_not = f"{_measured(listed(between), unit)} {lies} between the grooves of {board.name}"
+        said.append(f"{there_not}: mark {line}, and score along a rule")
+    return f"{capitalised('; '.join(said))}."
 
 
 def _fitted(part: Part, faces: list[tuple[str, Rect]], unit: Unit) -> Canvas:
@@ -79,9 +105,14 @@ def _faces(part: Part, *, is_lid: bool) -> Iterator[tuple[str, Rect]]:
     for panel in panels_of(part):
         if panel.outer is not (part.fold is Fold.GATE):
             yield _name(panel, part, is_lid=is_lid), panel.blank
+    if part.fold is Fold.SLEEVE:
+        start = part.scores[-1].at
+        yield "flap", Rect(start, Fraction(0), part.size.width - start, part.size.height)
 
 
 def _name(panel: Panel, part: Part, *, is_lid: bool) -> str:
+    if part.fold is Fold.SLEEVE and panel.face in _OF_A_SLEEVE:
+        return _OF_A_SLEEVE[panel.face]
     if part.fold is Fold.BOX:
         return "top" if is_lid and panel.face is Face.FRONT else _OF_A_BOX[panel.face]
     return _OPENED_DOORS[panel.face] if part.fold is Fold.GATE else panel.name
@@ -98,9 +129,41 @@ def how_to_score(part: Part, unit: Unit) -> str:
             f"Score all four sides of every {part.letter} at {walls},"
             " then cut into each corner along one score as far as the other."
         )
+    if part.fold.goes_round:
+        return _how_to_fold_round(part, unit)
     settings = _measured(listed([show_length(score.at, unit) for score in part.scores]), unit)
     then = _THEN.get(part.fold, " before it is folded.")
     return f"Score every {part.letter} at {settings}{_along(part)}{then}"
+
+
+def _how_to_fold_round(part: Part, unit: Unit) -> str:
+    """Scores one way, then the other; what is cut, glued and turned in."""
+    down = _settings([score for score in part.scores if score.runs_down], unit)
+    match part.fold:
+        case Fold.SLEEVE:
+            flap = _measured(show_length(part.size.width - part.scores[-1].at, unit), unit)
+            return (
+                f"Score every {part.letter} at {down} from its left edge, fold it round,"
+                f" and glue the flap of {flap} under the other end."
+            )
+        case Fold.SLIPCASE:
+            flaps = _measured(show_length(part.depth, unit), unit)
+            return (
+                f"Score every {part.letter} at {down} from its left edge, and {flaps} from its upper and its"
+                " lower edge. Cut along the upright scores as far as the level ones; fold it, tuck the two"
+                " small squares in, and glue the flaps of the front over those of the back."
+            )
+    edge = _measured(show_length(part.scores[0].at, unit), unit)
+    inner = _settings([score for score in part.scores if score.runs_down][1:-1], unit)
+    return (
+        f"Score every {part.letter} {edge} from all four edges, and at {inner} from its left edge."
+        " Cut the corners off aslant, a little outside of where the scores cross; turn the edges in,"
+        " and stick them down."
+    )
+
+
+def _settings(scores: Sequence[Score], unit: Unit) -> str:
+    return _measured(listed([show_length(score.at, unit) for score in scores]), unit)
 
 
 def _measured(figures: str, unit: Unit) -> str:
@@ -116,7 +179,11 @@ def _along(part: Part) -> str:
 
 
 def folded_in_words(part: Part, unit: Unit) -> str:
-    """``105 × 148``; a box with its height, ``60 × 60 × 30``. A narrow column may break it after a ×."""
+    """``105 × 148``; a box with its height, a sleeve with its depth, ``60 × 60 × 30``.
+
+    A narrow column may break it after a ×.
+    """
     size = part.folded_size
-    measures = [size.width, size.height, *([part.walls] if part.walls is not None else [])]
+    thick = part.walls or part.depth
+    measures = [size.width, size.height, *([thick] if thick else [])]
     return f"{NBSP}× ".join(show_length(measure, unit) for measure in measures)

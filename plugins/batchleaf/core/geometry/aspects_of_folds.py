@@ -33,6 +33,8 @@ def aspects_of(made: MadeUp) -> tuple[Aspect, ...]:
             found = _accordion(faces, len(first.scores) + 1)
         case Fold.BOX:
             found = _box(made, first, lids[0] if lids else None)
+        case Fold.SLEEVE | Fold.SLIPCASE | Fold.COVER:
+            found = _around(made, first)
         case _:
             found = _flat(faces)
     return tuple(found)
@@ -196,6 +198,27 @@ def _box(made: MadeUp, bottom: Part, lid: Part | None) -> Iterator[Aspect]:
     for base in (bottom, lid):
         if base is not None:
             yield from (Aspect(AspectKind.WALL, (near(Leaf(_face(made, base, wall))),)) for wall in WALLS)
+
+
+def _around(made: MadeUp, base: Part) -> Iterator[Aspect]:
+    """From the front and from behind; a cover opened too; each of its narrow sides from outside."""
+    there = {panel.face: panel for panel in made.panels if panel.base == base.letter}
+    front, back, round_ = Leaf(there[Face.FRONT]), Leaf(there[Face.BACK]), Leaf(there[Face.ROUND])
+    width, height = front.panel.size.width, front.panel.size.height
+    edges = (_upright(NOTHING, height, at_edge=True), _upright(width, height, at_edge=True))
+    of_back = edges if base.fold is Fold.SLEEVE else edges[1:]
+    yield Aspect(
+        AspectKind.FRONT, (near(front),), edges if base.fold is Fold.SLEEVE else edges[:1], (round_,)
+    )
+    if base.fold is Fold.COVER:
+        spine = there[Face.SPINE].size.width if Face.SPINE in there else NOTHING
+        left, right = Leaf(there[Face.INSIDE_LEFT]), Leaf(there[Face.INSIDE_RIGHT], width + spine)
+        folds = dict.fromkeys((width, width + spine))
+        yield Aspect(AspectKind.INSIDE, (near(left, right),), tuple(_upright(x, height) for x in folds))
+    yield Aspect(AspectKind.BACK, (near(back),), of_back, (round_.turned_over(),))
+    for face in (Face.SPINE, *WALLS):
+        if face in there:
+            yield Aspect(AspectKind.WALL, (near(Leaf(there[face])),))
 
 
 def _upright(x: Fraction, height: Fraction, *, at_edge: bool = False) -> Crease:

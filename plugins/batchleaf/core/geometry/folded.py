@@ -68,9 +68,14 @@ class _Leaf:
 
 
 def fold_up(made: MadeUp, base: Part) -> Folded:
-    """The make of a flat or folded base. Raises :class:`ValueError` for a box, which does not lie flat."""
-    if base.fold is Fold.BOX:
-        raise ValueError("a box does not lie flat")
+    """The make of a flat or folded base. Raises :class:`ValueError` for a box, which does not lie flat.
+
+    A cover is closed, a sleeve pressed flat: neither has anything in it.
+    """
+    if base.fold in (Fold.BOX, Fold.SLIPCASE):
+        raise ValueError(f"a {base.fold.value} does not lie flat")
+    if base.fold is Fold.COVER:
+        return _cover(made, base)
     blank = _Blank(base)
     leaves = [blank.folded(leaf, blank.whole_of(leaf)) for leaf in blank.leaves]
     face = _around(leaves)
@@ -93,6 +98,24 @@ def wrapped(rect: Rect, face: Rect) -> Iterator[Rect]:
     """
     for one in _across(rect, face):
         yield from (_turned(piece) for piece in _across(_turned(one), _turned(face)))
+
+
+def _cover(made: MadeUp, base: Part) -> Folded:
+    """Front and back, each with what is turned in above, below and at the right of both."""
+    size = base.folded_size
+    edge = base.scores[0].at
+    face = Rect(Fraction(0), Fraction(0), size.width, size.height)
+    turned_in = (
+        replace(face, height=edge),
+        replace(face, y=size.height - edge, height=edge),
+        replace(face, x=size.width - edge, width=edge),
+    )
+    layers = [Layer(base, rect, carried=False) for _ in range(2) for rect in (face, *turned_in)]
+    mirrored = (Face.BACK, Face.INSIDE_LEFT)
+    for one in made.lying:
+        rect = replace(one.rect, x=size.width - one.rect.right) if one.panel.face in mirrored else one.rect
+        layers += [Layer(one.part, piece, carried=True) for piece in wrapped(rect, face)]
+    return Folded(face, tuple(layers))
 
 
 class _Blank:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 from typing import Final
@@ -77,6 +77,10 @@ def panels_of(base: Part) -> tuple[Panel, ...]:
             found = _accordion(base, columns)
         case Fold.BOX:
             found = _box(base, down, across)
+        case Fold.SLEEVE:
+            found = _sleeve(base, _columns(down, width, height))
+        case Fold.SLIPCASE | Fold.COVER:
+            found = _with_a_spine(base, _columns(down, width, height), across)
         case _:
             whole = Rect(Fraction(0), Fraction(0), width, height)
             found = _faces(base, [(Face.FRONT, whole)], [(Face.BACK, whole)])
@@ -113,6 +117,26 @@ def _columns(scores: Sequence[Fraction], width: Fraction, height: Fraction) -> l
 def _rows(scores: Sequence[Fraction], width: Fraction, height: Fraction) -> list[Rect]:
     edges = [Fraction(0), *sorted(scores), height]
     return [Rect(Fraction(0), a, width, b - a) for a, b in pairwise(edges)]
+
+
+def _sleeve(base: Part, columns: Sequence[Rect]) -> Iterator[Panel]:
+    """Its last column is the flap, which is no face."""
+    front, *sides, _ = columns
+    names = [Face.RIGHT_WALL, Face.BACK, Face.LEFT_WALL] if len(sides) > 1 else [Face.BACK]
+    return _faces(base, [(Face.FRONT, front), *zip(names, sides, strict=True)], [])
+
+
+def _with_a_spine(base: Part, columns: Sequence[Rect], across: Sequence[Fraction]) -> Iterator[Panel]:
+    """Of a cover the first and the last column are turned in, and its inside is seen once it is open."""
+    top, bottom = sorted(across)
+    is_cover = base.fold is Fold.COVER
+    back, *spine, front = (
+        Rect(one.x, top, one.width, bottom - top) for one in (columns[1:-1] if is_cover else columns)
+    )
+    outer = [(Face.FRONT, front), (Face.BACK, back), *((Face.SPINE, one) for one in spine)]
+    inner = [(Face.INSIDE_LEFT, front), (Face.INSIDE_RIGHT, back)] if is_cover else []
+    turned_over = [(face, replace(one, x=base.size.width - one.right)) for face, one in inner]
+    return _faces(base, outer, turned_over)
 
 
 def _accordion(base: Part, columns: Sequence[Rect]) -> Iterator[Panel]:

@@ -23,7 +23,8 @@ from batchleaf.records.written.shape import (
 _BASE = (
     "What one is, its size, and its fold: the part that carries the others. A size in measures is that of the"
     " flat blank, unless it “folds to” it; one by name (A6, quarter-letter) is the finished size. A lid is"
-    " larger than its box by 1.5 mm, or 1/16 in, unless a room is written."
+    " larger than its box by 1.5 mm, or 1/16 in, unless a room is written. A sleeve, a slipcase or a cover"
+    " is for what goes in, whose width, height and thickness are written."
 )
 _BASES = [
     "bookmark 50 x 180 mm",
@@ -31,6 +32,7 @@ _BASES = [
     "card folds to 4 1/4 x 5 1/2, side fold",
     "card 16 x 6 in, accordion of 4",
     "box 60 x 60 x 30, lid 15, room 2",
+    "sleeve for 50 x 180 x 4, room 2, flap 12",
 ]
 _SUPPLIES = "What else one make uses; “in all” behind an amount makes it that of the batch."
 _STICK = (

@@ -22,6 +22,8 @@ _CHAIN: Final = 0.8
 """How far out a chain of measures stands, in em."""
 _PLACES: Final = (0.5, 0.32, 0.7, 0.2, 0.82)
 """Where on a face its name may stand, as shares of its height."""
+_SHORT_OF_THE_CORNER: Final = 1.75
+"""How far along each edge the corner of a cover is cut off, as a share of what is turned in."""
 ZERO: Final = Fraction(0)
 
 Named = tuple[str, Rect]
@@ -47,13 +49,26 @@ def draw_blank(part: Part, faces: Sequence[Named], unit: Unit, lettering: Letter
 
 
 def corner_cuts(part: Part) -> Iterator[tuple[float, float, float, float]]:
-    """A box is cut into each corner along one of its two scores, as far as the other."""
-    if part.fold is not Fold.BOX or part.walls is None:
-        return
-    width, height, walls = float(part.size.width), float(part.size.height), float(part.walls)
-    for x in (walls, width - walls):
-        yield (x, 0.0, x, walls)
-        yield (x, height - walls, x, height)
+    """A box is cut into each corner along one of its two scores, as far as the other; so are flaps.
+
+    The corners of a cover are cut off aslant.
+    """
+    width, height = float(part.size.width), float(part.size.height)
+    if part.fold is Fold.COVER:
+        yield from _aslant(width, height, float(part.scores[0].at))
+    elif part.fold in (Fold.BOX, Fold.SLIPCASE):
+        deep = float(min(score.at for score in part.scores if not score.runs_down))
+        for x in (float(score.at) for score in part.scores if score.runs_down):
+            yield (x, 0.0, x, deep)
+            yield (x, height - deep, x, height)
+
+
+def _aslant(width: float, height: float, edge: float) -> Iterator[tuple[float, float, float, float]]:
+    """A little outside of where the scores cross, so that no board shows at a corner (common practice)."""
+    off = edge * _SHORT_OF_THE_CORNER
+    for x, inwards in ((0.0, off), (width, -off)):
+        yield (x, off, x + inwards, 0.0)
+        yield (x, height - off, x + inwards, height)
 
 
 def _stops(part: Part, *, runs_down: bool) -> tuple[Fraction, ...]:

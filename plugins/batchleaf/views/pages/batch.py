@@ -78,12 +78,13 @@ class PlanView:
 
 @dataclass(frozen=True, slots=True)
 class ScoreView:
-    """A part that is scored: heading, how its blank lies, drawing, and where to score it."""
+    """A part that is scored: heading, how its blank lies, drawing, where to score it, on which grooves."""
 
     title: str
     instruction: str
     drawing: Drawing
     sentence: str
+    grooves: str = ""
 
 
 @dataclass(frozen=True, slots=True)
