@@ -39,10 +39,8 @@ MIRROR_Y: Final = {"xfact": 1, "yfact": -1}
 @pytest.fixture(scope="module")
 def shapely() -> Any:
     """The other geometry."""
-    pytest.importorskip("shapely", reason="Shapely is not installed")
-    import shapely.affinity
-
-    return shapely
+    pytest.importorskip("shapely.affinity", reason="Shapely is not installed")
+    return pytest.importorskip("shapely")
 
 
 def design(seed: int) -> MadeUp:
