@@ -83,7 +83,7 @@ def thickness_of(project: Project, supplies: Supplies) -> Thickness | None:
     gauge = _Gauge(supplies)
     base = project.parts[0]
     loose = sum(_loose(project, made, gauge), Fraction(0))
-    if project.height is not None:
+    if base.fold in (Fold.BOX, Fold.SLIPCASE) or project.height is not None:
         return _box(project, made, gauge, loose)
     folded = fold_up(made, base)
     stacked = stack([(layer.rect, gauge.layer(layer)) for layer in folded.layers], folded.face)
