@@ -22,7 +22,7 @@ from batchleaf.core.geometry.lying import MadeUp, put_together
 from batchleaf.core.geometry.panels import Panel
 from batchleaf.core.geometry.stacked import Stacked, stack
 from batchleaf.core.weight import grammage_of
-from batchleaf.facts import Origin, Part, Project, Purpose, Supply
+from batchleaf.facts import Fold, Origin, Part, Project, Purpose, Supply
 from batchleaf.facts.spots import Face
 from batchleaf.measure.amounts import measure_of
 from batchleaf.measure.lengths import Size
