@@ -15,15 +15,21 @@ from batchleaf.facts import Part, Tool
 
 @dataclass(frozen=True, slots=True)
 class ScoreLine:
-    """A line at ``at``, in mm from the edge the record measures from.
+    """A line at ``at``, in mm from the edge the record measures from, and ``other`` from the one across.
 
     ``step``: of the set of grooves it lies on, ``None``: on none. ``setting``: how far from the
     stop it is; not ``at`` where the piece has to be turned round.
     """
 
     at: Fraction
+    other: Fraction
     step: Fraction | None
     setting: Fraction
+
+    @property
+    def nearest(self) -> Fraction:
+        """How far it is from the edge that it is nearer to."""
+        return min(self.at, self.other)
 
     @property
     def turned_round(self) -> bool:
@@ -44,5 +50,5 @@ def _line(at: Fraction, length: Fraction, steps: Iterable[Fraction]) -> ScoreLin
     for setting in (at, length - at):
         for step in sorted(steps, reverse=True):
             if (setting / step).denominator == 1:
-                return ScoreLine(at, step, setting)
-    return ScoreLine(at, None, at)
+                return ScoreLine(at, length - at, step, setting)
+    return ScoreLine(at, length - at, None, at)

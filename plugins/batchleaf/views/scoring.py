@@ -72,7 +72,8 @@ def _score_view(part: Part, project: Project, boards: Sequence[Tool]) -> ScoreVi
 def on_grooves(part: Part, board: Tool, unit: Unit) -> str:
     """Which lines lie on grooves of the score board, which once the piece is turned round, which between."""
     lines = list(dict.fromkeys(score_lines(part, board)))
-    between = [show_length(line.at, unit) for line in lines if line.step is None]
+    lie_between = sorted({line.nearest for line in lines if line.step is None})
+    between = [show_length(at, unit) for at in lie_between]
     turned = [line for line in lines if line.turned_round]
     there = list(dict.fromkeys(groove_in_words(line.step, unit) for line in lines if line.step is not None))
     of_it = capitalised(f"{board.name} has a groove")
