@@ -84,11 +84,12 @@ def test_which_lines_have_a_groove(base: str, unit: Unit, said: str) -> None:
           " 12 mm under the other end.")),
         ("slipcase for 80 x 120 x 12, room 1.5",
          ("Score every A at 80 and 93.5 mm from its left edge, and 13.5 mm from its upper and its lower edge."
-          " Cut along the upright scores as far as the level ones; fold it, tuck the two small squares in, and"
-          " glue the flaps of the front over those of the back.")),
+          " Cut along the upright scores as far as the level ones; fold it, tuck the two small squares in,"
+          " and glue the flaps of the front over those of the back.")),
         ("cover for 80 x 120 x 12",
          ("Score every A 15 mm from all four edges, and at 98 and 110 mm from its left edge. Cut the corners"
-          " off aslant, a little outside of where the scores cross; turn the edges in, and stick them down.")),
+          " off aslant, a little outside of where the scores cross; turn the edges in, and stick them"
+          " down.")),
     ],
 )  # fmt: skip
 def test_how_something_is_folded_round(base: str, sentence: str) -> None:
