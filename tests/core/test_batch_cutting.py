@@ -211,7 +211,7 @@ def test_what_a_blade_takes_away_is_counted(kerf: int, most: int) -> None:
     """ISO 216: four A6 leave no millimetre across an A4, so a saw of 1 mm spoils two of them."""
     sheet = supply("card", size=size(210, 297))
     one = replace(batch_of(part("A", 105, 148, "card"), makes=2, cuts=(("card", 1),)), kerf=Fraction(kerf))
-    found = work_out_batch(one, {"card": sheet}, PLANNER)
+    found = work_out_batch(one, {"card": sheet}, {}, PLANNER)
     assert found.cutting is not None
     assert found.cutting.most is not None
     assert found.cutting.most.makes == most

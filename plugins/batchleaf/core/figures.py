@@ -10,7 +10,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, uncut_parts
-from batchleaf.core.bench_limits import bench_limits
+from batchleaf.core.bench.problems import bench_problems
+from batchleaf.core.bench.work import Bench, bench_work
+from batchleaf.core.bench_limits import Tools, bench_limits
 from batchleaf.core.beyond_a_plan import beyond_a_plan
 from batchleaf.core.collate.collated import Collated, collated
 from batchleaf.core.collate.short_of_sets import short_of_sets
@@ -53,7 +55,7 @@ class BatchFigures:
     price, so that it cost more. ``cost``: the account of the whole batch, where an
     edition tells it; ``kinds``: what it was spent on; ``today``: what the same would
     cost at the prices last paid. ``by_post``: what one weighs, and how it is sent.
-    ``collated`` is ``None`` where every make gets the same.
+    ``collated`` is ``None`` where every make gets the same, ``bench`` where nothing is done but cutting.
     """
 
     project: Project
@@ -68,6 +70,7 @@ class BatchFigures:
     today: TodaysCost | None = None
     by_post: ByPost | None = None
     collated: Collated | None = None
+    bench: Bench | None = None
 
     @property
     def taken(self) -> bool:
@@ -130,12 +133,13 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         misfits = list(_too_large(project, supplies))
         cost = batch_cost(ledger.draws.get(project.slug, ()), project.finished)
         one = cost.one if cost.counted else None
-        uncosted = work_out_batch(project, supplies, planner, postage)
+        uncosted = work_out_batch(project, supplies, tools, planner, postage)
         kinds = cost_by_kind(cost, project, supplies) if one is not None else ()
         today = todays_cost(project, supplies, prices) if one is not None else None
         batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost, kinds=kinds, today=today)
         problems += misfits or _misfits(batch, supplies)
         problems += bench_limits(project, batch.cutting, supplies, tools)
+        problems += bench_problems(project, batch.bench, supplies, tools)
         problems += beyond_a_plan(project, supplies)
         problems += misplaced(project)
         problems += too_tight(project, supplies)
@@ -150,7 +154,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
 
 
 def work_out_batch(
-    project: Project, supplies: Supplies, planner: Planner, postage: Postage = NO_POSTAGE
+    project: Project, supplies: Supplies, tools: Tools, planner: Planner, postage: Postage = NO_POSTAGE
 ) -> BatchFigures:
     """All of one batch but its cost, which depends on every batch before it."""
     was_made = project.status.moves_the_drawer and project.cut and not project.in_hand
@@ -163,6 +167,7 @@ def work_out_batch(
         used=used_by(project),
         by_post=by_post(project, supplies, postage),
         collated=collated(project, cutting, supplies),
+        bench=bench_work(project, cutting, supplies, tools),
     )
 
 

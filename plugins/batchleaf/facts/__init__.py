@@ -38,8 +38,10 @@ from batchleaf.facts.places import NOWHERE, Place, Problem, Weight
 from batchleaf.facts.sticking import Coat, Dots, Sides, Sticks, Strips, Stuck
 from batchleaf.facts.terms import NO_TERMS, Credit, Sale, Terms
 from batchleaf.facts.tools import Image, StackLimit, Tool
+from batchleaf.facts.works import CORNERS, Moment, Wait, Waiting, Work, WorkKind
 
 __all__ = [
+    "CORNERS",
     "NOWHERE",
     "NO_TERMS",
     "Archive",
@@ -60,6 +62,7 @@ __all__ = [
     "Image",
     "ImageUse",
     "KeptPiece",
+    "Moment",
     "Opening",
     "Origin",
     "PaperSide",
@@ -89,8 +92,12 @@ __all__ = [
     "Tool",
     "Trim",
     "Use",
+    "Wait",
+    "Waiting",
     "Weight",
     "Went",
     "Whereabouts",
+    "Work",
+    "WorkKind",
     "folded_size",
 ]

@@ -11,6 +11,7 @@ from batchleaf.facts.collating import Collating
 from batchleaf.facts.parts import Origin, Part
 from batchleaf.facts.places import NOWHERE, Place
 from batchleaf.facts.terms import Credit
+from batchleaf.facts.works import Work
 from batchleaf.measure.lengths import Size, Unit
 
 
@@ -160,6 +161,8 @@ class Project:
     credit: Credit | None = None
     collating: tuple[Collating, ...] = ()
     """Every part that comes from several papers stands in one of these."""
+    works: tuple[Work, ...] = ()
+    """What is done at the bench besides cutting: what the record names, then what follows from its parts."""
     place: Place = field(default=NOWHERE, compare=False)
 
     @property

@@ -42,8 +42,27 @@ class Tool:
     stack: tuple[StackLimit, ...] = ()
     grooves: tuple[Fraction, ...] = ()
     """Distance from one groove of a score board to the next; several where it has several sets."""
+    plate: Size | None = None
+    """The largest that goes into it, in mm."""
+    stroke: int | None = None
+    """How long one stroke with it takes, in seconds, where the maker has looked at the clock."""
     images: tuple[Image, ...] = ()
     terms: Terms = NO_TERMS
     link: str = ""
     about: str = ""
     place: Place = field(default=NOWHERE, compare=False)
+
+    def takes_at_once(self, grammage: Fraction | None) -> int:
+        """How many sheets of that weight it takes; one where nothing is said, or the paper is too heavy.
+
+        A paper of unknown weight is taken for the heaviest that the tool takes.
+        """
+        if grammage is None:
+            return self.stack[-1].sheets if self.stack else 1
+        fitting = (one.sheets for one in self.stack if one.up_to is None or grammage <= one.up_to)
+        return next(fitting, 1)
+
+    @property
+    def heaviest(self) -> Fraction | None:
+        """The heaviest paper that it takes, in g/m², where it says so."""
+        return self.stack[-1].up_to if self.stack else None

@@ -25,6 +25,19 @@ def parse_minutes(text: str) -> int:
     return int(found[1] or 0) * 60 + int(found[2] or 0)
 
 
+def parse_seconds(text: str) -> int:
+    """``10 s``, ``1 min`` or ``1 min 30 s`` in whole seconds. Raises :class:`MeasureError`."""
+    found = re.fullmatch(
+        r"(?:([0-9]{1,3})\s*min(?:utes?)?)?\s*(?:([0-9]{1,4})\s*(?:s|sec(?:onds?)?))?",
+        text.strip(),
+        re.IGNORECASE,
+    )
+    seconds = int(found[1] or 0) * 60 + int(found[2] or 0) if found else 0
+    if not seconds:
+        raise MeasureError(f"“{text.strip()}” is no time of one stroke; write for example 10 s or 1 min")
+    return seconds
+
+
 def show_minutes(minutes: int) -> str:
     """``2 h 50``, ``3 h`` or ``50 min``, with spaces that do not break."""
     hours, rest = divmod(minutes, 60)

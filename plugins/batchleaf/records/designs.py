@@ -22,6 +22,7 @@ from batchleaf.records.shape_problems import did_you_mean
 from batchleaf.records.sticking import stuck_parts
 from batchleaf.records.terms import read_terms
 from batchleaf.records.uses import read_uses
+from batchleaf.records.works import read_works
 from batchleaf.records.written import DesignWritten
 
 
@@ -75,6 +76,7 @@ def design_of(
     papers = Papers(known, report, roles, may_want=True)
     parts = read_parts(lines, lambda _: papers, tools, report)
     check_lines(lines, known, tools, report)
+    read_works(lines.bench, parts, known, tools, report)
     stuck_parts(lines, parts, known, None, report)
     if lines.collate:
         check_collate(lines.collate, parts, report)

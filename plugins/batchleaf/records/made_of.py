@@ -74,6 +74,7 @@ class MadeOf:
     packing: tuple[Line, ...]
     collate: Line | None
     tools: tuple[Line, ...]
+    bench: tuple[Line, ...]
     steps: tuple[Line, ...]
     credit: Line | None
     lost: frozenset[str] = frozenset()
@@ -94,6 +95,7 @@ def made_of(node: Node, written: ProjectWritten | DesignWritten, unit: Unit) -> 
         packing=lines_in(node, "packing", written.packing, unit),
         collate=line("collate", written.collate),
         tools=lines_in(node, "tools", written.tools, unit),
+        bench=lines_in(node, "bench", written.bench, unit),
         steps=lines_in(node, "steps", written.steps, unit),
         credit=line("credit", written.credit),
         lost=frozenset(_lost(node, written)),
@@ -133,6 +135,7 @@ def varied(design: MadeOf, own: MadeOf, told_at: Place) -> MadeOf:
         packing=_varied_lines(design.packing, own.packing, told_at),
         collate=own.collate or _of_design(design.collate, told_at),
         tools=(*_all_of_design(design.tools, told_at), *own.tools),
+        bench=(*_all_of_design(design.bench, told_at), *own.bench),
         steps=own.steps or _all_of_design(design.steps, told_at),
         credit=own.credit or _of_design(design.credit, told_at),
         lost=own.lost,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.facts import Asked, Cut, Part, Place, Project, Settings, Status, Step, Supply, Use, Went
+from batchleaf.facts import Asked, Cut, Part, Place, Project, Settings, Status, Step, Supply, Tool, Use, Went
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.lengths import Unit
 from batchleaf.records.collating import collating_of
@@ -28,6 +28,7 @@ from batchleaf.records.shape_problems import closest, did_you_mean
 from batchleaf.records.sticking import for_sticking, sticking_uses, stuck_parts, supplies_in
 from batchleaf.records.uses import read_uses, ready_uses, tell_twice
 from batchleaf.records.went import read_all_went
+from batchleaf.records.works import NamedWork, read_works, tell_unlisted, works_of
 from batchleaf.records.written import ProjectWritten
 
 UNREAD: Final = PartsRead(None, (), (), frozenset({ANY_LETTER}))
@@ -97,7 +98,9 @@ class _ProjectReader:
         went = tuple(self._went(makes[0]))
         asks = self._asks()
         credit = read(lines.credit.place, read_credit, lines.credit.text) if lines.credit else None
-        tools = tuple(self._tools(lines, parts.parts))
+        named = read_works(lines.bench, parts, others.supplies, others.tools, report)
+        tell_unlisted(named, uses, report)
+        tools = tuple(self._tools(lines, parts.parts, named))
         self._check_series()
         thing = self._thing(lines, parts)
         if report.errors_since(before) or parts is UNREAD or date is None or thing is None:
@@ -131,6 +134,7 @@ class _ProjectReader:
             asks=asks,
             credit=credit,
             collating=collating,
+            works=works_of(named, stuck, tuple(self._known(tools))),
             place=Place(self._one.node.place.file, 1, 1),
         )
 
@@ -197,17 +201,21 @@ class _ProjectReader:
         price = self._report.read(place, read_asked, self._written.asks, self._settings.currency)
         return None if price is None else Asked(price, place)
 
-    def _tools(self, lines: MadeOf, parts: Sequence[Part]) -> Iterator[str]:
-        """The tools that are named, and the sets that parts are stamped with or cut by."""
+    def _tools(self, lines: MadeOf, parts: Sequence[Part], works: Sequence[NamedWork]) -> Iterator[str]:
+        """The tools that are named, the sets that parts are stamped with or cut by, those of bench work."""
         named = dict.fromkeys(
             line.text for line in lines.tools if self._others.tools.find(line.text, line.place, self._report)
         )
         sets = dict.fromkeys(use.tool for part in parts for use in (*part.stamps, *part.dies))
-        yield from named | sets
+        at_work = dict.fromkeys(one.tool.slug for one in works if one.tool)
+        yield from named | sets | at_work
+
+    def _known(self, tools: Iterable[str]) -> Iterator[Tool]:
+        known = (self._others.tools.get(slug) for slug in tools)
+        yield from (tool for tool in known if tool)
 
     def _kerf(self, tools: Iterable[str]) -> Fraction:
-        known = (self._others.tools.get(slug) for slug in tools)
-        return max((tool.kerf for tool in known if tool), default=Fraction(0))
+        return max((tool.kerf for tool in self._known(tools)), default=Fraction(0))
 
     def _check_series(self) -> None:
         slug, series = self._written.series, self._others.series

@@ -9,6 +9,7 @@ from itertools import pairwise
 from typing import Final
 
 from batchleaf.facts import NO_TERMS, Image, Settings, StackLimit, Tool
+from batchleaf.measure.durations import parse_seconds
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.grammage import parse_grammage
 from batchleaf.measure.lengths import FRACTION_SIGNS, Unit, parse_length, parse_size, unit_named
@@ -37,7 +38,7 @@ def tools_of(one: InventoryFile, settings: Settings, report: Report) -> Iterator
 
 
 def _tool(entry: Entry, slug: str, written: ToolWritten, unit: Unit) -> Tool:
-    measures = (written.longest, written.narrowest, written.kerf, written.grooves)
+    measures = (written.longest, written.narrowest, written.kerf, written.grooves, written.plate)
     return Tool(
         slug=slug,
         name=written.name,
@@ -48,6 +49,8 @@ def _tool(entry: Entry, slug: str, written: ToolWritten, unit: Unit) -> Tool:
         kerf=entry.read("kerf", parse_length, written.kerf, unit) or Fraction(0),
         stack=entry.read("stack", read_stack, written.stack) or (),
         grooves=entry.read("grooves", read_grooves, written.grooves, unit) or (),
+        plate=entry.read("plate", parse_size, written.plate, unit),
+        stroke=entry.read("stroke", parse_seconds, written.stroke),
         images=tuple(_images(entry, written, unit)),
         terms=entry.read("sale", read_terms, written.sale) or NO_TERMS,
         link=entry.read("link", read_link, written.link) or "",

@@ -29,6 +29,7 @@ from batchleaf.facts import (
     Terms,
     Tool,
     Use,
+    Work,
 )
 from batchleaf.facts.postage import Postage
 from batchleaf.views.bench import tools_needed
@@ -52,9 +53,10 @@ def public_edition(figures: Figures, told: Told, planner: Planner) -> Figures:
     names = {slug: supply.slug for slug, supply in shown.items()}
     archive = _archive(figures.archive, [_project(one, names) for one in projects], tuple(shown.values()))
     supplies = {supply.slug: supply for supply in archive.supplies}
+    tools = {tool.slug: tool for tool in archive.tools}
     batches = {
         project.slug: _batch(
-            work_out_batch(project, supplies, planner, archive.postage),
+            work_out_batch(project, supplies, tools, planner, archive.postage),
             figures.batches[project.slug],
             names,
             told,
@@ -74,6 +76,7 @@ def _batch(public: BatchFigures, private: BatchFigures, names: Names, told: Told
         used=public.used if told.supplies else (),
         by_post=public.by_post,
         collated=public.collated,
+        bench=public.bench,
         one=private.one if told.cost else None,
         lacks=lacks if told.cost else (),
     )
@@ -115,6 +118,8 @@ def _tool(tool: Tool) -> Tool:
         kerf=tool.kerf,
         stack=tool.stack,
         grooves=tool.grooves,
+        plate=tool.plate,
+        stroke=tool.stroke,
         images=tool.images,
         terms=_undated(tool.terms),
         link=tool.link,
@@ -155,6 +160,23 @@ def _project(project: Project, names: Names) -> Project:
         kerf=project.kerf,
         credit=project.credit,
         collating=tuple(Collating(one.letters, one.rule) for one in project.collating),
+        works=tuple(_work(work, names) for work in project.works),
+    )
+
+
+def _work(work: Work, names: Names) -> Work:
+    """What is worked in goes by its name here, as everywhere."""
+    return Work(
+        kind=work.kind,
+        letters=work.letters,
+        tool=work.tool,
+        moment=work.moment,
+        supply=names[work.supply] if work.supply else "",
+        where=work.where,
+        at=work.at,
+        runs_down=work.runs_down,
+        times=work.times,
+        wait=work.wait,
     )
 
 
@@ -183,6 +205,7 @@ def _named_by(project: Project) -> Iterator[str]:
         yield from part.papers
     yield from (cut.supply for cut in project.cut)
     yield from (use.supply for use in project.uses)
+    yield from (work.supply for work in project.works if work.supply)
 
 
 def _supply(supply: Supply) -> Supply:

@@ -129,6 +129,8 @@ def _of_tool(path: Path, written: ToolWritten, unit: Unit) -> Iterator[Inferred]
     ):
         if lengths:
             yield from differing(path, key, lengths, _each_with_unit(lengths, unit), SITES_UNIT)
+    if written.plate:
+        yield from differing(path, "plate", written.plate, with_unit(written.plate, unit), SITES_UNIT)
     for i, text in enumerate(written.images):
         yield from differing((*path, "images"), i, text, image_in_full(text, unit), SITES_UNIT)
     yield from differing(path, "sale", written.sale, written.sale or Sale.UNKNOWN.value, DEFAULT)

@@ -8,6 +8,7 @@ from pathlib import Path
 from batchleaf.facts import Project, Rule, Supply
 from batchleaf.measure.lengths import Unit
 from batchleaf.records.bases import read_base
+from batchleaf.records.bench_lines import spell_work
 from batchleaf.records.designs import KnownDesigns
 from batchleaf.records.explaining.bases import spelt_base
 from batchleaf.records.explaining.drawer import SITES_UNIT, in_its_unit, one_and_several
@@ -70,6 +71,9 @@ def _lists(
             yield from differing(("packing",), i, text, full, "what it is counted in")
     if list(project.tools) != one.written.tools:
         yield Inferred((), "tools", list(project.tools), "with those of the design, its stamps and dies")
+    works = [spell_work(work, project.unit) for work in project.works]
+    if works != one.written.bench:
+        yield Inferred((), "bench", list(works), "with what follows from scores, stamps and dies")
     if any(not line.own for line in lines.steps):
         yield Inferred((), "steps", [line.text for line in lines.steps], FROM_DESIGN)
 

@@ -165,6 +165,16 @@ class ToolWritten(Written):
         description="For a score board: from one groove to the next.",
         examples=["1/8 in", "1/8 in, 1 cm"],
     )
+    plate: Text | None = Field(
+        None,
+        description="Of a press, or of what dies and stamps lie on: the largest piece that goes into it.",
+        examples=["150 x 200 mm"],
+    )
+    stroke: Text | None = Field(
+        None,
+        description="How long one stroke with it takes, from piece to piece; if left out, what is usual.",
+        examples=["10 s", "1 min"],
+    )
     images: list[Text] = Field(
         default_factory=list,
         description="Of stamps or dies: size and words of each image. They are numbered from 1.",

@@ -50,6 +50,22 @@ _COLLATE = (
 )
 _COLLATES = ["no paper twice", "all alike", "B and C alike", "any, D and E differ"]
 _PACKED = [["envelope-a2", "paper-band 220 mm", "clear-bag per 5", "label 2 per 5"]]
+_BENCH = (
+    "What is done besides cutting, a line for each: a work (score, fold, round, punch, emboss, stamp, die-cut"
+    " or ink) and the letters of its parts; then as one likes which corners, where a score runs, the tool or"
+    " “by hand”, what is worked in, before cutting, between cuts or after cutting, how long it dries or one"
+    " waits, how often it is done to each piece. What follows from scores, stamps and dies of the parts needs"
+    " no line."
+)
+_BENCHES = [
+    [
+        "round A top, corner-punch",
+        "punch A and C, hole-punch, between cuts",
+        "score B at 30 across",
+        "emboss D, heat-tool, dry 2 min",
+        "ink B, sea-ink, before cutting, times 2",
+    ]
+]
 _STEPS = "One sentence each; its time in the film may lead."
 _COMMA: Final = re.compile(r"\s*(?:(?<![0-9]),|,(?![0-9]))\s*")
 """A comma between two figures belongs to a number."""
@@ -232,6 +248,7 @@ class ProjectWritten(Written):
     tools: list[Slug] = Field(
         default_factory=list, description="Tools of the bench that it needs.", examples=[["long-trimmer"]]
     )
+    bench: list[Text] = Field(default_factory=list, description=_BENCH, examples=_BENCHES)
     cut: list[Text] = Field(
         default_factory=list,
         description="What was really cut, by supply or role, and what of it was kept.",
@@ -298,6 +315,7 @@ class DesignWritten(Written):
     tools: list[Slug] = Field(
         default_factory=list, description="Tools of the bench that it needs.", examples=[["long-trimmer"]]
     )
+    bench: list[Text] = Field(default_factory=list, description=_BENCH, examples=_BENCHES)
     steps: list[Text] = Field(default_factory=list, description=_STEPS, examples=[["Cut and score", "Fold"]])
     credit: Text | None = Field(
         None, description="Whose design it is.", examples=["a friend, https://example.org/fold"]

@@ -1,0 +1,183 @@
+"""One line of bench work: ``round A top, corner-punch`` · ``emboss D, heat-tool, dry 2 min``."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Final
+
+from batchleaf.facts import CORNERS, Moment, Wait, Waiting, Work, WorkKind
+from batchleaf.measure.durations import parse_minutes
+from batchleaf.measure.errors import MeasureError
+from batchleaf.measure.lengths import Unit, parse_length
+from batchleaf.measure.spelling import spell_length
+from batchleaf.records.grammar import read_count
+from batchleaf.records.shape_problems import did_you_mean, one_of
+
+BY_HAND: Final = "by hand"
+_WORKS: Final = {kind.value: kind for kind in WorkKind}
+_MOMENTS: Final = {moment.value: moment for moment in Moment}
+_ALSO: Final = re.compile(r"(?:(?P<die>die\s+cut)|round(?:\s+the)?\s+corners?(?:\s+of)?)(?=\s)")
+"""Longer ways to say ``die-cut`` and ``round``."""
+_LETTER: Final = r"[A-Z](?![\w-])"
+_LETTERS: Final = rf"{_LETTER}(?:(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+){_LETTER})*"
+_HEAD: Final = re.compile(rf"(?P<work>\S+)\s+(?P<letters>{_LETTERS})(?P<rest>[^,]*)(?P<more>,.*)?")
+_SCORED: Final = re.compile(r"at\s+(?P<at>.*\S)\s+(?P<way>across|down)")
+_WAIT: Final = re.compile(r"(?P<what>dry|wait)\b\s*(?P<time>.*)")
+_MOST_TIMES: Final = 99
+
+
+@dataclass(slots=True)
+class BenchLine:
+    """What one line says; ``named``: what stands in it by its short name, a tool or a supply.
+
+    ``by_hand``: no tool, though one might be supposed.
+    """
+
+    kind: WorkKind
+    letters: tuple[str, ...]
+    where: str = ""
+    at: tuple[Fraction, ...] = ()
+    runs_down: bool = False
+    moment: Moment | None = None
+    wait: Wait | None = None
+    times: int = 0
+    by_hand: bool = False
+    named: tuple[str, ...] = ()
+    said: dict[str, str] = field(default_factory=dict)
+    """What was said already, and how."""
+
+    def once(self, what: str, piece: str) -> None:
+        """Raises :class:`MeasureError` where ``what`` was said before."""
+        if what in self.said:
+            raise MeasureError(f"“{self.said[what]}” and “{piece}” say one thing twice; leave one out")
+        self.said[what] = piece
+
+
+def read_bench(text: str, unit: Unit) -> BenchLine:
+    """A line of ``bench``; ``unit`` counts for lengths that name none. Raises :class:`MeasureError`."""
+    plain = " ".join(text.split())
+    short = _ALSO.sub(lambda found: "die-cut" if found["die"] else "round", plain, count=1)
+    kind, head = _work_in(short), _HEAD.fullmatch(short)
+    if head is None:
+        example = _example(kind)
+        raise MeasureError(f"“{text}” does not say which part by its letter; write for example {example}")
+    line = BenchLine(kind, tuple(re.findall(_LETTER, head["letters"])))
+    for letter in line.letters:
+        if line.letters.count(letter) > 1:
+            raise MeasureError(f"“{text}” names {letter} twice; once is enough")
+    _read_rest(head["rest"].strip(), line, unit)
+    for piece in (head["more"] or "").split(",")[1:]:
+        _read_piece(piece.strip(), line, text)
+    return line
+
+
+def _example(kind: WorkKind) -> str:
+    return f"{kind} B at 30 across" if kind is WorkKind.SCORE else f"{kind} A"
+
+
+def _work_in(text: str) -> WorkKind:
+    word = text.partition(" ")[0].rstrip(",")
+    if word not in _WORKS:
+        hint = did_you_mean(word, _WORKS) or f"; write {one_of(_WORKS)}"
+        raise MeasureError(f"“{word}” is no work at the bench{hint}")
+    return _WORKS[word]
+
+
+def _read_rest(rest: str, line: BenchLine, unit: Unit) -> None:
+    """What stands behind the letters without a comma: where it is scored, rounded or punched."""
+    if not rest:
+        return
+    match line.kind:
+        case WorkKind.SCORE:
+            line.at, line.runs_down = _scored(rest, unit)
+        case WorkKind.ROUND | WorkKind.PUNCH if rest in CORNERS:
+            line.where = rest
+        case WorkKind.ROUND | WorkKind.PUNCH:
+            places = one_of([place for place in CORNERS if place])
+            raise MeasureError(f"“{rest}” is no edge or corner of a part; write {places}")
+        case _:
+            raise MeasureError(
+                f"“{rest}” cannot be read; write a comma behind the letter, like {line.kind} A, {rest}"
+            )
+
+
+def _scored(rest: str, unit: Unit) -> tuple[tuple[Fraction, ...], bool]:
+    found = _SCORED.fullmatch(rest)
+    if found is None:
+        raise MeasureError(
+            f"“{rest}” does not say where it is scored, and which way the line runs;"
+            " write for example at 30 across, or at 20 and 40 down"
+        )
+    at = tuple(parse_length(piece, unit) for piece in found["at"].split(" and "))
+    return at, found["way"] == "down"
+
+
+def _read_piece(piece: str, line: BenchLine, text: str) -> None:
+    if piece in _MOMENTS:
+        line.once("moment", piece)
+        line.moment = _MOMENTS[piece]
+    elif waiting := _WAIT.fullmatch(piece):
+        line.once("wait", piece)
+        line.wait = Wait(Waiting(waiting["what"]), _minutes(waiting["time"], piece))
+    elif piece.partition(" ")[0] == "times":
+        line.once("times", piece)
+        line.times = _times(piece)
+    elif piece == BY_HAND:
+        line.once("tool", piece)
+        line.by_hand = True
+    elif piece.partition(" ")[0] in ("before", "between", "after"):
+        raise MeasureError(f"“{piece}” does not say when it is done; write {one_of(_MOMENTS)}")
+    elif re.fullmatch(r"\S+", piece):
+        line.named += (piece,)
+    else:
+        raise MeasureError(
+            f"“{piece}” in “{text}” is neither a tool or a supply by its short name nor {one_of(_MOMENTS)},"
+            " dry 20 min, wait 10 min, times 2 or by hand"
+        )
+
+
+def _minutes(time: str, piece: str) -> int:
+    """With its unit, since ``20`` alone may be meant in hours."""
+    try:
+        minutes = parse_minutes(time) if re.search(r"h|min|:", time) else 0
+    except MeasureError:
+        minutes = 0
+    if not minutes:
+        raise MeasureError(f"“{piece}” does not say how long; write for example dry 20 min, or wait 1 h 30")
+    return minutes
+
+
+def _times(piece: str) -> int:
+    times = read_count(piece.partition(" ")[2])
+    if times > _MOST_TIMES:
+        raise MeasureError(f"“{piece}” is more than anybody does to one piece; write at most {_MOST_TIMES}")
+    return times
+
+
+def spell_work(work: Work, unit: Unit) -> str:
+    """The line of a work with all that it means, which reads back as the same."""
+    pieces = [f"{work.kind} {_all_of(work.letters)}{_where(work, unit)}", work.tool or BY_HAND, work.supply]
+    pieces += [work.moment, f"times {work.times}" if work.times else "", _spell_wait(work.wait)]
+    return ", ".join(piece for piece in pieces if piece)
+
+
+def _where(work: Work, unit: Unit) -> str:
+    if work.at:
+        at = " and ".join(spell_length(one, unit) for one in work.at)
+        return f" at {at} {'down' if work.runs_down else 'across'}"
+    return f" {work.where}" if work.where else ""
+
+
+def _all_of(letters: tuple[str, ...]) -> str:
+    *most, last = letters
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def _spell_wait(wait: Wait | None) -> str:
+    if wait is None:
+        return ""
+    hours, minutes = divmod(wait.minutes, 60)
+    said = [f"{hours} h" if hours else "", f"{minutes} min" if minutes else ""]
+    return " ".join([wait.what, *(one for one in said if one)])
