@@ -17,6 +17,7 @@ from batchleaf.measure.lengths import Size
 from batchleaf.measure.money import share
 from batchleaf.views import site_map
 from batchleaf.views.about_batch import about_batch
+from batchleaf.views.bench_work import bench_view
 from batchleaf.views.cautions import cautions_for
 from batchleaf.views.collating import collating_view
 from batchleaf.views.cost import cost_view
@@ -71,6 +72,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         figures_href=site_map.FIGURES,
         how_href=site_map.href(here, site_map.HOW),
         parts_csv=parts_table(batch, figures).link(here),
+        bench=bench_view(batch, figures, supplies, tools),
         plan_csv=cuts_table(batch, figures).link(here),
         cost_csv=supplies_table(batch, figures).link(here),
     )

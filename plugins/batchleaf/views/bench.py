@@ -74,6 +74,10 @@ def _facts(tool: Tool) -> Iterator[tuple[str, str]]:
             "From groove to groove",
             listed([groove_in_words(groove, unit) for groove in tool.grooves], "or"),
         )
+    if tool.plate:
+        yield "Plate", f"{show_size(tool.plate, unit)} {unit.value}"
+    if tool.stroke:
+        yield "One stroke", f"{tool.stroke} seconds"
     if terms := terms_in_words(tool.terms):
         yield "Selling what is made", terms
 

@@ -4,7 +4,7 @@ Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
 The keys are documented on the page "How it is worked out". Keys that not every
 batch has are missing where the record says nothing of them: lies, weight, thickness,
-envelope, post, postage, design, extras, collated, went, where, asked, sold, and
+envelope, post, postage, design, extras, collated, bench, went, where, asked, sold, and
 stuck_with of a part.
 An edition that tells no costs has none of the keys that would tell them.
 """
@@ -15,6 +15,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
+from batchleaf.core.bench.work import Done
 from batchleaf.core.costing import BatchCost, CostLine
 from batchleaf.core.figures import BatchFigures, PartFromSheet
 from batchleaf.core.finished import finished_of
@@ -55,6 +56,7 @@ def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, sett
         **_design(project, designs),
         **_extras(batch),
         **_collated(batch),
+        **_bench(batch),
         **_went(project),
         **_asked(batch, settings),
         **_sold(batch, settings),
@@ -114,6 +116,40 @@ def _collated(batch: BatchFigures) -> Json:
     ]
     told = {"sets": found.sets, "possible": found.possible, "rule": rule_in_words(found) or None}
     return {"collated": told | {"missing": missing}}
+
+
+def _bench(batch: BatchFigures) -> Json:
+    """``works`` in order; ``seconds``: the estimate for hands on it, ``waits``: minutes."""
+    bench = batch.bench
+    if bench is None:
+        return {}
+    cutting = bench.cutting
+    return {
+        "bench": {
+            "works": [_work(done) for done in bench.works],
+            "cuts": cutting.cuts if cutting else None,
+            "settings": cutting.settings if cutting else None,
+            "seconds": bench.seconds,
+            "waits": bench.waiting,
+        }
+    }
+
+
+def _work(done: Done) -> Json:
+    work = done.work
+    return {
+        "work": work.kind.value,
+        "on": list(work.letters),
+        "tool": work.tool or None,
+        "with": work.supply or None,
+        "when": work.moment.value,
+        "pieces": done.pieces,
+        "sheets": done.of_sheets,
+        "at_once": [one.at_once for one in done.piles],
+        "strokes": done.strokes,
+        "seconds": done.seconds,
+        "waits": work.wait.minutes if work.wait else 0,
+    }
 
 
 def _went(project: Project) -> Json:

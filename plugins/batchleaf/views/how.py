@@ -7,6 +7,7 @@ from typing import Final
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import CostFlow
+from batchleaf.views.how_bench import how_at_the_bench
 from batchleaf.views.how_post import how_posted
 from batchleaf.views.how_words import paragraphs
 from batchleaf.views.more import tells_prices, tells_where
@@ -38,6 +39,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("together", "Where parts lie", _TOGETHER),
             _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
             _section("paper", "Paper used, kept and waste", _PAPER),
+            how_at_the_bench(),
             _section("collating", "Collated sets", _COLLATING),
             _section("adhesive", "Adhesive and packing", _ADHESIVE),
             *of_money,
@@ -267,7 +269,8 @@ top, width, height); room_to_stamp (part, face, left, top, width, height); stuck
 weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete, without,
 estimated, posted); envelope (name, mm, supply,
 packed); post (rules, edition, as, reasons); postage (rate, date, amount); design (slug, title); extras
-(part, extra, planned); collated (sets, possible, rule, missing: part, more, papers);
+(part, extra, planned); collated (sets, possible, rule, missing: part, more, papers); bench (works: work,
+on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts, settings, seconds, waits);
 went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
 not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in,
 cost, stayed, complete).
@@ -282,5 +285,6 @@ face, left, top, width, height); room_to_write (on, face, left, top, width, heig
 weight (grams, complete, without, not_counted, posted); thickness (mm, usual, uneven, complete,
 without, estimated, posted); envelope (name, mm, supply, packed); post (rules, edition, as, reasons);
 design (slug, title); extras (part, extra, planned); collated (sets, possible, rule, missing: part, more,
-papers).
+papers); bench (works: work, on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts,
+settings, seconds, waits).
 """

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from batchleaf.facts import Fold, Project
+from batchleaf.facts import Fold, Project, WorkKind
 from batchleaf.views.pages import Line
 
 _FORMS: Final = {
@@ -29,7 +29,7 @@ _IN_STEPS: Final = {name: re.compile(rf"\b({forms})\b", re.IGNORECASE) for name,
 def techniques(project: Project) -> tuple[str, ...]:
     """``side fold``, ``score``, ``stamp``: kinds of fold first, then the rest in the order of the work."""
     folds = tuple(dict.fromkeys(part.fold.value for part in project.parts if part.fold is not Fold.NONE))
-    done = {*_of_the_parts(project), *_of_the_steps(project)}
+    done = {*_of_the_parts(project), *_of_the_bench(project), *_of_the_steps(project)}
     said = {"fold"} if any("fold" in kind for kind in folds) else set()
     return (*folds, *(name for name in _FORMS if name in done - said))
 
@@ -48,6 +48,11 @@ def _of_the_parts(project: Project) -> Iterator[str]:
             yield "stamp"
         if part.dies:
             yield "die-cut"
+
+
+def _of_the_bench(project: Project) -> Iterator[str]:
+    kinds = (work.kind for work in project.works)
+    yield from ("round corners" if kind is WorkKind.ROUND else kind.value for kind in kinds)
 
 
 def _of_the_steps(project: Project) -> Iterator[str]:

@@ -23,6 +23,7 @@ from batchleaf.views.pages.batch import (
     SupplyRow,
 )
 from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
+from batchleaf.views.pages.bench_work import BenchView, ToolInHand, WorkRow
 from batchleaf.views.pages.collating import CollatingView, SortedColumn, SortedMakes, SortedPart
 from batchleaf.views.pages.drawer import (
     BoughtRow,
@@ -78,6 +79,7 @@ __all__ = [
     "BatchPage",
     "BenchPage",
     "BenchShelf",
+    "BenchView",
     "BoughtRow",
     "BoughtView",
     "BuyNext",
@@ -138,11 +140,13 @@ __all__ = [
     "StepView",
     "SupplyRow",
     "TogetherView",
+    "ToolInHand",
     "ToolRow",
     "UsedInYear",
     "UsedRow",
     "WentRow",
     "WentView",
+    "WorkRow",
     "YearBatchRow",
     "YearView",
     "YearsPage",

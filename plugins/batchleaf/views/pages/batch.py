@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.pages.bench_work import BenchView
 from batchleaf.views.pages.collating import CollatingView
 from batchleaf.views.pages.finished import WentView
 from batchleaf.views.pages.pieces import Line, Link, Picture
@@ -196,3 +197,4 @@ class BatchPage:
     plan_csv: Link | None = None
     cost_csv: Link | None = None
     post: PostView | None = None
+    bench: BenchView | None = None

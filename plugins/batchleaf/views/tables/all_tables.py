@@ -11,6 +11,7 @@ from batchleaf.views.more import tells_prices, tells_where
 from batchleaf.views.offcuts import offcuts_table
 from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
 from batchleaf.views.tables.batches import batches_table, series_table
+from batchleaf.views.tables.bench_work import bench_table
 from batchleaf.views.tables.collating import collating_table
 from batchleaf.views.tables.drawer import drawer_table, movements_table
 from batchleaf.views.tables.finished import finished_table, prices_table, sold_table, went_table
@@ -30,6 +31,7 @@ def _tables(figures: Figures) -> Iterator[Table]:
     for batch in figures.batches.values():
         yield parts_table(batch, figures)
         yield cuts_table(batch, figures)
+        yield bench_table(batch, figures)
         yield collating_table(batch, figures)
         yield supplies_table(batch, figures)
         yield went_table(batch, figures.settings.currency)
