@@ -12,7 +12,6 @@ from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Unit, parse_length
 from batchleaf.measure.spelling import spell_length
-from batchleaf.records.grammar import read_count
 from batchleaf.records.shape_problems import did_you_mean, one_of
 
 BY_HAND: Final = "by hand"
@@ -25,7 +24,6 @@ _LETTERS: Final = rf"{_LETTER}(?:(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+){_LETTER})*"
 _HEAD: Final = re.compile(rf"(?P<work>\S+)\s+(?P<letters>{_LETTERS})(?P<rest>[^,]*)(?P<more>,.*)?")
 _SCORED: Final = re.compile(r"at\s+(?P<at>.*\S)\s+(?P<way>across|down)")
 _WAIT: Final = re.compile(r"(?P<what>dry|wait)\b\s*(?P<time>.*)")
-_MOST_TIMES: Final = 99
 
 
 @dataclass(slots=True)
@@ -99,7 +97,8 @@ def _read_rest(rest: str, line: BenchLine, unit: Unit) -> None:
             raise MeasureError(f"“{rest}” is no edge or corner of a part; write {places}")
         case _:
             raise MeasureError(
-                f"“{rest}” cannot be read; write a comma behind the letter, like {line.kind} A, {rest}"
+                f"“{rest}” says nothing behind the letters of {line.kind};"
+                f" a comma and what it is done with may follow, like {line.kind} A, by hand"
             )
 
 
@@ -150,10 +149,10 @@ def _minutes(time: str, piece: str) -> int:
 
 
 def _times(piece: str) -> int:
-    times = read_count(piece.partition(" ")[2])
-    if times > _MOST_TIMES:
-        raise MeasureError(f"“{piece}” is more than anybody does to one piece; write at most {_MOST_TIMES}")
-    return times
+    number = piece.partition(" ")[2]
+    if not re.fullmatch(r"[1-9][0-9]?", number):
+        raise MeasureError(f"“{piece}” does not say how often; write a number from 1 to 99, like times 2")
+    return int(number)
 
 
 def spell_work(work: Work, unit: Unit) -> str:

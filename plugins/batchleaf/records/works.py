@@ -87,18 +87,20 @@ class _Names:
 
     def found(self, said: BenchLine, place: Place, report: Report) -> tuple[Tool | None, str]:
         """The tool and the supply that a line names; a problem for each name that is neither."""
-        tool, supply = None, ""
+        tools = [tool for slug in said.named if (tool := self.tools.get(slug))]
+        supplies = [slug for slug in said.named if not self.tools.get(slug) and self.supplies.get(slug)]
         for slug in said.named:
-            if found := self.tools.get(slug):
-                tool = found
-                report.read(place, said.once, "tool", slug)
-                self._check_kind(said, found, place, report)
-            elif self.supplies.get(slug):
-                supply = slug
-                report.read(place, said.once, "supply", slug)
-            else:
+            if not (self.tools.get(slug) or slug in supplies):
                 self._tell_unknown(slug, place, report)
-        return tool, supply
+        for what, slugs in (("tools", [tool.slug for tool in tools]), ("supplies", supplies)):
+            if len(slugs) > 1:
+                both = f"“{slugs[0]}” and “{slugs[1]}”"
+                report.error(place, f"{both} are two {what}; write a line for each")
+        for tool in tools:
+            self._check_kind(said, tool, place, report)
+        if tools and said.by_hand:
+            report.error(place, f"“by hand” and “{tools[0].slug}” do not go together; leave one out")
+        return next(iter(tools), None), next(iter(supplies), "")
 
     def _check_kind(self, said: BenchLine, tool: Tool, place: Place, report: Report) -> None:
         if not may_do(tool, said.kind):

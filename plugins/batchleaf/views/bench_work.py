@@ -38,14 +38,11 @@ def _sentences(bench: Bench, batch: BatchFigures) -> Iterator[str]:
     project = batch.project
     makes = counted(project.begun, project.thing, project.things)
     yield f"For the {makes} {'begun' if batch.taken else 'planned'}, in this order."
-    cutting = bench.cutting
-    of_it = f", {about_minutes(cutting.seconds)} of it cutting" if cutting else ""
-    yield (
-        f"With hands on it that takes {about_minutes(bench.seconds)}{of_it}:"
-        " an estimate, in which sticking is not counted."
-    )
+    works = sum(done.seconds for done in bench.works)
+    cutting = f"Cutting takes {about_minutes(bench.cutting.seconds)}, these works" if bench.cutting else ""
+    yield f"{cutting or 'These works take'} {about_minutes(works)}, by estimate; sticking is not estimated."
     if waits := tuple(done.work.wait for done in bench.works if done.work.wait):
-        yield f"On top of it come {waiting_in_words(waits)}."
+        yield f"On top of that come {waiting_in_words(waits)}."
     if project.minutes:
         yield f"The record says {show_minutes(project.minutes)} at the table."
 

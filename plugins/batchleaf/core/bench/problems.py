@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from batchleaf.core.bench.order import must_precede
@@ -20,8 +20,9 @@ def bench_problems(
     if bench is None:
         return
     yield from dict.fromkeys(_of_tools(project, bench, supplies, tools))
-    for one in project.works:
-        yield from (_out_of_order(one, other) for other in project.works if _is_late(one, other))
+    for work in project.works:
+        if late := [other for other in project.works if _is_late(other, work)]:
+            yield _out_of_order(late, work)
 
 
 def _of_tools(project: Project, bench: Bench, supplies: Supplies, tools: Tools) -> Iterator[Problem]:
@@ -52,12 +53,16 @@ def _is_late(first: Work, then: Work) -> bool:
     return must_precede(first, then) and moments.index(first.moment) > moments.index(then.moment)
 
 
-def _out_of_order(first: Work, then: Work) -> Problem:
-    letter = next(one for one in first.letters if one in then.letters)
+def _out_of_order(late: Sequence[Work], then: Work) -> Problem:
+    letter = next(one for one in late[0].letters if one in then.letters)
+    *most, last = dict.fromkeys(work.kind.value for work in late)
+    said = (
+        f"{', '.join(most)} and {last}, which usually come first, later"
+        if most
+        else (f"{last}, which usually comes first, later")
+    )
     return _notice(
-        then.place,
-        f"{then.kind} {letter} comes {then.moment} and {first.kind} {letter} {first.moment},"
-        f" and usually {first.kind} comes first; check when each is done",
+        then.place, f"{then.kind} {letter} comes {then.moment}, and {said}; check when each is done"
     )
 
 
