@@ -29,14 +29,15 @@ class Fate(Enum):
 FATES: Final[dict[str, dict[Fate, str]]] = {
     "project": {
         Fate.SHOWN: "title date format status series unit design makes thing base papers parts stick supplies"
-        " packing collate tools cut time steps photos credit was",
+        " packing collate tools bench cut time steps photos credit was",
         Fate.NEVER: "went asks",
     },
     "part": {
         Fate.SHOWN: "size border on at paper ready side each extra turn oversize before stamp die stick"
     },
     "design": {
-        Fate.SHOWN: "title format unit thing base parts stick supplies packing collate tools steps credit",
+        Fate.SHOWN: "title format unit thing base parts stick supplies packing collate tools bench steps"
+        " credit",
         Fate.NEVER: "roles sale about",
     },
     "inventory": {
@@ -48,7 +49,9 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         " thickness weighs envelope sale link about",
         Fate.NEVER: "designs pack mark opening",
     },
-    "tool": {Fate.SHOWN: "name kind longest narrowest kerf stack grooves images sale link about"},
+    "tool": {
+        Fate.SHOWN: "name kind longest narrowest kerf stack grooves plate stroke images sale link about"
+    },
     "opening": {Fate.NEVER: "date amount worth scraps"},
     "order": {Fate.NEVER: "date from lines delivery"},
     "count": {Fate.NEVER: "date found"},
@@ -120,6 +123,9 @@ packing:
   - vexqu-bag 1223 per 5
 collate: B alike
 tools: [vexqu-trimmer, open-trimmer]
+bench:
+  - punch B, vexqu-hole, between cuts, wait 31 h 07
+  - ink C, vexqu-ribbon, dry 31 h 07
 {cut}
 time: 31 h 07
 steps:
@@ -150,6 +156,8 @@ supplies:
 packing:
   - open-envelope
 tools: [open-trimmer]
+bench:
+  - punch B, open-hole, open-ink, dry 12 min
 cut:
   - open-card 4 sheets, kept 2 of 100 x 90
   - open-pad-1 1 sheet
@@ -200,6 +208,8 @@ packing:
   - vexqu-bag 1223
 collate: B alike
 tools: [vexqu-trimmer]
+bench:
+  - punch B, vexqu-hole, wait 31 h 07
 steps:
   - 59:47 Vexqu-design-step.
 credit: vexqu-design-credit
@@ -280,6 +290,11 @@ tools:
     name: the open trimmer
     kind: trimmer
     longest: 310 mm
+  open-hole:
+    name: the open hole
+    kind: punch
+    plate: 90 x 60 mm
+    stroke: 7 s
   open-stamps:
     name: open stamps
     kind: stamps
@@ -385,6 +400,11 @@ tools:
     sale: no, vexqu-trimmer-sale, 1987-07-08
     link: https://vexqu-trimmer.example.org/
     about: Vexqu-trimmer-about.
+  vexqu-hole:
+    name: vexqu-hole-name
+    kind: vexqu-hole-kind
+    plate: 1871.31 x 1759.13 mm
+    stroke: 1223 s
   vexqu-stamps:
     name: vexqu-stamps-name
     kind: vexqu-stamps-kind

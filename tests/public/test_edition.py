@@ -13,7 +13,7 @@ import pytest
 from batchleaf.core.batch_cutting import PLANNER
 from batchleaf.core.figures import Figures, work_out
 from batchleaf.edition import VARIABLE, Edition, edition_in
-from batchleaf.facts import Asked, Status
+from batchleaf.facts import Asked, Moment, Status, Work, WorkKind
 from batchleaf.facts.postage import Postage, Rate
 from batchleaf.records.post_rules import known_posts
 from batchleaf.views.batch import batch_page
@@ -30,6 +30,7 @@ PUBLISHED: Final = replace(
     status=Status.PUBLISHED,
     asks=Asked(3_50),
     parts=(FULL.parts[0], *(replace(part, below="A") for part in FULL.parts[1:])),
+    works=(Work(WorkKind.INK, ("A",), "", Moment.AFTER, supply="sea-card"),),
 )
 NAMES: Final = ("sea card", "sea-card", "shoal pad", "shoal-pad", "star sticker", "dots")
 
@@ -38,7 +39,7 @@ POSTAGE: Final = Postage(
 )
 ALLOWED: Final[dict[str, str]] = {
     "": "format title date status unit makes parts from_one_sheet could_have_given paper supplies cost_of_one"
-    " minutes lies room_to_write room_to_stamp weight thickness envelope post design extras collated",
+    " minutes lies room_to_write room_to_stamp weight thickness envelope post design extras collated bench",
     "makes": "finished begun thing",
     "parts": "letter name size each papers cut stuck_with",
     "stuck_with": "supply amount",
@@ -58,6 +59,8 @@ ALLOWED: Final[dict[str, str]] = {
     "extras": "part extra planned",
     "collated": "sets possible rule missing",
     "missing": "part more papers",
+    "bench": "works cuts settings seconds waits",
+    "works": "work on tool with when pieces sheets at_once strokes seconds waits",
 }
 """Every key that a public ``figures.json`` may have, below the key that holds it."""
 
@@ -106,8 +109,8 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
     found: dict[str, set[str]] = {}
     numbers = numbers_of(public)
     stuck = [("stuck_with", part.get("stuck_with")) for part in numbers["parts"]]
-    missing = ("missing", numbers["collated"]["missing"])
-    for above, value in [("", numbers), *numbers.items(), *stuck, missing]:
+    below = [("missing", numbers["collated"]["missing"]), ("works", numbers["bench"]["works"])]
+    for above, value in [("", numbers), *numbers.items(), *stuck, *below]:
         for one in value if isinstance(value, list) else [value]:
             if isinstance(one, dict):
                 found.setdefault(above, set()).update(one)

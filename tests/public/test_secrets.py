@@ -338,6 +338,10 @@ DRAWER_COLUMNS: Final = [
     *("batches", "last used"),
 ]
 COLLATING_COLUMNS: Final = ["make", "letter", "part", "count", "supply", "paper", "images", "by the rule"]
+BENCH_COLUMNS: Final = [
+    *("work", "what", "letter", "tool", "worked in", "when"),
+    *("supplies", "of", "count", "at once", "strokes", "wait in minutes"),
+]
 MONTH_COLUMNS: Final = [
     *("year", "month", "batches", "finished", "begun", "minutes"),
     *("paper cut in mm2", "paper used in mm2", "paper kept in mm2"),
@@ -347,6 +351,7 @@ TABLES: Final = {
     "series/open-series/batches.csv": BATCH_COLUMNS,
     "projects/open-cards/parts.csv": PART_COLUMNS,
     "projects/open-cards/cuts.csv": CUT_COLUMNS,
+    "projects/open-cards/bench.csv": BENCH_COLUMNS,
     "projects/open-cards/collating.csv": COLLATING_COLUMNS,
     "projects/open-cards/supplies.csv": SUPPLY_COLUMNS,
     "drawer/drawer.csv": DRAWER_COLUMNS,

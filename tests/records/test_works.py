@@ -97,6 +97,15 @@ def test_a_line_of_the_batch_stands_instead_of_the_designs(tmp_path: Path) -> No
     ]
 
 
+def test_a_line_that_says_where_comes_on_top(tmp_path: Path) -> None:
+    """A further score, which the part does not have, leaves its own to be scored."""
+    assert in_full(works(tmp_path, "score A at 20 down, by hand"))[2:] == [
+        "score A at 20 mm down, by hand, after cutting",
+        "score A and L, by hand, after cutting",
+        "fold A and L, by hand, after cutting",
+    ]
+
+
 @pytest.mark.parametrize(
     ("line", "moment"),
     [

@@ -64,6 +64,13 @@ def kind(amount: str, one: str) -> dict[str, str]:
     return {"amount": amount, "one": one}
 
 
+def work(what: str, on: str, tool: str | None, pieces: int, seconds: int, **more: Any) -> dict[str, Any]:
+    """One work after the cuts, with one stroke for each piece, one at a time."""
+    one = {"work": what, "on": [on], "tool": tool, "with": None, "when": "after cutting"}
+    counts = {"pieces": pieces, "sheets": False, "at_once": [1], "strokes": pieces}
+    return one | counts | {"seconds": seconds, "waits": 0} | more
+
+
 NOT_MEASURED = {
     "supply": "hedge-ink", "used": None, "unit": "pad", "scraps": 0,
     "cost": None, "complete": False, "one": None,
@@ -178,6 +185,21 @@ def test_sloe_lane_cards_by_hand(demo_site: Served) -> None:
             "shares": [{"amount": "0.64", "makes": 11}, {"amount": "0.63", "makes": 2}],
         },
         "minutes": 160,
+        # Fourteen labels at 15 s, fourteen bases scored at 10 s and folded at 8 s. The trimmer takes two of a
+        # card of 216 g/m², four of a paper of 120. Bases: seven sheets in four stacks, a cut each, 4; mats: three
+        # in two, seven cuts, 14; strips: two scraps at once, 14; panels: two sheets at once, 8; labels: 14.
+        # The stop is set 1 + 3 + 2 + 3 + 2 times. 54 cuts of 8 s, 11 settings of 15 s: 597 s.
+        "bench": {
+            "works": [
+                work("stamp", "E", "hedge-sprigs", 14, 210),
+                work("score", "A", "score-board", 14, 140),
+                work("fold", "A", None, 14, 112),
+            ],
+            "cuts": 54,
+            "settings": 11,
+            "seconds": 597 + 210 + 140 + 112,
+            "waits": 0,
+        },
         # The mat a quarter inside 4 1/4 x 5 1/2; the panel an eighth inside the mat, and an eighth below
         # it the strip: 3/8 + 3 + 1/8. The label in the middle, an eighth below the strip: 7/2 + 3/4 + 1/8.
         "lies": [
@@ -303,6 +325,19 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
             "missing": [{"part": "B", "more": 1, "papers": papers}],
         },
         "minutes": 190,
+        # Two dozen labels at 15 s, and two dozen holes at 5 s: chalk card of 240 g/m² goes into the punch one by
+        # one. No trimmer is named, so sheets are cut one by one: three with 27 cuts at 7 settings, one each of
+        # the others with 10 at 2. 111 cuts of 8 s, 13 settings of 15 s: 1,083 s.
+        "bench": {
+            "works": [
+                work("stamp", "C", "hedge-sprigs", 24, 360, waits=10) | {"with": "hedge-ink"},
+                work("punch", "A", "hole-punch", 24, 120),
+            ],
+            "cuts": 3 * 27 + 3 * 10,
+            "settings": 7 + 3 * 2,
+            "seconds": 1083 + 360 + 120,
+            "waits": 10,
+        },
         # Six above the foot of 180: 180 - 6 - 70. The label in the middle of the strip: 104 + (70 - 12) / 2.
         "lies": [lies("B", "A", "3", "104", "44", "70"), lies("C", "B", "10", "133", "30", "12")],
         "room_to_write": room("back", "0", "0", "50", "180") | {"on": "A"},

@@ -17,7 +17,7 @@ FINISHED: Final = {
 }
 """Finished sizes of the bases that a part with a border lies on."""
 MADE_OF: Final = "unit base parts stick supplies packing"
-TOLD: Final = "title format thing tools collate steps credit"
+TOLD: Final = "title format thing tools bench collate steps credit"
 Line = tuple[str, str]
 """A supply, and what a line says after it."""
 

@@ -32,6 +32,11 @@ class NamedWork:
     place: Place
     own: bool
 
+    @property
+    def spots(self) -> tuple[tuple[WorkKind, str, tuple[Fraction, ...]], ...]:
+        """Work, part and place: a line that says where it scores comes on top of the scores of the part."""
+        return tuple((self.line.kind, letter, self.line.at) for letter in self.line.letters)
+
 
 def read_works(
     lines: Sequence[Line], parts: PartsRead, supplies: KnownSupplies, tools: KnownTools, report: Report
@@ -149,15 +154,15 @@ def works_of(named: Sequence[NamedWork], parts: Sequence[Part], tools: Sequence[
     ``tools`` are all of the batch. A line of a batch stands instead of what its design says of the
     same work on the same part, and any line instead of what would be supposed.
     """
-    own = {(one.line.kind, letter) for one in named if one.own for letter in one.line.letters}
-    said = {(one.line.kind, letter) for one in named for letter in one.line.letters}
+    own = {spot for one in named if one.own for spot in one.spots}
+    said = {spot for one in named for spot in one.spots}
     choice = _Choice(tuple(tools), _sets_of(parts))
     works: list[Work] = []
     for one in named:
-        letters = [x for x in one.line.letters if one.own or (one.line.kind, x) not in own]
+        letters = [spot[1] for spot in one.spots if one.own or spot not in own]
         works += _of_line(one, [part for part in parts if part.letter in letters], choice)
     for kind in (WorkKind.DIE_CUT, WorkKind.STAMP, WorkKind.SCORE, WorkKind.FOLD):
-        asking = [part for part in parts if _follows(kind, part) and (kind, part.letter) not in said]
+        asking = [part for part in parts if _follows(kind, part) and (kind, part.letter, ()) not in said]
         works += _grouped(kind, asking, choice)
     return tuple(works)
 

@@ -35,7 +35,10 @@ def bench_table(batch: BatchFigures, figures: Figures) -> Table:
         ("count", lambda row: row.one.pile.count),
         ("at once", lambda row: row.one.at_once),
         ("strokes", lambda row: row.one.strokes),
-        ("wait, min", lambda row: row.done.work.wait.minutes if row.done.work.wait and _leads(row) else None),
+        (
+            "wait in minutes",
+            lambda row: row.done.work.wait.minutes if row.done.work.wait and _leads(row) else None,
+        ),
     ]
     address = f"{site_map.batch(batch.project.slug)}bench.csv"
     return tabled(address, "Bench work", columns, _piles(batch))
