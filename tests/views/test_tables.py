@@ -192,7 +192,10 @@ def test_every_table_of_a_page_has_its_file(figures: Figures, pages: Pages, file
 def links_in(one: Page) -> list[Link]:
     """The links of a page to tables."""
     names = ("csv", "parts_csv", "plan_csv", "cost_csv", "movements_csv", "sold_csv")
-    holders = (one, *(getattr(one, name, None) for name in ("buy_next", "went", "bought", "collating")))
+    holders = (
+        one,
+        *(getattr(one, name, None) for name in ("buy_next", "went", "bought", "collating", "bench")),
+    )
     found = [getattr(holder, name, None) for holder in holders for name in names]
     return [link for link in found if isinstance(link, Link)]
 

@@ -42,12 +42,18 @@ parts:
 format: 1
 unit: mm
 thing: card
+bench:
+  - score A, by hand, after cutting
+  - fold A, by hand, after cutting
 """
 ASKED = """\
 format: 1
 unit: mm
 thing: card
 base: card 210 x 148 mm, side fold
+bench:
+  - score A, by hand, after cutting
+  - fold A, by hand, after cutting
 parts:
   B band:
     size: 100 x 20 mm
@@ -92,6 +98,9 @@ def test_says_what_a_record_means_and_why(archive: Path, capsys: pytest.CaptureF
         "  unit: mm  # the site’s unit\n"
         "  thing: card  # from the base\n"
         "  base: card 210 x 148 mm, side fold  # its measures, and how it is folded\n"
+        "  bench:  # with what follows from scores, stamps and dies\n"
+        "    - score A, by hand, after cutting\n"
+        "    - fold A, by hand, after cutting\n"
         "  parts:\n"
         "    B band:  # the next letter that is free\n"
         "    band:\n"

@@ -21,7 +21,7 @@ from batchleaf.writing.slugs import not_there
 PAPERS: Final = "papers"
 TAKEN_OVER: Final = (
     *("unit", "thing", "design", "base", PAPERS, "parts"),
-    *("stick", "supplies", "packing", "collate", "tools", "steps", "credit"),
+    *("stick", "supplies", "packing", "collate", "tools", "bench", "steps", "credit"),
 )
 """Keys that say how a make is made; the others belong to the one batch."""
 
