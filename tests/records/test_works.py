@@ -193,5 +193,4 @@ def test_a_work_is_read_back_from_its_line(work: Work, unit: Unit) -> None:
 )
 def test_a_line_may_be_written_in_other_ways(text: str, same: str) -> None:
     """Longer words, spaces, and the pieces in any order."""
-    one, other = read_bench(text, Unit.MM), read_bench(same, Unit.MM)
-    assert replace(one, said={}) == replace(other, said={})
+    assert read_bench(text, Unit.MM) == read_bench(same, Unit.MM)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
@@ -26,7 +26,7 @@ _SCORED: Final = re.compile(r"at\s+(?P<at>.*\S)\s+(?P<way>across|down)")
 _WAIT: Final = re.compile(r"(?P<what>dry|wait)\b\s*(?P<time>.*)")
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class BenchLine:
     """What one line says; ``named``: what stands in it by its short name, a tool or a supply.
 
@@ -43,14 +43,6 @@ class BenchLine:
     times: int = 0
     by_hand: bool = False
     named: tuple[str, ...] = ()
-    said: dict[str, str] = field(default_factory=dict)
-    """What was said already, and how."""
-
-    def once(self, what: str, piece: str) -> None:
-        """Raises :class:`MeasureError` where ``what`` was said before."""
-        if what in self.said:
-            raise MeasureError(f"“{self.said[what]}” and “{piece}” say one thing twice; leave one out")
-        self.said[what] = piece
 
 
 def read_bench(text: str, unit: Unit) -> BenchLine:
@@ -61,13 +53,14 @@ def read_bench(text: str, unit: Unit) -> BenchLine:
     if head is None:
         example = _example(kind)
         raise MeasureError(f"“{text}” does not say which part by its letter; write for example {example}")
-    line = BenchLine(kind, tuple(re.findall(_LETTER, head["letters"])))
-    for letter in line.letters:
-        if line.letters.count(letter) > 1:
+    letters = tuple(re.findall(_LETTER, head["letters"]))
+    for letter in letters:
+        if letters.count(letter) > 1:
             raise MeasureError(f"“{text}” names {letter} twice; once is enough")
-    _read_rest(head["rest"].strip(), line, unit)
+    line = _placed(BenchLine(kind, letters), head["rest"].strip(), unit)
+    said: dict[str, str] = {}
     for piece in (head["more"] or "").split(",")[1:]:
-        _read_piece(piece.strip(), line, text)
+        line = _with_piece(line, piece.strip(), said, text)
     return line
 
 
@@ -83,23 +76,23 @@ def _work_in(text: str) -> WorkKind:
     return _WORKS[word]
 
 
-def _read_rest(rest: str, line: BenchLine, unit: Unit) -> None:
+def _placed(line: BenchLine, rest: str, unit: Unit) -> BenchLine:
     """What stands behind the letters without a comma: where it is scored, rounded or punched."""
     if not rest:
-        return
+        return line
     match line.kind:
         case WorkKind.SCORE:
-            line.at, line.runs_down = _scored(rest, unit)
+            at, runs_down = _scored(rest, unit)
+            return replace(line, at=at, runs_down=runs_down)
         case WorkKind.ROUND | WorkKind.PUNCH if rest in CORNERS:
-            line.where = rest
+            return replace(line, where=rest)
         case WorkKind.ROUND | WorkKind.PUNCH:
             places = one_of([place for place in CORNERS if place])
             raise MeasureError(f"“{rest}” is no edge or corner of a part; write {places}")
-        case _:
-            raise MeasureError(
-                f"“{rest}” says nothing behind the letters of {line.kind};"
-                f" a comma and what it is done with may follow, like {line.kind} A, by hand"
-            )
+    raise MeasureError(
+        f"“{rest}” says nothing behind the letters of {line.kind};"
+        f" a comma and what it is done with may follow, like {line.kind} A, by hand"
+    )
 
 
 def _scored(rest: str, unit: Unit) -> tuple[tuple[Fraction, ...], bool]:
@@ -113,28 +106,34 @@ def _scored(rest: str, unit: Unit) -> tuple[tuple[Fraction, ...], bool]:
     return at, found["way"] == "down"
 
 
-def _read_piece(piece: str, line: BenchLine, text: str) -> None:
+def _with_piece(line: BenchLine, piece: str, said: dict[str, str], text: str) -> BenchLine:
+    """The line with one more piece of it; ``said``: what was said already, and how."""
+    word = piece.partition(" ")[0]
     if piece in _MOMENTS:
-        line.once("moment", piece)
-        line.moment = _MOMENTS[piece]
-    elif waiting := _WAIT.fullmatch(piece):
-        line.once("wait", piece)
-        line.wait = Wait(Waiting(waiting["what"]), _minutes(waiting["time"], piece))
-    elif piece.partition(" ")[0] == "times":
-        line.once("times", piece)
-        line.times = _times(piece)
-    elif piece == BY_HAND:
-        line.once("tool", piece)
-        line.by_hand = True
-    elif piece.partition(" ")[0] in ("before", "between", "after"):
+        _once("moment", piece, said)
+        return replace(line, moment=_MOMENTS[piece])
+    if waiting := _WAIT.fullmatch(piece):
+        _once("wait", piece, said)
+        return replace(line, wait=Wait(Waiting(waiting["what"]), _minutes(waiting["time"], piece)))
+    if word == "times":
+        _once("times", piece, said)
+        return replace(line, times=_times(piece))
+    if piece == BY_HAND:
+        return replace(line, by_hand=True)
+    if word in ("before", "between", "after"):
         raise MeasureError(f"“{piece}” does not say when it is done; write {one_of(_MOMENTS)}")
-    elif re.fullmatch(r"\S+", piece):
-        line.named += (piece,)
-    else:
-        raise MeasureError(
-            f"“{piece}” in “{text}” is neither a tool or a supply by its short name nor {one_of(_MOMENTS)},"
-            " dry 20 min, wait 10 min, times 2 or by hand"
-        )
+    if re.fullmatch(r"\S+", piece):
+        return replace(line, named=(*line.named, piece))
+    raise MeasureError(
+        f"“{piece}” in “{text}” is neither a tool or a supply by its short name nor {one_of(_MOMENTS)},"
+        " dry 20 min, wait 10 min, times 2 or by hand"
+    )
+
+
+def _once(what: str, piece: str, said: dict[str, str]) -> None:
+    if what in said:
+        raise MeasureError(f"“{said[what]}” and “{piece}” say one thing twice; leave one out")
+    said[what] = piece
 
 
 def _minutes(time: str, piece: str) -> int:
