@@ -95,6 +95,14 @@ def test_where_there_are_too_many_ways_a_step_at_a_time_will_do(
     assert len(runs) >= len(fewest_runs(tools, before))
 
 
+def test_step_by_step_a_tool_is_first_taken_where_it_is_then_done_with() -> None:
+    """Two works of a can be done at once, and a third after that of b: b first, so that a is taken once."""
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(order, "MOST_TOOLS", 0)
+        runs = fewest_runs("aaba", [frozenset(), frozenset(), frozenset(), frozenset({2})])
+    assert runs == ((2,), (0, 1, 3))
+
+
 @given(works())
 def test_works_are_done_by_moment_and_what_must_come_first_comes_first(some: tuple[Work, ...]) -> None:
     """Nothing is lost; cutting lies between the moments; on one part the usual order holds within each."""
