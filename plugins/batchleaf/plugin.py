@@ -24,6 +24,7 @@ from mkdocs.structure.toc import get_toc
 from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
+from batchleaf.facts.archive import DISCLOSURE
 from batchleaf.kept_plans import keeping
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.colours import Colour
@@ -71,6 +72,7 @@ class BatchleafConfig(ToldSettings):
     cost = c.Choice([flow.value for flow in CostFlow], default=CostFlow.AVERAGE.value)
     as_of = DayOf()
     least_kept = SizeOf(str, default="20 x 20 mm")
+    disclosure = c.Type(str, default=DISCLOSURE)
     ground = ColourOfLook(str, default=str(STANDARD.ground))
     ink = ColourOfLook(str, default=str(STANDARD.ink))
     accent = ColourOfLook(str, default=str(STANDARD.accent))
@@ -93,6 +95,7 @@ class BatchleafConfig(ToldSettings):
             cost_flow=CostFlow(self.cost),
             as_of=dt.date.fromisoformat(self.as_of) if self.as_of else None,
             least_kept=parse_size(self.least_kept, unit),
+            disclosure=self.disclosure.strip() or DISCLOSURE,
         )
 
     def look(self) -> Look:

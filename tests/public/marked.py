@@ -29,7 +29,7 @@ class Fate(Enum):
 FATES: Final[dict[str, dict[Fate, str]]] = {
     "project": {
         Fate.SHOWN: "title date format status series unit design makes thing base papers parts stick supplies"
-        " packing collate tools bench cut time steps photos credit was",
+        " packing collate tools bench cut time youngest steps photos credit was",
         Fate.NEVER: "went asks",
     },
     "part": {
@@ -46,11 +46,12 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
     },
     "supply": {
         Fate.SHOWN: "name kind size unit by sticks grain front back core see-through trim colour weight"
-        " thickness weighs envelope sale link about",
+        " thickness weighs envelope sale link disclose about",
         Fate.NEVER: "designs pack mark opening",
     },
     "tool": {
-        Fate.SHOWN: "name kind longest narrowest kerf stack grooves plate stroke images sale link about"
+        Fate.SHOWN: "name kind longest narrowest kerf stack grooves plate stroke images sale link disclose"
+        " about"
     },
     "opening": {Fate.NEVER: "date amount worth scraps"},
     "order": {Fate.NEVER: "date from lines delivery"},
@@ -66,6 +67,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
 
 FIXED: Final = {
     *("by", "format", "status", "unit", "grain", "see-through", "side", "turn", "on", "each"),
+    *("disclose", "youngest"),
     *("clearance", "collate"),
 }
 """Keys that take one of a few words, a letter or a small number: they can bear no mark."""
@@ -128,6 +130,7 @@ bench:
   - ink C, vexqu-ribbon, dry 31 h 07
 {cut}
 time: 31 h 07
+youngest: 18 months
 steps:
   - 59:47 Vexqu-step-{status}.
 photos:
@@ -361,6 +364,7 @@ supplies:
     weight: 2347 g/m²
     sale: no, vexqu-card-sale, 1987-07-07
     link: https://vexqu-card.example.org/
+    disclose: gifted
     about: Vexqu-card-about.
     opening:
       date: 1987-01-03
@@ -399,6 +403,7 @@ tools:
     grooves: 17.31 mm
     sale: no, vexqu-trimmer-sale, 1987-07-08
     link: https://vexqu-trimmer.example.org/
+    disclose: paid
     about: Vexqu-trimmer-about.
   vexqu-hole:
     name: vexqu-hole-name

@@ -27,7 +27,9 @@ def moves_of(batch: Entry, designs: dict[str, Entry], drawer: Drawer) -> list[Mo
     design = designs[batch["design"]] if "design" in batch else {}
     drawer.keys(design, MADE_OF, f"{TOLD} roles sale about")
     drawer.keys(
-        batch, f"{MADE_OF} date status design makes papers cut", f"{TOLD} series time photos asks went was"
+        batch,
+        f"{MADE_OF} date status design makes papers cut",
+        f"{TOLD} series time youngest photos asks went was",
     )
     moves = [one for one in _Batch(batch, design, drawer).moves() if one.quantity]
     return moves if batch.get("status", "made") in ("cut", "made", "published") else []

@@ -36,7 +36,7 @@ from batchleaf.facts.drawer import (
 from batchleaf.facts.parts import Design, Fold, ImageUse, Origin, Part, Score, ShownSide, folded_size
 from batchleaf.facts.places import NOWHERE, Place, Problem, Weight
 from batchleaf.facts.sticking import Coat, Dots, Sides, Sticks, Strips, Stuck
-from batchleaf.facts.terms import NO_TERMS, Credit, Sale, Terms
+from batchleaf.facts.terms import NO_TERMS, Credit, Sale, Terms, Tie
 from batchleaf.facts.tools import Image, StackLimit, Tool
 from batchleaf.facts.works import CORNERS, Moment, Wait, Waiting, Work, WorkKind
 
@@ -89,6 +89,7 @@ __all__ = [
     "Stuck",
     "Supply",
     "Terms",
+    "Tie",
     "Tool",
     "Trim",
     "Use",

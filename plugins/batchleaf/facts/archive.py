@@ -31,6 +31,13 @@ LEAST_KEPT: Final = Size(Fraction(20), Fraction(20))
 """What is smaller is waste, where the maker sets nothing else: in mm."""
 
 
+DISCLOSURE: Final = (
+    "Some of what is named here is marked: paid, where its seller pays the maker for the link or for"
+    " naming it; gifted, where it was free for the maker, or cost less."
+)
+"""What readers are told before the first thing that is marked, unless the maker says it in other words."""
+
+
 @dataclass(frozen=True, slots=True)
 class Settings:
     """What holds for the whole archive."""
@@ -42,6 +49,7 @@ class Settings:
     """The day of which the drawer is told; ``None``: that of the newest record."""
     least_kept: Size = LEAST_KEPT
     """The smallest piece that is kept; a smaller one is waste."""
+    disclosure: str = DISCLOSURE
 
 
 @dataclass(frozen=True, slots=True)

@@ -158,6 +158,8 @@ class Project:
     """What each cut takes away, of the tool that takes most."""
     went: tuple[Went, ...] = ()
     asks: Asked | None = None
+    youngest: int | None = None
+    """The age in months of the youngest who gets one, where the record tells it."""
     credit: Credit | None = None
     collating: tuple[Collating, ...] = ()
     """Every part that comes from several papers stands in one of these."""

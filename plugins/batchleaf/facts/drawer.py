@@ -11,7 +11,7 @@ from typing import Final
 from batchleaf.facts.parts import ShownSide
 from batchleaf.facts.places import NOWHERE, Place
 from batchleaf.facts.sticking import Sticks
-from batchleaf.facts.terms import NO_TERMS, Terms
+from batchleaf.facts.terms import NO_TERMS, Terms, Tie
 from batchleaf.measure.lengths import Size, Unit
 
 
@@ -135,6 +135,7 @@ class Supply:
     scraps: tuple[Scrap, ...] = ()
     terms: Terms = NO_TERMS
     link: str = ""
+    tie: Tie = Tie.NONE
     about: str = ""
     named: bool = True
     """False: readers are not to know which it is. It goes by its kind, and has no page."""

@@ -16,6 +16,19 @@ class Credit:
     link: str = ""
 
 
+class Tie(StrEnum):
+    """What ties the maker to those who sell something: readers are told of it before they follow a link.
+
+    US 16 CFR 255.5: money, and goods that are free or cost less, are to be disclosed.
+    """
+
+    NONE = "no"
+    PAID = "paid"
+    """The maker is paid for the link, or for naming it."""
+    GIFTED = "gifted"
+    """It was free for the maker, or cost less, so that it would be shown."""
+
+
 class Sale(StrEnum):
     """Whether what is made with a supply, a stamp or a design may be sold."""
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from batchleaf.facts.places import NOWHERE, Place
-from batchleaf.facts.terms import NO_TERMS, Terms
+from batchleaf.facts.terms import NO_TERMS, Terms, Tie
 from batchleaf.measure.lengths import Size, Unit
 
 
@@ -49,6 +49,7 @@ class Tool:
     images: tuple[Image, ...] = ()
     terms: Terms = NO_TERMS
     link: str = ""
+    tie: Tie = Tie.NONE
     about: str = ""
     place: Place = field(default=NOWHERE, compare=False)
 

@@ -10,6 +10,7 @@ from typing import Final
 from batchleaf.facts import Asked, Cut, Part, Place, Project, Settings, Status, Step, Supply, Tool, Use, Went
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.lengths import Unit
+from batchleaf.records.ages import read_age
 from batchleaf.records.collating import collating_of
 from batchleaf.records.credit import read_credit
 from batchleaf.records.cuts import read_cuts
@@ -86,6 +87,7 @@ class _ProjectReader:
         before = report.mark()
         date = read(self._place("date"), read_date, written.date)
         makes = read(self._place("makes"), read_makes, written.makes) or (0, 0)
+        youngest = read(self._place("youngest"), read_age, written.youngest) if written.youngest else None
         minutes = read(self._place("time"), parse_minutes, written.time) if written.time else None
         lines, parts, cut = self._make()
         base, status = parts.base, Status(written.status)
@@ -121,6 +123,7 @@ class _ProjectReader:
             cut=cut,
             uses=uses,
             minutes=minutes,
+            youngest=youngest,
             steps=steps,
             photos=photos,
             notes=self._one.notes,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from batchleaf.facts import NO_TERMS, Grain, PaperSide, Settings, Supply, Trim
+from batchleaf.facts import NO_TERMS, Grain, PaperSide, Settings, Supply, Tie, Trim
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.grammage import in_pounds, parse_grammage
 from batchleaf.measure.lengths import parse_size, unit_named
@@ -75,6 +75,7 @@ def _unsized(entry: Entry, slug: str, written: SupplyWritten, settings: Settings
         colours=entry.read("colour", read_colours, written.colour) or (),
         terms=entry.read("sale", read_terms, written.sale) or NO_TERMS,
         link=entry.read("link", read_link, written.link) or "",
+        tie=Tie(written.disclose),
         about=written.about or "",
         place=entry.name_place,
     )

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Final
 
-from batchleaf.facts import NO_TERMS, Image, Settings, StackLimit, Tool
+from batchleaf.facts import NO_TERMS, Image, Settings, StackLimit, Tie, Tool
 from batchleaf.measure.durations import parse_seconds
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.grammage import parse_grammage
@@ -54,6 +54,7 @@ def _tool(entry: Entry, slug: str, written: ToolWritten, unit: Unit) -> Tool:
         images=tuple(_images(entry, written, unit)),
         terms=entry.read("sale", read_terms, written.sale) or NO_TERMS,
         link=entry.read("link", read_link, written.link) or "",
+        tie=Tie(written.disclose),
         about=written.about or "",
         place=entry.name_place,
     )

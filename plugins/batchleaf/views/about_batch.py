@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from batchleaf.core.figures import Figures
-from batchleaf.facts import Credit, Project
+from batchleaf.facts import Credit, Project, Tool
 from batchleaf.views import site_map
+from batchleaf.views.disclosure import tie_of
 from batchleaf.views.links import tool_named
-from batchleaf.views.pages import Line, Link
+from batchleaf.views.pages import Aside, Line, Link
 from batchleaf.views.part_rows import Tools
 from batchleaf.views.techniques import techniques_in_words
 from batchleaf.views.words import capitalised, joined
@@ -52,8 +53,13 @@ def _credit(credit: Credit) -> Line:
     return (Link(words, credit.link), ".") if credit.link else (f"{words}.",)
 
 
+def _tool(tool: Tool, here: str) -> Line:
+    tie = tie_of(tool)
+    return (tool_named(tool, here), Aside(f" ({tie})")) if tie else (tool_named(tool, here),)
+
+
 def _tools(project: Project, tools: Tools) -> Iterator[Line]:
     if project.tools:
         here = site_map.batch(project.slug)
-        names: list[Line] = [(tool_named(tools[slug], here),) for slug in project.tools]
+        names: list[Line] = [_tool(tools[slug], here) for slug in project.tools]
         yield ("Tools: ", *joined(names, ", ", " and "), ".")

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from urllib.parse import urlsplit
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import Image, Project, StackLimit, Tool
 from batchleaf.measure.display import show_length, show_number, show_size
 from batchleaf.measure.lengths import MM_PER_INCH, Unit
 from batchleaf.views import site_map
+from batchleaf.views.disclosure import disclosure_for, tie_of
+from batchleaf.views.links import elsewhere
 from batchleaf.views.pages import BenchPage, BenchShelf, ImageRow, Line, Link, ToolRow
 from batchleaf.views.terms import terms_in_words
 from batchleaf.views.words import capitalised, counted, listed, number_word
@@ -22,6 +23,7 @@ def bench_page(figures: Figures) -> BenchPage:
     return BenchPage(
         title="Bench",
         sentence=_sentence(tools),
+        disclosure=disclosure_for(tools, figures.settings),
         shelves=tuple(
             BenchShelf(capitalised(kind), tuple(_row(tool, figures) for tool in tools if tool.kind == kind))
             for kind in sorted({tool.kind for tool in tools})
@@ -50,7 +52,8 @@ def _row(tool: Tool, figures: Figures) -> ToolRow:
         about=tool.about,
         facts=tuple(_facts(tool)),
         images=tuple(_image(image, tool) for image in tool.images),
-        link=Link(urlsplit(tool.link).netloc or tool.link, tool.link) if tool.link else None,
+        link=elsewhere(tool),
+        tie=tie_of(tool) if not tool.link else "",
         used_in=tuple(
             Link(batch.project.title, site_map.href(site_map.BENCH, site_map.batch(batch.project.slug)))
             for batch in figures.batches.values()

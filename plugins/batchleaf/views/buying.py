@@ -32,6 +32,13 @@ def buy_next(figures: Figures, ledger: Ledger) -> BuyNext | None:
     )
 
 
+def things_to_buy(figures: Figures, ledger: Ledger) -> list[Supply]:
+    """The supplies of :func:`buy_next` that lead somewhere."""
+    supplies = _supplies(figures)
+    found = (supplies[one.holding.supply] for one in _to_buy(figures, ledger))
+    return [supply for supply in found if supply.link]
+
+
 def buy_table(figures: Figures, ledger: Ledger) -> Table:
     """A row for each thing to buy, with the lot that was bought last. ``needed``: by all batches together."""
     supplies = _supplies(figures)
@@ -85,7 +92,7 @@ def _row(one: ToBuy, supply: Supply, figures: Figures) -> BuyRow:
         mark="" if one.mark is None else number_of(one.mark, supply),
         last=tuple(_last(one.last, _supplies(figures))) if one.last else (),
         each=_each_in_words(one, figures.settings.currency),
-        link=elsewhere(supply.link),
+        link=elsewhere(supply),
     )
 
 

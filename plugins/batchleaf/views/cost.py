@@ -19,6 +19,7 @@ from batchleaf.facts import Basis, Cut, Project, Purpose, Settings, Supply
 from batchleaf.measure.display import show_size
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
+from batchleaf.views.disclosure import tie_of
 from batchleaf.views.drawing.cost_strip import draw_cost_strip, rule_for
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.links import supply_link
@@ -96,9 +97,14 @@ def _without_cost(
     """``amounts``: supply, how much of it, and a note."""
     here = site_map.batch(project.slug)
     rows = tuple(
-        SupplyRow(supply_link(supplies[slug], here), note, used, "", "") for slug, used, note in amounts
+        SupplyRow(supply_link(supplies[slug], here), _noted(note, tie_of(supplies[slug])), used, "", "")
+        for slug, used, note in amounts
     )
     return CostView(None, "", "", rows, "", "", "", (), used_label)
+
+
+def _noted(*notes: str) -> str:
+    return ", ".join(filter(None, notes))
 
 
 def _packing(supply: str, project: Project) -> str:
@@ -148,7 +154,7 @@ def _row(line: CostLine, batch: BatchFigures, supplies: Supplies, settings: Sett
     kept = any(draw.kept.known or not draw.kept.complete for draw in line.draws)
     return SupplyRow(
         supply=supply_link(supply, site_map.batch(project.slug)),
-        note=", ".join(filter(None, (_packing(line.supply, project), "less what was kept" if kept else ""))),
+        note=_noted(_packing(line.supply, project), "less what was kept" if kept else "", tie_of(supply)),
         used=listed([_amount(draw, supply, project) for draw in line.draws]),
         batch=money(line.cost, currency) if line.measured else "",
         one=money(one, currency) if line.measured and project.finished else "",

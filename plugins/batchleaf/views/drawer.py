@@ -14,7 +14,8 @@ from batchleaf.core.movements import Ledger
 from batchleaf.facts import Supply
 from batchleaf.measure.display import show_size
 from batchleaf.views import site_map
-from batchleaf.views.buying import buy_next
+from batchleaf.views.buying import buy_next, things_to_buy
+from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.item_facts import weight_in_words
 from batchleaf.views.levels import there_is
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
@@ -54,6 +55,7 @@ def drawer_page(figures: Figures, ledger: Ledger) -> DrawerPage:
         shelves=_shelves([(supply, _with_stock(supply, figures, ledger)) for supply in supplies], orders),
         orders=(BY_SHELF, *(name for name, _ in orders)),
         buy_next=buy_next(figures, ledger),
+        disclosure=disclosure_for(things_to_buy(figures, ledger), figures.settings),
         csv=drawer_table(figures).link(site_map.DRAWER),
     )
 

@@ -123,6 +123,7 @@ def _tool(tool: Tool) -> Tool:
         images=tool.images,
         terms=_undated(tool.terms),
         link=tool.link,
+        tie=tool.tie,
         about=tool.about,
     )
 
@@ -149,6 +150,7 @@ def _project(project: Project, names: Names) -> Project:
             Use(names[use.supply], use.quantity, use.per_make, purpose=use.purpose) for use in project.uses
         ),
         minutes=project.minutes,
+        youngest=project.youngest,
         steps=project.steps,
         photos=project.photos,
         notes=project.notes,
@@ -233,6 +235,7 @@ def _supply(supply: Supply) -> Supply:
         number=supply.number,
         terms=_undated(supply.terms),
         link=supply.link,
+        tie=supply.tie,
         about=supply.about,
     )
 

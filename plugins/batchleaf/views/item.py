@@ -18,6 +18,7 @@ from batchleaf.measure.display import show_number, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.bought import bought_view
+from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.drawing.pieces import draw_pieces
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.home import gallery_entry
@@ -50,7 +51,8 @@ def _described(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage
         sentence=(f"Used {in_batches(len(used_in))}.",) if used_in else (),
         swatches=supply.colours,
         facts=tuple(facts_of(supply)),
-        link=elsewhere(supply.link),
+        link=elsewhere(supply),
+        disclosure=disclosure_for((supply,), figures.settings),
         papers=tuple(_paper_row(paper, figures, here) for paper in papers_in(supply, figures)),
         papers_note="",
         pieces=None,

@@ -10,6 +10,7 @@ from batchleaf.facts import Direction, Grain, PaperSide, Supply
 from batchleaf.measure.display import show_length, show_number, show_other_sheet_size, show_size
 from batchleaf.measure.lengths import Size, Unit
 from batchleaf.measure.thickness import MM_PER_POINT
+from batchleaf.views.disclosure import tie_of
 from batchleaf.views.terms import terms_in_words
 from batchleaf.views.words import counted, listed, number_of
 
@@ -44,6 +45,8 @@ def facts_of(supply: Supply) -> Iterator[Fact]:
         yield f"One {supply.unit} weighs", f"{show_number(supply.weighs, 3)} g"
     if supply.envelope:
         yield "An envelope of", _size_in_words(supply.envelope, supply.length_unit)
+    if (tie := tie_of(supply)) and not supply.link:
+        yield "Disclosed", tie
     if terms := terms_in_words(supply.terms):
         yield "Selling what is made", terms
     if supply.about:

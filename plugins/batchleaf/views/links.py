@@ -8,6 +8,7 @@ from urllib.parse import urlsplit
 
 from batchleaf.facts import Supply, Tool
 from batchleaf.views import site_map
+from batchleaf.views.disclosure import tie_of
 from batchleaf.views.pages import Link
 from batchleaf.views.words import listed
 
@@ -22,9 +23,11 @@ def supply_link(supply: Supply, here: str) -> Link:
     return Link(supply.name, site_map.href(here, site_map.item(supply.pad or supply.slug)))
 
 
-def elsewhere(address: str) -> Link | None:
-    """A link of a record, under the name of the host that it leads to; nothing where there is none."""
-    return Link(urlsplit(address).netloc or address, address) if address else None
+def elsewhere(thing: Supply | Tool) -> Link | None:
+    """Where a thing is found, under the name of the host that it leads to; nothing where nobody says."""
+    if not thing.link:
+        return None
+    return Link(urlsplit(thing.link).netloc or thing.link, thing.link, tie_of(thing))
 
 
 def together(papers: Iterable[Supply], last: str = "and") -> tuple[Supply, ...]:

@@ -9,6 +9,11 @@ from pydantic import Field
 from batchleaf.records.written.shape import FORMAT, FORMAT_TOLD, Slug, Text, Written, YesNo
 
 _SALE = "May what is made with it be sold? yes, handmade only, no or not known; who says so, and when."
+_DISCLOSE = (
+    "Whether readers are to be told of a tie to those who sell it: paid (for the link, or for naming it) or"
+    " gifted (it was free, or cost less)."
+)
+Disclosed = Literal["no", "paid", "gifted"]
 _SALES = ["handmade only, printed on the packet, 2026-01-12", "yes"]
 
 
@@ -136,6 +141,7 @@ class SupplyWritten(Written):
     link: Text | None = Field(
         None, description="Where it is found.", examples=["https://example.org/papers/chalk"]
     )
+    disclose: Disclosed = Field("no", description=_DISCLOSE, examples=["paid", "gifted"])
     about: Text | None = Field(None, description="A sentence about it.", examples=["Folds cleanly."])
 
 
@@ -184,6 +190,7 @@ class ToolWritten(Written):
     link: Text | None = Field(
         None, description="Where it is found.", examples=["https://example.org/tools/trimmer"]
     )
+    disclose: Disclosed = Field("no", description=_DISCLOSE, examples=["paid", "gifted"])
     about: Text | None = Field(
         None, description="A sentence about it.", examples=["Cuts a little to the left."]
     )

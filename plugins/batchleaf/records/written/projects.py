@@ -256,6 +256,11 @@ class ProjectWritten(Written):
             ["chalk-card 4 sheets", "water 1 sheet each, kept 60 x 60", "shoal-pad-4 2 sheets, kept 2 B"]
         ],
     )
+    youngest: Text | None = Field(
+        None,
+        description="How old the youngest is who gets one; cautions follow from it.",
+        examples=["2 years", "18 months"],
+    )
     time: Text | None = Field(None, description="Time at the table.", examples=["3 h 10", "45 min"])
     steps: list[Text] = Field(
         default_factory=list, description=_STEPS, examples=[["1:05 Cut and score", "Fold"]]

@@ -198,3 +198,4 @@ class BatchPage:
     cost_csv: Link | None = None
     post: PostView | None = None
     bench: BenchView | None = None
+    disclosure: str = ""

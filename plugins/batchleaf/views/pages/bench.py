@@ -18,7 +18,10 @@ class ImageRow:
 
 @dataclass(frozen=True, slots=True)
 class ToolRow:
-    """One tool: what it is, how far it goes, which batches need it. ``anchor`` is its place on the page."""
+    """One tool: what it is, how far it goes, which batches need it.
+
+    ``anchor`` is its place on the page; ``tie``: what ties the maker to its seller, in a word.
+    """
 
     anchor: str
     name: str
@@ -28,6 +31,7 @@ class ToolRow:
     images: tuple[ImageRow, ...]
     link: Link | None
     used_in: tuple[Link, ...]
+    tie: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,3 +49,4 @@ class BenchPage:
     title: str
     sentence: Line
     shelves: tuple[BenchShelf, ...]
+    disclosure: str = ""

@@ -71,6 +71,7 @@ class DrawerPage:
     orders: tuple[str, ...] = ()
     buy_next: BuyNext | None = None
     csv: Link | None = None
+    disclosure: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,3 +160,4 @@ class ItemPage:
     notes: tuple[str, ...]
     used_in: tuple[GalleryEntry, ...]
     movements_csv: Link | None = None
+    disclosure: str = ""

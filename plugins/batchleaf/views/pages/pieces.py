@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """Words that lead somewhere."""
+    """Words that lead somewhere; ``tie``: what ties the maker to those it leads to, in a word, or nothing."""
 
     text: str
     href: str
+    tie: str = ""
 
 
 @dataclass(frozen=True, slots=True)
