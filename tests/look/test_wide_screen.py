@@ -21,6 +21,13 @@ IN_REM: Final = """() => {
 """What is as wide on every screen, if rem is the measure: a line of text, a drawing, a figure in it."""
 
 
+SQUEEZED: Final = """() => [...document.querySelectorAll(".made :is(p, li, td, th, dd, dt, h3)")]
+  .filter((one) => one.innerText.length > 20 && one.checkVisibility() && !one.closest(".said"))
+  .filter((one) => one.getBoundingClientRect().width < 48)
+  .map((one) => one.innerText.slice(0, 40))"""
+"""Words that run down the page letter by letter."""
+
+
 def look(page: Page, site: Served, width: int, name: str = BATCH) -> None:
     """A page in a window so wide."""
     page.set_viewport_size({"width": width, "height": 1000})
@@ -52,3 +59,12 @@ def test_letters_grow_no_further_than_by_half(demo_site: Served, page: Page) -> 
     """On the widest screens too it is a page, and no poster."""
     look(page, demo_site, WIDEST)
     assert page.evaluate("getComputedStyle(document.documentElement).fontSize") == "24px"
+
+
+@pytest.mark.parametrize("width", [390, DESK])
+def test_no_words_run_down_the_page(demo_site: Served, page: Page, width: int) -> None:
+    """Every kind of page, and batches whose plans have remarks or whose boards have no groove."""
+    page.set_viewport_size({"width": width, "height": 1000})
+    for name in (*demo_site.kinds().values(), "projects/puddle-ice-cards/", "projects/wren-sleeves/"):
+        demo_site.stay(page, name)
+        assert page.evaluate(SQUEEZED) == [], name
