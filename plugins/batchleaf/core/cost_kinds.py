@@ -117,7 +117,7 @@ def _areas(project: Project, supplies: Supplies) -> dict[str, _Areas]:
         papers = [slug for slug in cut if slug in part.papers or supplies[slug].pad in part.papers]
         there = sum((cut[slug] for slug in papers), Fraction(0))
         for slug in papers if there else ():
-            of_one[slug] += part.size.area * part.each * cut[slug] / there
+            of_one[slug] += part.area * part.each * cut[slug] / there
     spoiled = project.begun - project.finished
     return {
         slug: _Areas(area, of_one[slug] * project.finished, of_one[slug] * spoiled)

@@ -1,7 +1,8 @@
 """Where the paper of a batch went: into finished makes, back into the drawer, or to waste.
 
 used + kept + waste = all that was cut. Sheets count as bought: what is trimmed off is
-waste. What is cut by hand from scraps, or bought ready-made, stands in neither account.
+waste, and so is what is cut off a part to give it its shape. What is cut by hand from
+scraps, or bought ready-made, stands in neither account.
 """
 
 from __future__ import annotations
@@ -35,5 +36,5 @@ def paper_use(project: Project, supplies: Mapping[str, Supply]) -> PaperUse:
         cut += sheet.area * line.count
         kept += sum((piece.size.area * piece.count for piece in line.kept), Fraction(0))
     for part in project.cut_parts:
-        used += part.size.area * part.each * project.finished
+        used += part.area * part.each * project.finished
     return PaperUse(cut, used, kept)

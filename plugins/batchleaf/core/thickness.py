@@ -3,7 +3,8 @@
 A spot is as thick as all that lies over one another there: each panel of the folded base, each
 part with what it is stuck with, which is taken to lie under the whole of it. What nobody says
 the place of, a brad or a cord, lies on the thickest spot, and at the rim; what is kept by length goes
-round, and counts twice.
+round, and counts twice. A part counts with its whole rectangle, whatever shape is cut from it:
+so the make is never thicker than is told.
 
 Where the drawer does not say how thick a paper is, it is estimated from its weight at
 :data:`BULK`, so that it errs thick.

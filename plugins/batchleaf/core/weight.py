@@ -1,8 +1,8 @@
 """What one make weighs: the true area of its parts × their grammage, and what is worked in besides.
 
 An estimate: papers differ by some per cent from what their makers print, and a part that is
-punched or cut by a die counts with its whole rectangle. What weighs nothing that is known is
-named, and the weight is then at least the rest.
+cut by a die counts with its whole rectangle where the record says no shape. What weighs nothing
+that is known is named, and the weight is then at least the rest.
 """
 
 from __future__ import annotations
@@ -104,4 +104,4 @@ def _piece(part: Part, supply: Supply) -> Fraction | None:
     if part.origin is Origin.READY and supply.weighs is not None:
         return supply.weighs
     grammage = grammage_of(supply)
-    return None if grammage is None else part.size.area * grammage / _MM2_PER_M2
+    return None if grammage is None else part.area * grammage / _MM2_PER_M2

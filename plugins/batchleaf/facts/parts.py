@@ -9,6 +9,7 @@ from itertools import pairwise
 from typing import Final
 
 from batchleaf.facts.places import NOWHERE, Place
+from batchleaf.facts.shapes import RECTANGLE, Shape
 from batchleaf.facts.spots import Spot
 from batchleaf.facts.sticking import Stuck
 from batchleaf.facts.terms import NO_TERMS, Credit, Terms
@@ -138,6 +139,8 @@ class Part:
     """How much larger a lid or a sleeve is than what goes in, or how far a cover stands out, in mm."""
     stuck: Stuck | None = None
     """What it is stuck with; ``None`` where it is not stuck, or nobody says."""
+    shape: Shape = RECTANGLE
+    """What is cut from its rectangle; of a folded base from all of its panels at once, once it is folded."""
     place: Place = field(default=NOWHERE, compare=False)
 
     @property
@@ -166,6 +169,13 @@ class Part:
         down = sorted(score.at for score in self.scores if score.runs_down)
         first, scores = _DEPTH_OF.get(self.fold, (0, len(down) + 1))
         return down[first + 1] - down[first] if len(down) == scores else Fraction(0)
+
+    @property
+    def area(self) -> Fraction:
+        """Square millimetres of one, once it has its shape; the cutting plan needs its whole rectangle."""
+        if self.shape.is_rectangle:
+            return self.size.area
+        return self.shape.outline(self.folded_size).area * (len(self.scores) + 1)
 
     @property
     def walls(self) -> Fraction | None:

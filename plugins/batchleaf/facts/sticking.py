@@ -1,4 +1,7 @@
-"""How parts are stuck on, and how much of an adhesive that takes."""
+"""How parts are stuck on, and how much of an adhesive that takes.
+
+A part counts with its whole rectangle here, whatever shape is cut from it.
+"""
 
 from __future__ import annotations
 

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
 from batchleaf.facts import Fold, Score, folded_size
+from batchleaf.facts.shapes import RECTANGLE, Shape
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import (
     FRACTION_SIGNS,
@@ -25,6 +26,7 @@ from batchleaf.measure.lengths import (
     unit_named,
 )
 from batchleaf.records.around import Around, read_around
+from batchleaf.records.cut_to_shape import belongs_to_hole, fitted, is_meant_so, read_features
 from batchleaf.records.folds import (
     FOLD_WORDS,
     Blank,
@@ -59,12 +61,19 @@ class BaseLine:
     ready: bool = False
     around: Around | None = None
     """What it goes round, where it is a sleeve, a slipcase or a cover."""
+    shape: Shape = RECTANGLE
+    """That of the finished piece, as it stands."""
 
     @property
     def finished_size(self) -> Size:
         """The size once folded; of a box with a lid that of the lid, which stands out."""
         outermost = self.lid or Blank(self.size, self.scores)
         return folded_size(outermost.size, outermost.scores, self.fold)
+
+    @property
+    def folded_size(self) -> Size:
+        """The face that is seen, and that a shape is cut from."""
+        return folded_size(self.size, self.scores, self.fold)
 
     @property
     def height(self) -> Fraction | None:
@@ -112,16 +121,36 @@ _KIND: Final = re.compile(
 
 
 def read_base(text: str, unit: Unit) -> BaseLine:
-    """``bookmark 50 x 180 mm`` · ``card A6, top fold`` · ``tag`` · ``box 60 x 60 x 30, lid 15``.
+    """``bookmark 50 x 180 mm`` · ``card A6, top fold`` · ``tag, rounded 6`` · ``box 60 x 60 x 30, lid 15``.
 
     Raises :class:`MeasureError` with a sentence.
     """
     what, *rest = (piece.strip() for piece in _BETWEEN_WORDS.split(text))
     _check_comma(what)
-    if around := read_around(what, rest, unit):
+    others, shape = _apart(rest)
+    base = _unshaped(what, others, unit)
+    return (
+        replace(base, shape=fitted(read_features(shape, unit), base.folded_size, base.fold, unit))
+        if shape
+        else base
+    )
+
+
+def _apart(pieces: Sequence[str]) -> tuple[list[str], str]:
+    """What is said of the fold and the like, and what of the shape."""
+    others: list[str] = []
+    shape: list[str] = []
+    for piece in pieces:
+        to_hole = shape and shape[-1] and belongs_to_hole(piece)
+        (shape if is_meant_so(piece) or to_hole else others).append(piece)
+    return others, ", ".join(shape)
+
+
+def _unshaped(what: str, pieces: Sequence[str], unit: Unit) -> BaseLine:
+    if around := read_around(what, pieces, unit):
         blank = around.blank
         return BaseLine(around.thing, blank.size, around.fold, blank.scores, around=around)
-    words = _words(rest)
+    words = _words(pieces)
     if folded := _FOLDED.fullmatch(what):
         return _by_finished(what, folded["thing"], folded["measures"], words, unit)
     if measured := _MEASURED.fullmatch(what):

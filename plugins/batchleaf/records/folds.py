@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from batchleaf.facts import Fold, Score
+from batchleaf.facts.shapes import WORDS
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size
 from batchleaf.records.shape_problems import did_you_mean
@@ -40,7 +41,7 @@ def read_form(text: str) -> Form:
     if accordion is None and words.startswith("accordion"):
         raise MeasureError(f"“{text}” does not say how many panels it has; write for example accordion of 4")
     if accordion is None:
-        hint = did_you_mean(words, [*FOLD_WORDS, "ready-made"])
+        hint = did_you_mean(words, [*FOLD_WORDS, "ready-made"]) or did_you_mean(words.split(" ")[0], WORDS)
         known = f"{', '.join(FOLD_WORDS[:-1])} or {FOLD_WORDS[-1]}"
         raise MeasureError(f"“{text}” is not a fold{hint or f'; write {known}'}")
     panels = int(accordion[1])

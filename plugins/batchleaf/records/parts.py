@@ -7,11 +7,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.facts import Origin, Part, ShownSide
+from batchleaf.facts import Fold, Origin, Part, ShownSide
+from batchleaf.facts.shapes import RECTANGLE, Shape
 from batchleaf.facts.spots import Spot
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Size, parse_length, parse_size
 from batchleaf.records.bases import BaseLine, read_base
+from batchleaf.records.cut_to_shape import fitted, read_features
 from batchleaf.records.folds import Blank
 from batchleaf.records.grammar import read_count, read_extra
 from batchleaf.records.images import images_of
@@ -114,6 +116,7 @@ class _PartsReader:
             origin=Origin.READY if base.ready else origin_of(source, papers),
             any_of=source.any_of,
             room=base.room_of(blank),
+            shape=base.shape if name == BASE else RECTANGLE,
             place=line.place,
         )
         self._remember(part, source, part.folded_size)
@@ -136,6 +139,7 @@ class _PartsReader:
         below = self._below(line)
         source, origin = self._origins.of(line, papers, self._may_be)
         size = self._size(line, below, source, papers)
+        shape = self._shape(line, size)
         each = read(line.at("each"), read_count, written.each)
         extra = read(line.at("extra"), read_extra, written.extra)
         oversize = self._oversize(line)
@@ -161,6 +165,7 @@ class _PartsReader:
             spots=spots,
             stamps=stamps,
             dies=dies,
+            shape=shape,
             place=line.place,
         )
         self._remember(part, source, size)
@@ -170,6 +175,14 @@ class _PartsReader:
         text, place = line.written.at, line.at("at")
         spots = self._report.read(place, read_spots, text, line.unit) if text else None
         return tuple(replace(spot, place=place) for spot in spots or ())
+
+    def _shape(self, line: PartLine, size: Size | None) -> Shape:
+        """What it is cut to; of a part whose size is not known only how that is written is looked at."""
+        text, place = line.written.shape, line.at("shape")
+        features = self._report.read(place, read_features, text, line.unit) if text else None
+        if features is None or size is None:
+            return RECTANGLE
+        return self._report.read(place, fitted, features, size, Fold.NONE, line.unit) or RECTANGLE
 
     def _oversize(self, line: PartLine) -> Fraction | None:
         text = line.written.oversize

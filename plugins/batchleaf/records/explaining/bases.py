@@ -10,6 +10,7 @@ from batchleaf.measure.lengths import Unit
 from batchleaf.measure.spelling import spell_length, spell_lengths
 from batchleaf.records.around import EDGE, Around
 from batchleaf.records.bases import BaseLine
+from batchleaf.records.cut_to_shape import spell_shape
 
 
 def spelt_base(base: BaseLine, unit: Unit) -> str:
@@ -24,6 +25,8 @@ def spelt_base(base: BaseLine, unit: Unit) -> str:
             pieces.append(f"accordion of {len(base.scores) + 1}")
         case _:
             pieces.append(base.fold.value)
+    if not base.shape.is_rectangle:
+        pieces.append(spell_shape(base.shape, unit))
     return ", ".join([*pieces, *(["ready-made"] if base.ready else [])])
 
 

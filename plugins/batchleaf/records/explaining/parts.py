@@ -8,6 +8,7 @@ from typing import Final
 from batchleaf.facts import Origin, Part, Supply
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.spelling import spell_size
+from batchleaf.records.cut_to_shape import spell_shape
 from batchleaf.records.explaining.inferred import DEFAULT, Inferred, Lettered, Understood
 from batchleaf.records.explaining.sticking import stick_in_full, why_stuck
 from batchleaf.records.grammar import read_part_key
@@ -80,6 +81,7 @@ def _in_full(written: PartWritten, part: Part, source: tuple[str, str], unit: Un
         "each": str(part.each),
         "extra": str(part.extra),
         "turn": written.turn,
+        "shape": spell_shape(part.shape, unit),
         "oversize": written.oversize or "",
         "before": written.before or "",
         "stamp": written.stamp or "",

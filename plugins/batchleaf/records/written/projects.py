@@ -8,6 +8,7 @@ from typing import Any, ClassVar, Final, Literal
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
+from batchleaf.facts.shapes import WORDS
 from batchleaf.measure.lengths import FRACTION_SIGNS, unit_named
 from batchleaf.records.written.shape import (
     FORMAT,
@@ -25,10 +26,12 @@ _BASE = (
     " flat blank, unless it “folds to” it; one by name (A6, quarter-letter) is the finished size. A lid is"
     " larger than its box by 1.5 mm, or 1/16 in, unless a room is written. A sleeve, a slipcase or a cover"
     " is for what goes in, whose width, height and thickness are written."
+    " A shape may follow, as for a part."
 )
 _BASES = [
     "bookmark 50 x 180 mm",
     "card A6, side fold",
+    "tag 60 x 100 mm, clipped 14 top, hole 5 top, down 10",
     "card folds to 4 1/4 x 5 1/2, side fold",
     "card 16 x 6 in, accordion of 4",
     "box 60 x 60 x 30, lid 15, room 2",
@@ -76,12 +79,15 @@ _LONGEST: Final = 400
 
 
 def part_in_one_line(text: str) -> dict[str, str]:
-    """``44 x 70, water, at bottom, up 6``: size or border; paper, or “ready” and what is bought; place.
+    """``44 x 70, water, rounded 6, at bottom, up 6``: size or border; paper, or “ready” and what is bought;
+    shape; place.
 
     Raises :class:`PydanticCustomError` for what is no such line.
     """
     text, *at = _AT.split(text.strip(), 1)
     place = {"at": at[0]} if at else {}
+    text, shape = _with_shape_apart(text)
+    place |= {"shape": shape} if shape else {}
     measure, *sources = _COMMA.split(text, 1)
     source = sources[0] if sources else ""
     if len(text) > _LONGEST:
@@ -90,13 +96,22 @@ def part_in_one_line(text: str) -> dict[str, str]:
         return {"ready": text.removeprefix("ready ").strip()} | place
     if not _MEASURED.match(measure):
         raise PydanticCustomError("one_line_part", "no part in one line")
-    if not sources and (better := _with_comma(measure)):
+    if not sources and not shape and (better := _with_comma(measure)):
         raise PydanticCustomError("one_line_comma", "no comma", {"better": better})
     border = measure.removeprefix("border ")
     keys = {"size": measure} if border == measure else {"border": border.strip()}
     ready = source.removeprefix("ready ")
     made_of = {"ready": ready.strip()} if ready != source else {"paper": source} if source else {}
     return keys | made_of | place
+
+
+def _with_shape_apart(text: str) -> tuple[str, str]:
+    """What stands before a shape in one line, and the shape with all that follows it."""
+    for comma in _COMMA.finditer(text):
+        word = text[comma.end() :].partition(",")[0].split(" ")[0].lower()
+        if word in WORDS:
+            return text[: comma.start()], text[comma.end() :]
+    return text, ""
 
 
 def _with_comma(text: str) -> str:
@@ -117,6 +132,7 @@ class PartWritten(Written):
         "44 x 70, water, at bottom, up 6",
         "border 1/8, panel",
         "30 x 12, scraps of chalk-card",
+        "16 x 16, white-card, circle, at top right",
         "18 x 18, ready star-sticker",
         "ready star-sticker",
     )
@@ -163,6 +179,13 @@ class PartWritten(Written):
         "yes",
         description="May it be turned on the sheet? Never where the pattern that shows has a direction.",
         examples=["no"],
+    )
+    shape: Text | None = Field(
+        None,
+        description="What it is cut or punched to, one after the other: circle or oval, which fill its size;"
+        " corners rounded or clipped; an edge pointed, notched or scalloped; a hole, by its"
+        " diameter and its place. A rectangle if left out.",
+        examples=["circle", "rounded 6", "clipped 14 top, hole 5 top, down 10", "scalloped 8 bottom"],
     )
     oversize: Text | None = Field(
         None,
