@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 from typing import Final
@@ -133,8 +133,25 @@ class Shape:
     def outline(self, size: Size) -> Outline:
         """On a part of this size, that it fits on."""
         whole = Rect(Fraction(0), Fraction(0), size.width, size.height)
-        holes = tuple(ellipse(hole.on(size)) for hole in self.holes)
-        return Outline(ellipse(whole) if self.whole else _edge_of(self, size), holes)
+        return Outline(ellipse(whole) if self.whole else _edge_of(self, size), self._punched(size))
+
+    def without_scallops(self, size: Size) -> Outline:
+        """What is left of it where each row of scallops is cut off along a straight line."""
+        kept = tuple(cut for cut in self.edges if cut.kind is not EdgeKind.SCALLOPED)
+        left, top, right, bottom = (
+            self.inset(edge, size) if self._is_scalloped(edge) else Fraction(0)
+            for edge in (Edge.LEFT, Edge.TOP, Edge.RIGHT, Edge.BOTTOM)
+        )
+        inner = Size(size.width - left - right, size.height - top - bottom)
+        edge = replace(self, edges=kept, holes=()).outline(inner).moved(left, top).edge
+        return Outline(edge, self._punched(size))
+
+    def _punched(self, size: Size) -> tuple[Loop, ...]:
+        return tuple(ellipse(hole.on(size)) for hole in self.holes)
+
+    def _is_scalloped(self, edge: Edge) -> bool:
+        cut = self.along(edge)
+        return cut is not None and cut.kind is EdgeKind.SCALLOPED
 
     def at_corner(self, corner: Corner) -> CornerCut | None:
         """What is done to a corner."""
@@ -147,7 +164,7 @@ class Shape:
     def scallops(self, edge: Edge, size: Size) -> int:
         """How many half circles stand side by side along an edge: those that fit; 0 where none does."""
         cut = self.along(edge)
-        if cut is None or cut.kind is not EdgeKind.SCALLOPED:
+        if cut is None or not self._is_scalloped(edge):
             return 0
         beside = sum(1 for other in cut.edges if other.is_level is not edge.is_level)
         return max(int((_length(edge, size) - beside * cut.by / 2) // cut.by), 0)

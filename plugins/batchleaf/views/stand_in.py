@@ -8,7 +8,7 @@ from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.figures import BatchFigures
 from batchleaf.core.geometry.lying import put_together
 from batchleaf.views.drawing.canvas import Canvas, Lettering
-from batchleaf.views.drawing.shapes import Box, Stroke
+from batchleaf.views.drawing.shapes import Box, Cutout, Stroke
 from batchleaf.views.drawing.surfaces import draw_paper
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.together import front_of
@@ -19,12 +19,12 @@ _LONGEST_PX: Final = 260.0
 """About how long it is on the screen, for the distance of its marks."""
 
 
-def stand_in(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Stroke, ...]:
+def stand_in(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Cutout | Stroke, ...]:
     """Boxes of which the first is the frame, with marks; none where nothing is known of it."""
     return _front(batch, supplies) or _first_sheet(batch, supplies) or _bands(batch, supplies)
 
 
-def _front(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Stroke, ...]:
+def _front(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Cutout | Stroke, ...]:
     """One make from the side that is seen first, where its record names a base."""
     made = put_together(batch.project)
     if made is None:
@@ -35,7 +35,7 @@ def _front(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Stroke, ...]:
     canvas = Canvas(Lettering(_LONGEST_PX / longest, "middle"))
     draw_paper(canvas, shown.seen, supplies)
     frame = Box("frame", 0.0, 0.0, float(size.width), float(size.height))
-    return (frame, *(shape for shape in canvas.shapes if isinstance(shape, Box | Stroke)))
+    return (frame, *(shape for shape in canvas.shapes if isinstance(shape, Box | Cutout | Stroke)))
 
 
 def _first_sheet(batch: BatchFigures, supplies: Supplies) -> tuple[Box, ...]:

@@ -9,6 +9,7 @@ from typing import Final
 
 from batchleaf.core.geometry.aspects import NOTHING, Aspect, AspectKind, Crease, Leaf, far, near
 from batchleaf.core.geometry.lying import MadeUp
+from batchleaf.core.geometry.outlined import trimmed
 from batchleaf.core.geometry.panels import Panel
 from batchleaf.facts import Fold, Part
 from batchleaf.facts.spots import Face
@@ -37,7 +38,7 @@ def aspects_of(made: MadeUp) -> tuple[Aspect, ...]:
             found = _around(made, first)
         case _:
             found = _flat(faces)
-    return tuple(found)
+    return tuple(trimmed(aspect, made.bases) for aspect in found)
 
 
 def _face(made: MadeUp, base: Part, face: Face, number: int = 0) -> Panel:

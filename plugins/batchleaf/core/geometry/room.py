@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from batchleaf.core.geometry.lying import Lying, MadeUp
+from batchleaf.core.geometry.outlined import cut_off_face, cut_off_part
 from batchleaf.core.geometry.panels import Panel
 from batchleaf.facts import Origin, Part, ShownSide, Supply
 from batchleaf.facts.spots import Face
@@ -113,10 +114,12 @@ def room_to_write(made: MadeUp, plain: Collection[str]) -> RoomToWrite | None:
 
 def _to_write(made: MadeUp, panel: Panel, plain: Collection[str]) -> Iterator[RoomToWrite]:
     there = made.on(panel)
-    if panel.base in plain and (bare := largest_empty(_whole(panel), (one.rect for one in there))):
+    base = next(part for part in made.bases if part.letter == panel.base)
+    taken = [*(one.rect for one in there), *cut_off_face(base, panel)]
+    if panel.base in plain and (bare := largest_empty(_whole(panel), taken)):
         yield RoomToWrite(panel, bare)
     for one in there:
-        if one.part.letter in plain and (bare := largest_empty(one.rect, _laid_later(made, one))):
+        if one.part.letter in plain and (bare := largest_empty(one.rect, _not_in_sight(made, one))):
             yield RoomToWrite(panel, bare, one)
 
 
@@ -138,19 +141,25 @@ def _is_plain(part: Part, side: ShownSide, supplies: Mapping[str, Supply]) -> bo
 
 
 def room_to_stamp(made: MadeUp, lying: Lying) -> RoomToStamp | None:
-    """The largest part of a part that stays in sight; ``None`` where nothing does."""
-    rect = largest_empty(lying.rect, _laid_later(made, lying))
+    """The largest part of a part that stays in sight; ``None`` where nothing does.
+
+    Of a part that is cut to a shape it lies inside that, and beside its holes: surely, though
+    perhaps not the very largest, since along curves and slants only some points are tried, and
+    those on curves a hundredth of a mm inwards at most.
+    """
+    rect = largest_empty(lying.rect, _not_in_sight(made, lying))
     return None if rect is None else RoomToStamp(lying, rect)
 
 
-def _laid_later(made: MadeUp, lying: Lying) -> list[Rect]:
+def _not_in_sight(made: MadeUp, lying: Lying) -> list[Rect]:
+    """What is placed on a part later, and what is cut off it."""
     order = made.on(lying.panel)
-    return [one.rect for one in order[order.index(lying) + 1 :]]
+    return [*(one.rect for one in order[order.index(lying) + 1 :]), *cut_off_part(lying)]
 
 
 def has_room_for(image: Size, made: MadeUp, lying: Lying) -> bool:
     """Whether an image, which may be turned, fits where nothing placed later covers the part."""
-    covered = _laid_later(made, lying)
+    covered = _not_in_sight(made, lying)
     return any(_holds_empty(lying.rect, covered, size) for size in (image, image.turned))
 
 

@@ -7,7 +7,9 @@ from dataclasses import dataclass, replace
 
 from batchleaf.core.geometry.aspects import Aspect, Leaf, Level
 from batchleaf.core.geometry.lying import MadeUp
+from batchleaf.core.geometry.outlined import in_aspect, of_lying, of_sheet
 from batchleaf.facts import Part
+from batchleaf.measure.outlines import Outline
 from batchleaf.measure.rects import Rect
 
 
@@ -27,6 +29,8 @@ class Seen:
     reverse: bool = False
     quarter_turns: int = 0
     goes_round: bool = False
+    outline: Outline | None = None
+    """Its true outline; ``None``: it is the rectangle."""
 
 
 def seen_in(aspect: Aspect, made: MadeUp, clear: Collection[str] = ()) -> tuple[Seen, ...]:
@@ -36,7 +40,10 @@ def seen_in(aspect: Aspect, made: MadeUp, clear: Collection[str] = ()) -> tuple[
     for level in reversed(list(_levels_seen(aspect, clear))):
         base = bases[level.leaves[0].panel.base]
         inner = not level.leaves[0].panel.outer
-        found += (Seen(sheet, base, None, reverse=inner) for sheet in level.sheets)
+        found += (
+            Seen(sheet, base, None, reverse=inner, outline=of_sheet(sheet, level.leaves, base))
+            for sheet in level.sheets
+        )
         for leaf in level.leaves:
             on_it = list(_on(leaf, made, reverse=not level.is_near_side))
             found += on_it if level.is_near_side else reversed(on_it)
@@ -59,7 +66,8 @@ def _on(leaf: Leaf, made: MadeUp, *, reverse: bool) -> Iterator[Seen]:
     for index in made.order_on(leaf.panel):
         one = made.lying[index]
         turns = (one.spot.quarter_turns + 2 * leaf.is_upside_down) % 4
-        yield Seen(leaf.placed(one.rect), one.part, index, one.copy, reverse, turns)
+        outline = in_aspect(of_lying(one), leaf)
+        yield Seen(leaf.placed(one.rect), one.part, index, one.copy, reverse, turns, outline=outline)
 
 
 def _round(leaf: Leaf, made: MadeUp) -> Iterator[Seen]:
@@ -67,4 +75,5 @@ def _round(leaf: Leaf, made: MadeUp) -> Iterator[Seen]:
     for one in _on(leaf, made, reverse=False):
         here = one.rect.common(leaf.rect)
         if here is not None:
-            yield replace(one, rect=here, goes_round=True)
+            outline = one.outline if here == one.rect else None
+            yield replace(one, rect=here, goes_round=True, outline=outline)

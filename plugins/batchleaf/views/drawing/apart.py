@@ -15,9 +15,10 @@ from batchleaf.core.geometry.aspects import Crease
 from batchleaf.core.geometry.seen import Seen
 from batchleaf.facts import Supply
 from batchleaf.views.drawing.canvas import Canvas, Lettering
+from batchleaf.views.drawing.cutouts import cutout, farthest
 from batchleaf.views.drawing.oblique import Plane, Point, depth_of
 from batchleaf.views.drawing.paper import Fill, Line
-from batchleaf.views.drawing.shapes import Label, Polygon, Stroke
+from batchleaf.views.drawing.shapes import Cutout, Label, Polygon, Stroke
 from batchleaf.views.drawing.spread import spread
 from batchleaf.views.drawing.surfaces import fill_seen, marks_of
 
@@ -94,7 +95,7 @@ def _draw_drops(
     for piece, rests in zip(layer.pieces, layer.rests, strict=False):
         foot = planes[rests].height + (layers[rests].walls if layer.walls else 0.0)
         hangs = max(-layer.walls, 0.0)
-        lines += [(x, y + hangs, x, y + plane.height - foot) for x, y in plane.corners(piece.rect)]
+        lines += [(x, y + hangs, x, y + plane.height - foot) for x, y in _corners(piece, plane)]
     if lines:
         canvas.add(Stroke("apart", tuple(lines)))
 
@@ -109,7 +110,7 @@ def _draw_layer(canvas: Canvas, layer: Layer, plane: Plane, supplies: Mapping[st
     for piece in layer.pieces:
         fill = fill_seen(piece, supplies)
         role = "base" if piece.index is None else "layer"
-        canvas.add(_sheet(f"{role} slab", plane.corners(piece.rect), fill))
+        canvas.add(_slab(f"{role} slab", piece, plane, fill))
         lines = plane.lines(marks_of(piece, fill, canvas.lettering.scale))
         if lines:
             canvas.add(Stroke(f"pattern {fill.marks.value}", lines, fill.marks_colour))
@@ -140,6 +141,24 @@ def _draw_walls(
         canvas.add(_sheet("layer", corners, fill_seen(piece, supplies)))
 
 
+def _corners(piece: Seen, plane: Plane) -> tuple[Point, Point, Point, Point]:
+    """Of a piece with another outline the points that lie nearest to the corners of its rectangle."""
+    outline = piece.outline
+    if outline is None:
+        return plane.corners(piece.rect)
+    ways = ((-1, -1), (1, -1), (1, 1), (-1, 1))
+    top_left, top_right, bottom_right, bottom_left = (
+        plane.point(*farthest(outline, right, lower)) for right, lower in ways
+    )
+    return top_left, top_right, bottom_right, bottom_left
+
+
+def _slab(role: str, piece: Seen, plane: Plane, fill: Fill) -> Polygon | Cutout:
+    if piece.outline is None:
+        return _sheet(role, plane.corners(piece.rect), fill)
+    return cutout(piece.outline, role + fill.edge, fill.colour, lambda at: plane.point(*at))
+
+
 def _sheet(role: str, corners: tuple[Point, ...], fill: Fill) -> Polygon:
     return Polygon(role + fill.edge, corners, fill.colour)
 
@@ -162,4 +181,4 @@ def _draw_letters(canvas: Canvas, layers: Sequence[Layer], planes: Sequence[Plan
 
 
 def _right_corners(layer: Layer, plane: Plane) -> list[Point]:
-    return [plane.corners(piece.rect)[1] for piece in layer.pieces]
+    return [_corners(piece, plane)[1] for piece in layer.pieces]

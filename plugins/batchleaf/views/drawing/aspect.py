@@ -11,9 +11,11 @@ from batchleaf.core.geometry.aspects import Aspect, Crease
 from batchleaf.core.geometry.seen import Seen
 from batchleaf.facts import Supply
 from batchleaf.measure.lengths import Unit
+from batchleaf.measure.outlines import Outline
 from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
+from batchleaf.views.drawing.cutouts import edges_of, lines_within
 from batchleaf.views.drawing.leaders import draw_leaders
 from batchleaf.views.drawing.paper import Line
 from batchleaf.views.drawing.room import Room, draw_room
@@ -49,9 +51,10 @@ def draw_aspect(shown: Shown, supplies: Mapping[str, Supply], unit: Unit, letter
     draw_paper(canvas, shown.seen[:first_part], supplies)
     draw_folds(canvas, aspect.creases, _PAST * lettering.em, fill_seen(nearest, supplies).edge)
     draw_paper(canvas, [one for one in shown.seen[first_part:] if not one.goes_round], supplies)
-    draw_edges(canvas, aspect)
+    sheets = [one for one in shown.seen if one.index is None and one.rect in aspect.nearest.sheets]
+    draw_edges(canvas, aspect, sheets[-len(aspect.nearest.sheets) :])
     if fill_seen(nearest, supplies).clear:
-        draw_glints(canvas, aspect)
+        draw_glints(canvas, aspect, nearest.outline)
     for room in shown.rooms:
         under = [one for one in shown.seen if one.rect.holds(room.rect)] or [nearest]
         draw_room(canvas, room, fill_seen(under[-1], supplies).shade)
@@ -63,22 +66,27 @@ def draw_aspect(shown: Shown, supplies: Mapping[str, Supply], unit: Unit, letter
     return canvas
 
 
-def draw_edges(canvas: Canvas, aspect: Aspect) -> None:
+def draw_edges(canvas: Canvas, aspect: Aspect, sheets: Sequence[Seen]) -> None:
     """The edges of each sheet, but for those where it is folded."""
-    for sheet in aspect.nearest.sheets:
-        x, y, right, bottom = map(float, (sheet.x, sheet.y, sheet.right, sheet.bottom))
+    folded = [_line(crease) for crease in aspect.creases if crease.at_edge]
+    for sheet in sheets:
+        if sheet.outline is not None:
+            canvas.add(*edges_of(sheet.outline, "outline", folded))
+            continue
+        x, y, right, bottom = map(float, (sheet.rect.x, sheet.rect.y, sheet.rect.right, sheet.rect.bottom))
         edges = ((x, y, right, y), (right, y, right, bottom), (x, bottom, right, bottom), (x, y, x, bottom))
-        folded = [_line(crease) for crease in aspect.creases if crease.at_edge]
         canvas.add(Stroke("outline", tuple(edge for edge in edges if edge not in folded)))
 
 
-def draw_glints(canvas: Canvas, aspect: Aspect) -> None:
+def draw_glints(canvas: Canvas, aspect: Aspect, outline: Outline | None) -> None:
     """Short slanting lines in the upper right corner, as on glass: it is not told by colour alone."""
     em = canvas.lettering.em
     for sheet in aspect.nearest.sheets:
         right, top = float(sheet.right) - 0.5 * em, float(sheet.y) + 0.5 * em
-        lines = tuple((right - a * em, top + b * em, right - b * em, top + a * em) for a, b in _GLINTS)
-        canvas.add(Stroke("glint", lines))
+        lines = ((right - a * em, top + b * em, right - b * em, top + a * em) for a, b in _GLINTS)
+        seen = tuple(lines_within(lines, outline))
+        if seen:
+            canvas.add(Stroke("glint", seen))
 
 
 def draw_folds(canvas: Canvas, creases: Sequence[Crease], past: float, edge: str) -> None:

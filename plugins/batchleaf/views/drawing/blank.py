@@ -8,11 +8,13 @@ from fractions import Fraction
 from typing import Final
 
 from batchleaf.core.cutting.steps import PlacedPart
+from batchleaf.core.geometry.outlined import of_blank
 from batchleaf.facts import Fold, Part
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
+from batchleaf.views.drawing.cutouts import as_drawn, cutout
 from batchleaf.views.drawing.marks import Area, fits_inside
 from batchleaf.views.drawing.scores import draw_scores
 from batchleaf.views.drawing.shapes import Label, Stroke
@@ -35,7 +37,13 @@ def draw_blank(part: Part, faces: Sequence[Named], unit: Unit, lettering: Letter
     canvas = Canvas(lettering)
     sheet = Rect(ZERO, ZERO, part.size.width, part.size.height)
     area = Area.of(sheet)
-    canvas.add(area.box("part"), area.box("outline"))
+    outline = of_blank(part)
+    if outline is None:
+        canvas.add(area.box("part"), area.box("outline"))
+    else:
+        # Cut to its shape once it is folded: until then it is scored from edge to edge.
+        canvas.add(area.box("waste"), cutout(outline, "part", "", as_drawn))
+        canvas.add(cutout(outline, "outline", "", as_drawn))
     draw_scores(canvas, [PlacedPart(part.letter, sheet, turned=False)], {part.letter: part.scores})
     cuts = tuple(corner_cuts(part))
     if cuts:

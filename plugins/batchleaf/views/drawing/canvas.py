@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Final
 
-from batchleaf.views.drawing.shapes import Box, Drawing, Label, Polygon, Ring, Shape, Stroke
+from batchleaf.views.drawing.shapes import Box, Cutout, Drawing, Label, Polygon, Ring, Shape, Stroke
 
 FIGURE_PX: Final = 13.0
 """Figures at full size, in px on the screen."""
@@ -108,8 +108,13 @@ class Lettering:
             case Box():
                 return Extent(shape.x, shape.y, shape.x + shape.width, shape.y + shape.height)
             case Polygon():
-                xs, ys = [x for x, _ in shape.corners], [y for _, y in shape.corners]
-                return Extent(min(xs), min(ys), max(xs), max(ys))
+                return _around_points(shape.corners)
+            case Cutout():
+                return _around_points(
+                    point
+                    for path in shape.paths
+                    for point in (path.start, *(at for piece in path.pieces for at in piece))
+                )
             case Stroke():
                 return _around_lines(shape)
             case Ring():
@@ -132,6 +137,11 @@ class Lettering:
         if label.upright:
             return Extent(label.x + left, label.y - height / 2, label.x + right, label.y + height / 2)
         return Extent(label.x - height / 2, label.y - right, label.x + height / 2, label.y - left)
+
+
+def _around_points(points: Iterable[tuple[float, float]]) -> Extent:
+    xs, ys = zip(*points, strict=True)
+    return Extent(min(xs), min(ys), max(xs), max(ys))
 
 
 def _around_lines(stroke: Stroke) -> Extent:

@@ -15,6 +15,7 @@ from typing import Final
 from batchleaf.core.geometry.seen import Seen
 from batchleaf.measure.lengths import Size
 from batchleaf.views.drawing.canvas import Canvas
+from batchleaf.views.drawing.cutouts import reach_at
 from batchleaf.views.drawing.shapes import Label, Stroke
 from batchleaf.views.drawing.sides import Side
 from batchleaf.views.drawing.spread import spread
@@ -75,12 +76,20 @@ def _ways(seen: Sequence[Seen], size: Size, sides: Sequence[Side]) -> Iterator[_
             continue
         over = [other.rect for other in seen[number + 1 :] if other.index is not None]
         for side in sides:
-            x = one.rect.right if side is Side.RIGHT else one.rect.x
-            inside = x - _INSET if side is Side.RIGHT else x + _INSET
-            reach = size.width - x if side is Side.RIGHT else x
             for y in (one.rect.y + one.rect.height * share for share in _TRIES):
+                x = _edge_at(one, y, side)
+                inside = x - _INSET if side is Side.RIGHT else x + _INSET
+                reach = size.width - x if side is Side.RIGHT else x
                 if not any(r.x < inside < r.right and r.y < y < r.bottom for r in over):
                     yield _Called(one.part.letter, side, float(x), float(y), reach)
+
+
+def _edge_at(one: Seen, y: Fraction, side: Side) -> Fraction:
+    """Where the paper ends on one side at a height."""
+    ends = None if one.outline is None else reach_at(one.outline, float(y))
+    if ends is None:
+        return one.rect.right if side is Side.RIGHT else one.rect.x
+    return Fraction(ends[1] if side is Side.RIGHT else ends[0])
 
 
 def _draw_side(canvas: Canvas, called: Sequence[_Called], size: Size, side: Side) -> None:

@@ -32,6 +32,27 @@ class Polygon:
 
 
 @dataclass(frozen=True, slots=True)
+class Path:
+    """One line of straight and curved pieces: from ``start`` on, each to the last of its points.
+
+    A piece of three points is a curve (cubic, the first two steer it), one of one point a straight line.
+    """
+
+    start: tuple[float, float]
+    pieces: tuple[tuple[tuple[float, float], ...], ...]
+    closed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Cutout:
+    """A piece with its true outline: the first path is its edge, the others are holes in it."""
+
+    role: str
+    paths: tuple[Path, ...]
+    fill: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Stroke:
     """One or more straight lines, each ``(x1, y1, x2, y2)``, drawn as one path."""
 
@@ -65,7 +86,7 @@ class Label:
     upright: bool = True
 
 
-Shape = Box | Polygon | Stroke | Ring | Label
+Shape = Box | Polygon | Cutout | Stroke | Ring | Label
 
 
 @dataclass(frozen=True, slots=True)

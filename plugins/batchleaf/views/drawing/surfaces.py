@@ -8,9 +8,10 @@ from typing import Final
 from batchleaf.core.geometry.seen import Seen
 from batchleaf.facts import ShownSide, Supply
 from batchleaf.views.drawing.canvas import Canvas
+from batchleaf.views.drawing.cutouts import lines_within, piece_of
 from batchleaf.views.drawing.marks import Area
 from batchleaf.views.drawing.paper import Fill, Line, fills_of, marks_on
-from batchleaf.views.drawing.shapes import Box, Stroke
+from batchleaf.views.drawing.shapes import Stroke
 
 _OTHER: Final = {ShownSide.FRONT: ShownSide.BACK, ShownSide.BACK: ShownSide.FRONT}
 
@@ -25,9 +26,9 @@ def fill_seen(seen: Seen, supplies: Mapping[str, Supply]) -> Fill:
 def draw_paper(canvas: Canvas, seen: Iterable[Seen], supplies: Mapping[str, Supply]) -> None:
     """Each thing over those before it."""
     for one in seen:
-        area, fill = Area.of(one.rect), fill_seen(one, supplies)
+        fill = fill_seen(one, supplies)
         role = "layer" if one.index is not None else "base"
-        canvas.add(Box(role + fill.edge, area.x, area.y, area.width, area.height, fill.colour))
+        canvas.add(piece_of(one, role + fill.edge, fill.colour))
         lines = tuple(marks_of(one, fill, canvas.lettering.scale))
         if lines:
             canvas.add(Stroke(f"pattern {fill.marks.value}", lines, fill.marks_colour))
@@ -35,6 +36,11 @@ def draw_paper(canvas: Canvas, seen: Iterable[Seen], supplies: Mapping[str, Supp
 
 def marks_of(seen: Seen, fill: Fill, scale: float) -> Iterator[Line]:
     """The marks of its pattern, where they lie and turned as it is; ``scale`` is in px to the mm."""
+    yield from lines_within(_marks_of(seen, fill, scale), seen.outline)
+
+
+def _marks_of(seen: Seen, fill: Fill, scale: float) -> Iterator[Line]:
+    """On the whole of its rectangle."""
     area, turns = Area.of(seen.rect), seen.quarter_turns
     width, height = (area.height, area.width) if turns % 2 else (area.width, area.height)
     for x1, y1, x2, y2 in marks_on(width, height, fill.marks, scale):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from batchleaf.views.drawing.shapes import Box, Stroke
+from batchleaf.views.drawing.shapes import Box, Cutout, Stroke
 from batchleaf.views.pages.pieces import Line, Link, Picture
 
 
@@ -21,7 +21,7 @@ class GalleryEntry:
     line: str
     date: str
     date_iso: str
-    stand_in: tuple[Box | Stroke, ...]
+    stand_in: tuple[Box | Cutout | Stroke, ...]
 
 
 @dataclass(frozen=True, slots=True)
