@@ -33,7 +33,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         Fate.NEVER: "went asks",
     },
     "part": {
-        Fate.SHOWN: "size border on at paper ready side each extra turn oversize before stamp die stick"
+        Fate.SHOWN: "size border on at paper ready side each extra turn shape oversize before stamp die stick"
     },
     "design": {
         Fate.SHOWN: "title format unit thing base parts stick supplies packing collate tools bench steps"
@@ -74,6 +74,7 @@ FIXED: Final = {
 
 NUMBERS: Final = (
     *("13577", "13591", "13999", "1873.11", "1759.13", "1871.31", "1291.7", "1181.3", "17.31", "19.37"),
+    *("583.19",),
     *("2347", "239 up to", "1987", "3907", "977", "7877", "6007.13", "1202.37", "719.53", "7919.37"),
     *("811.43", "7741", "7853", "3511.61", "1103.41", "1223", "31 h", "59:47", "#7e57a1"),
     *("600713.97", "351161.19", "110341.47"),
@@ -106,6 +107,7 @@ parts:
     each: 1
     extra: 13577
     turn: no
+    shape: pointed 583.19 left
     oversize: 17.31
     before: vexqu-before-{status}
     stamp: vexqu-stamps 1

@@ -122,7 +122,7 @@ class _Batch:
             said = {"border": shape[7:]} if shape.startswith("border ") else {"size": shape}
             said |= {"ready": paper[6:]} if paper.startswith("ready ") else {"paper": paper}
             return {key: text for key, text in said.items() if text}
-        told = "at side turn extra oversize before stamp die"
+        told = "at side turn extra shape oversize before stamp die"
         self.drawer.keys(written, "size border on paper ready each stick", told)
         return written
 

@@ -121,7 +121,7 @@ def _why_not(piece: str, text: str) -> str:
     if not piece:
         return f"“{text}” has a comma with nothing behind it; leave it out"
     if belongs_to_hole(piece):
-        return f"“{piece}” says where a hole is, and none stands before it; write for example hole 5 {piece}"
+        return f"“{piece}” says where a hole is, and none stands before it; write for example hole 5, {piece}"
     first = piece.split()[0].lower()
     hint = did_you_mean(first, WORDS)
     if first in _OTHERWISE and not hint.endswith("d”?"):
@@ -145,7 +145,7 @@ def _cut(pieces: Sequence[str], unit: Unit) -> Cut:
         return _hole(pieces, parse_length(by, unit), where, unit)
     by_mm = parse_length(by, unit)
     if word in tuple(CornerKind):
-        return CornerCut(CornerKind(word), by_mm, _where(pieces[0], where, _CORNERS))
+        return CornerCut(CornerKind(word), by_mm, _where(pieces[0], where, _CORNERS, "corner"))
     return EdgeCut(EdgeKind(word), by_mm, _edges(pieces[0], EdgeKind(word), where))
 
 
@@ -153,20 +153,20 @@ def _a(word: str) -> str:
     return f"{'an' if word[0] in 'aeiou' else 'a'} {word}"
 
 
-def _where(piece: str, where: str, known: Mapping[str, tuple[T, ...]]) -> tuple[T, ...]:
+def _where(piece: str, where: str, known: Mapping[str, tuple[T, ...]], noun: str) -> tuple[T, ...]:
     if where not in known:
-        names = list(filter(None, known))
+        first, *others = filter(None, known)
         example = piece[: len(piece) - len(where)].strip()
         raise MeasureError(
-            f"“{piece}” does not say where in a way that is read; write {example} and {', '.join(names[:-1])}"
-            f" or {names[-1]}"
+            f"“{piece}” names no {noun}; write {example} {first}, or in its place"
+            f" {', '.join(others[:-1])} or {others[-1]}"
         )
     return known[where]
 
 
 def _edges(piece: str, kind: EdgeKind, where: str) -> tuple[Edge, ...]:
     if where or kind is not EdgeKind.SCALLOPED:
-        found = _where(piece, where, _EDGES if kind is EdgeKind.SCALLOPED else _ONE_EDGE)
+        found = _where(piece, where, _EDGES if kind is EdgeKind.SCALLOPED else _ONE_EDGE, "edge")
         if found:
             return found
         raise MeasureError(f"“{piece}” does not say at which edge; write for example {piece} bottom")
@@ -235,8 +235,7 @@ def _check_fold(features: Sequence[Feature], fold: Fold) -> None:
     for one in features if folds else ():
         if isinstance(one.cut, Whole):
             raise MeasureError(
-                f"“{one.words}” leaves no fold to hold it together, and the {_at_fold(folds)};"
-                " leave it out, or write a flat base"
+                f"“{one.words}” would cut the {_at_fold(folds)}; leave it out, or write a flat base"
             )
         if not isinstance(one.cut, Hole) and not _free_of(one.cut, folds):
             hint = _freed(one, folds)
@@ -339,7 +338,7 @@ def _check_edges(features: Sequence[Feature], shape: Shape, size: Size, unit: Un
         elif one is other:
             sentence = (
                 f"“{taken[0].words}” takes {_long(first, unit)} at both ends of an edge of"
-                f" {_long(length, unit)}; at most half of that fits"
+                f" {_long(length, unit)}; at most {_long(length / 2, unit)} fits at each"
             )
         else:
             sentence = (

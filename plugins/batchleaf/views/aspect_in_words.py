@@ -8,12 +8,13 @@ from typing import Final
 from batchleaf.core.geometry.aspects import Aspect, AspectKind
 from batchleaf.core.geometry.lying import Lying, MadeUp
 from batchleaf.facts import Fold, Origin, Part, Project, Supply
-from batchleaf.measure.display import NBSP, show_size
+from batchleaf.measure.display import NBSP
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.drawing.apart import Layer
 from batchleaf.views.drawing.aspect import Shown
 from batchleaf.views.links import together
 from batchleaf.views.lying_in_words import where_it_lies
+from batchleaf.views.shape_in_words import size_and_shape
 from batchleaf.views.words import capitalised, listed
 
 _FOLD_AT: Final = {
@@ -64,7 +65,7 @@ def caption_of(aspect: Aspect, made: MadeUp) -> str:
 def aspect_in_words(shown: Shown, made: MadeUp, project: Project, supplies: Mapping[str, Supply]) -> str:
     """The base with its size and paper, then each part on it: its paper and size, where, on what."""
     base = next(one.part for one in reversed(shown.seen) if one.index is None)
-    size = f"{show_size(shown.aspect.size, project.unit)}{NBSP}{project.unit.value}"
+    size = size_and_shape(base, shown.aspect.size, project.unit)
     fold = Fold.TOP if base.fold is Fold.TENT else base.fold
     where = _FOLD_AT.get((fold, shown.aspect.kind), "")
     start = f"{capitalised(_named(base, made))}{_of_paper(base, supplies)}, {size}{where}."
@@ -92,7 +93,7 @@ def _parts(shown: Shown, made: MadeUp, unit: Unit, supplies: Mapping[str, Supply
 
 def _part(lying: list[Lying], unit: Unit, supplies: Mapping[str, Supply], made: MadeUp) -> str:
     part = lying[0].part
-    size = f"{show_size(part.size, unit)}{NBSP}{unit.value}"
+    size = size_and_shape(part, part.size, unit)
     return (
         f"{times(len(lying))}{part.letter}, {part.name}{_of_paper(part, supplies)}, {size},"
         f" {where_it_lies(made, lying, unit)}"

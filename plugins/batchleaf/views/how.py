@@ -107,9 +107,13 @@ more there might be at most. Extra parts that a batch asks for on top of its mak
 and not in this number.
 """
 _PAPER: Final = """
-By area. Used is what the parts of the finished makes measure; kept is what went back into the drawer;
-waste is the rest, spoiled makes and what is trimmed off with it. The three sum to all that was cut. A batch
-that is cut, and of which nothing is finished yet, is in none of them.
+By area. Used is what the parts of the finished makes measure, cut to their shapes; kept is what went back
+into the drawer; waste is the rest: spoiled makes, what is trimmed off, and what is cut off a part for its
+shape. The three sum to all that was cut. A batch that is cut, and of which nothing is finished yet, is in
+none of them.
+
+A shape is measured exactly, but for π, which is taken as 355/113: too large by less than one in eleven
+million. In a cutting plan a part is the rectangle that it is cut from.
 
 Parts cut by hand from scraps that nobody measures, and ready-made ones, are in none of them.
 """

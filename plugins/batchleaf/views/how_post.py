@@ -29,8 +29,8 @@ def _rules(post: Post) -> Iterator[str]:
 
 _BY_POST: Final = """
 What one weighs is the area of its parts times the grammage of their papers, and of what is worked in the
-weight that the drawer says of one. Where a part comes from several papers the heaviest counts; what is
-punched or cut by a die counts as the rectangle that it is cut from. Nothing is weighed, so it is an
+weight that the drawer says of one. Where a part comes from several papers the heaviest counts; one whose
+shape the record does not say counts as the rectangle that it is cut from. Nothing is weighed, so it is an
 estimate. What has no known weight is named, and the weight is then at least the rest.
 
 How thick it is, is measured at its thickest spot, folded flat: there the thicknesses of all that lies

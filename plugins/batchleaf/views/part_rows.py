@@ -15,6 +15,7 @@ from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages import Link, PartRow
 from batchleaf.views.scoring import folded_in_words
 from batchleaf.views.sentence import Supplies
+from batchleaf.views.shape_in_words import shape_words
 from batchleaf.views.words import listed
 
 Tools = Mapping[str, Tool]
@@ -55,8 +56,10 @@ def _after(words: str, paper: str | Link) -> str | Link:
 
 def _details(part: Part, supplies: Supplies, tools: Tools, unit: Unit) -> Iterator[str]:
     """What the list does not measure: how it is cut, the side that shows, and what is pressed into it."""
+    yield from shape_words(part, unit)
     if part.oversize:
-        yield f"cut {show_size(part.cut_size, unit)}{NBSP}{unit.value}, and trimmed later"
+        later = ", and trimmed later" if part.shape.is_rectangle else " first"
+        yield f"cut {show_size(part.cut_size, unit)}{NBSP}{unit.value}{later}"
     if part.origin is Origin.READY:
         yield "ready-made"
     if part.side is ShownSide.BACK:

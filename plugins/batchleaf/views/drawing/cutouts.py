@@ -63,7 +63,7 @@ def _float(point: tuple[object, object]) -> Point:
 
 
 def edges_of(outline: Outline, role: str, left_out: Sequence[Line]) -> Iterator[Cutout]:
-    """The line of an outline without those straight pieces that are folds, and that of each hole."""
+    """The line of an outline without those straight pieces that are folds."""
     paths: list[Path] = []
     for start, piece in _pieces(outline.edge):
         line = (*start, *piece[-1])
@@ -75,7 +75,7 @@ def edges_of(outline: Outline, role: str, left_out: Sequence[Line]) -> Iterator[
             paths.append(Path(start, (piece,), closed=False))
     if len(paths) == 1 and _end(paths[0]) == paths[0].start:
         paths = [Path(paths[0].start, paths[0].pieces)]
-    yield Cutout(role, (*paths, *(_path(hole, as_drawn) for hole in outline.holes)))
+    yield Cutout(role, tuple(paths))
 
 
 def _end(path: Path) -> Point:
