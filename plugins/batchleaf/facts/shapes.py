@@ -73,7 +73,7 @@ class EdgeKind(StrEnum):
     NOTCHED = "notched"
     """The middle is cut in by so much, as of a swallowtail."""
     SCALLOPED = "scalloped"
-    """Half circles stand out side by side: as many as fit, each about so wide, made even."""
+    """Half circles of this width stand out side by side: as many as fit, stretched evenly."""
 
 
 HOLE: Final = "hole"
@@ -139,7 +139,7 @@ class Shape:
         """What is left of it where each row of scallops is cut off along a straight line."""
         kept = tuple(cut for cut in self.edges if cut.kind is not EdgeKind.SCALLOPED)
         left, top, right, bottom = (
-            self.inset(edge, size) if self._is_scalloped(edge) else Fraction(0)
+            self.inset(edge) if self._is_scalloped(edge) else Fraction(0)
             for edge in (Edge.LEFT, Edge.TOP, Edge.RIGHT, Edge.BOTTOM)
         )
         inner = Size(size.width - left - right, size.height - top - bottom)
@@ -166,32 +166,15 @@ class Shape:
         cut = self.along(edge)
         if cut is None or not self._is_scalloped(edge):
             return 0
-        beside = sum(1 for other in cut.edges if other.is_level is not edge.is_level)
-        return max(int((_length(edge, size) - beside * cut.by / 2) // cut.by), 0)
+        beside = sum(self.inset(other) for other in Edge if other.is_level is not edge.is_level)
+        return max(int((_length(edge, size) - beside) // cut.by), 0)
 
-    def inset(self, edge: Edge, size: Size) -> Fraction:
+    def inset(self, edge: Edge) -> Fraction:
         """How far the corners of an edge lie inside the size, since its middle or its scallops stand out."""
         cut = self.along(edge)
         if cut is None or cut.kind is EdgeKind.NOTCHED:
             return Fraction(0)
-        return cut.by if cut.kind is EdgeKind.POINTED else self._radius(edge, cut, size)
-
-    def _radius(self, edge: Edge, cut: EdgeCut, size: Size) -> Fraction:
-        """Of the scallops along an edge; those beside it take from its length.
-
-        So many n of the radius r fill an edge of the length a: 2nr + ks = a, where k edges beside it
-        have scallops of the radius s; and for those likewise 2ms + jr = b.
-        """
-        other = next((one for one in cut.edges if one.is_level is not edge.is_level), None)
-        count, length = self.scallops(edge, size), _length(edge, size)
-        if other is None:
-            return length / (2 * count)
-        beside = sum(1 for one in cut.edges if one.is_level is other.is_level)
-        along = len(cut.edges) - beside
-        others = self.scallops(other, size)
-        return (length * 2 * others - beside * _length(other, size)) / Fraction(
-            4 * count * others - beside * along
-        )
+        return cut.by if cut.kind is EdgeKind.POINTED else cut.by / 2
 
 
 RECTANGLE: Final = Shape()
@@ -203,9 +186,9 @@ def _length(edge: Edge, size: Size) -> Fraction:
 
 def _edge_of(shape: Shape, size: Size) -> Loop:
     """Clockwise from the top left corner; steps that go nowhere are left out."""
-    left, top = shape.inset(Edge.LEFT, size), shape.inset(Edge.TOP, size)
-    right = size.width - shape.inset(Edge.RIGHT, size)
-    bottom = size.height - shape.inset(Edge.BOTTOM, size)
+    left, top = shape.inset(Edge.LEFT), shape.inset(Edge.TOP)
+    right = size.width - shape.inset(Edge.RIGHT)
+    bottom = size.height - shape.inset(Edge.BOTTOM)
     at = {
         Corner.TOP_LEFT: (left, top),
         Corner.TOP_RIGHT: (right, top),
@@ -253,21 +236,29 @@ def _along(shape: Shape, edge: Edge, size: Size, start: Point, end: Point) -> It
     way = _way(start, end)
     out = (way[1], -way[0])
     if cut.kind is EdgeKind.SCALLOPED:
-        yield from _scallops(start, way, out, shape.inset(edge, size), shape.scallops(edge, size))
+        yield from _scallops(
+            start, end, _moved((Fraction(0), Fraction(0)), out, cut.by / 2), shape.scallops(edge, size)
+        )
         return
-    middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
-    yield Step(_moved(middle, out, cut.by if cut.kind is EdgeKind.POINTED else -cut.by))
+    yield Step(
+        _moved(_between(start, end, Fraction(1, 2)), out, cut.by if cut.kind is EdgeKind.POINTED else -cut.by)
+    )
 
 
-def _scallops(
-    start: Point, way: tuple[int, int], out: tuple[int, int], radius: Fraction, count: int
-) -> Iterator[Step]:
+def _scallops(start: Point, end: Point, out: Point, count: int) -> Iterator[Step]:
+    """``out``: from the edge to where they are deepest."""
     for number in range(count):
-        before = _moved(start, way, 2 * number * radius)
-        tip = _moved(_moved(before, way, radius), out, radius)
-        after = _moved(before, way, 2 * radius)
-        yield Step(tip, _moved(before, out, radius))
-        yield Step(after, _moved(after, out, radius))
+        before, middle, after = (_between(start, end, Fraction(2 * number + n, 2 * count)) for n in range(3))
+        yield Step(_plus(middle, out), _plus(before, out))
+        yield Step(after, _plus(after, out))
+
+
+def _between(start: Point, end: Point, share: Fraction) -> Point:
+    return start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
+
+
+def _plus(at: Point, way: Point) -> Point:
+    return at[0] + way[0], at[1] + way[1]
 
 
 def _way(start: Point, end: Point) -> tuple[int, int]:

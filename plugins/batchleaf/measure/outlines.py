@@ -121,6 +121,12 @@ def ellipse(rect: Rect) -> Loop:
     )
 
 
+def around(hole: Loop) -> Rect:
+    """The rectangle around an ellipse, whose steps end at its sides."""
+    xs, ys = [step.to[0] for step in hole], [step.to[1] for step in hole]
+    return Rect(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+
+
 def starts_of(loop: Loop) -> Iterator[tuple[Point, Step]]:
     """Each step with the point at which it begins."""
     before = loop[-1].to

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 from typing import Final, TypeVar
@@ -212,18 +212,9 @@ def _put_together(features: Sequence[Feature]) -> Shape:
     return Shape(
         next((cut for cut in cuts if isinstance(cut, Whole)), None),
         tuple(cut for cut in cuts if isinstance(cut, CornerCut)),
-        tuple(_merged([cut for cut in cuts if isinstance(cut, EdgeCut)])),
+        tuple(cut for cut in cuts if isinstance(cut, EdgeCut)),
         tuple(cut for cut in cuts if isinstance(cut, Hole)),
     )
-
-
-def _merged(cuts: Sequence[EdgeCut]) -> Iterator[EdgeCut]:
-    """Edges with the same scallops in one: those of one edge take from the length of the next."""
-    alike: dict[tuple[EdgeKind, Fraction], EdgeCut] = {}
-    for cut in cuts:
-        before = alike.get((cut.kind, cut.by))
-        alike[cut.kind, cut.by] = replace(cut, edges=(*before.edges, *cut.edges)) if before else cut
-    return iter(alike.values())
 
 
 def _check_fold(features: Sequence[Feature], fold: Fold) -> None:
@@ -285,7 +276,7 @@ def _claimed(cut: Cut) -> tuple[Corner, ...]:
 
 
 def _check_corners(features: Sequence[Feature]) -> None:
-    """No corner is cut twice; where scallops of one width meet, they share it."""
+    """No corner is cut twice; where rows of scallops meet, they share it."""
     for one, other in combinations(features, 2):
         both = [corner for corner in _claimed(one.cut) if corner in _claimed(other.cut)]
         if both and not _share(one.cut, other.cut):
@@ -300,7 +291,6 @@ def _share(one: Cut, other: Cut) -> bool:
         isinstance(one, EdgeCut)
         and isinstance(other, EdgeCut)
         and one.kind is other.kind is EdgeKind.SCALLOPED
-        and one.by == other.by
         and not set(one.edges) & set(other.edges)
     )
 
@@ -327,7 +317,7 @@ def _check_edges(features: Sequence[Feature], shape: Shape, size: Size, unit: Un
     """What is cut at one end of an edge and at the other has room between."""
     for edge in Edge:
         length = size.width if edge.is_level else size.height
-        ends = [_taken(features, shape, size, edge, corner) for corner in edge.ends]
+        ends = [_taken(features, shape, edge, corner) for corner in edge.ends]
         (one, first), (other, second) = ends
         taken = [said for said in (one, other) if said is not None]
         notched = any(isinstance(said.cut, EdgeCut) and said.cut.kind is EdgeKind.NOTCHED for said in taken)
@@ -349,7 +339,7 @@ def _check_edges(features: Sequence[Feature], shape: Shape, size: Size, unit: Un
 
 
 def _taken(
-    features: Sequence[Feature], shape: Shape, size: Size, edge: Edge, corner: Corner
+    features: Sequence[Feature], shape: Shape, edge: Edge, corner: Corner
 ) -> tuple[Feature | None, Fraction]:
     """What takes from an edge at one of its ends, and how much; not what is along the edge itself."""
     for one in features:
@@ -358,7 +348,7 @@ def _taken(
         if isinstance(one.cut, EdgeCut):
             for across in one.cut.edges:
                 if across is not edge and corner in across.ends:
-                    depth = one.cut.by if one.cut.kind is EdgeKind.NOTCHED else shape.inset(across, size)
+                    depth = one.cut.by if one.cut.kind is EdgeKind.NOTCHED else shape.inset(across)
                     return one, depth
     return None, Fraction(0)
 

@@ -33,7 +33,7 @@ def _front(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Cutout | Stro
     size = shown.aspect.size
     longest = float(max(size.width, size.height))
     canvas = Canvas(Lettering(_LONGEST_PX / longest, "middle"))
-    draw_paper(canvas, shown.seen, supplies)
+    draw_paper(canvas, (*shown.behind, *shown.seen), supplies)
     frame = Box("frame", 0.0, 0.0, float(size.width), float(size.height))
     return (frame, *(shape for shape in canvas.shapes if isinstance(shape, Box | Cutout | Stroke)))
 

@@ -9,7 +9,7 @@ from typing import Final
 from batchleaf.core.geometry.aspects import Aspect, AspectKind
 from batchleaf.core.geometry.aspects_of_folds import aspects_of
 from batchleaf.core.geometry.lying import MadeUp, put_together
-from batchleaf.core.geometry.seen import seen_in
+from batchleaf.core.geometry.seen import seen_in, seen_through_holes
 from batchleaf.facts import Fold, Project, Supply
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.aspect_in_words import aspect_in_words, caption_of, has_parts, layers_in_words
@@ -118,7 +118,8 @@ def front_of(made: MadeUp, supplies: Supplies) -> Shown:
 def _shown(aspect: Aspect, made: MadeUp, supplies: Supplies) -> Shown:
     clear = {base.letter for base in made.bases if any(supplies[slug].see_through for slug in base.papers)}
     measured = aspect.kind in (AspectKind.FRONT, AspectKind.WALL)
-    return Shown(aspect, seen_in(aspect, made, clear), measured)
+    behind = () if clear else seen_through_holes(aspect, made)
+    return Shown(aspect, seen_in(aspect, made, clear), measured, behind=behind)
 
 
 def _is_shown(aspect: Aspect, made: MadeUp) -> bool:

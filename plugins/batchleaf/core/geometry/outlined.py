@@ -18,7 +18,7 @@ from batchleaf.core.geometry.panels import Panel, panels_of
 from batchleaf.facts import Part
 from batchleaf.facts.spots import Face
 from batchleaf.measure.lengths import Size
-from batchleaf.measure.outlines import Loop, Outline, Point, points_within
+from batchleaf.measure.outlines import Outline, Point, around, points_within
 from batchleaf.measure.rects import Rect
 
 _FROM_BEHIND = (Face.BACK, Face.INSIDE_LEFT)
@@ -145,7 +145,7 @@ def outside(outline: Outline, rect: Rect) -> list[Rect]:
     corners = points_within(outline.edge)
     lines = list(zip((corners[-1], *corners), corners, strict=False))
     xs = sorted({rect.x, rect.right, *(x for x, _ in corners if rect.x < x < rect.right)})
-    found = [_square_around(hole) for hole in outline.holes]
+    found = [around(hole) for hole in outline.holes]
     for left, right in pairwise(xs):
         found += [
             Rect(left, top, right - left, foot - top)
@@ -180,9 +180,3 @@ def _ends(number: int, ends: tuple[Fraction, ...]) -> tuple[Fraction]:
 
 def _at(x: Fraction, one: Point, other: Point) -> Fraction:
     return one[1] + (other[1] - one[1]) * (x - one[0]) / (other[0] - one[0])
-
-
-def _square_around(hole: Loop) -> Rect:
-    points = [step.to for step in hole]
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    return Rect(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from batchleaf.core.geometry.aspects import Aspect, Leaf, Level
 from batchleaf.core.geometry.lying import MadeUp
-from batchleaf.core.geometry.outlined import in_aspect, of_lying, of_sheet
+from batchleaf.core.geometry.outlined import in_aspect, of_face, of_lying, of_sheet
 from batchleaf.facts import Part
-from batchleaf.measure.outlines import Outline
+from batchleaf.measure.outlines import Outline, around
 from batchleaf.measure.rects import Rect
 
 
@@ -50,6 +50,31 @@ def seen_in(aspect: Aspect, made: MadeUp, clear: Collection[str] = ()) -> tuple[
     for leaf in aspect.round:
         found += _round(leaf, made)
     return tuple(found)
+
+
+def seen_through_holes(aspect: Aspect, made: MadeUp) -> tuple[Seen, ...]:
+    """What of the parts behind is seen through the holes of a base, the farthest first.
+
+    The holes of a folded base lie over one another, so one sees as far as something covers them.
+    """
+    bases = {part.letter: part for part in made.bases}
+    near = aspect.nearest.leaves
+    outlines = (in_aspect(of_face(bases[leaf.panel.base], leaf.panel), leaf) for leaf in near)
+    holes = [around(hole) for outline in outlines if outline is not None for hole in outline.holes]
+    found: list[Seen] = []
+    for level in reversed(aspect.levels[1:]) if holes else ():
+        behind = [one for leaf in level.leaves for one in _on(leaf, made, reverse=not level.is_near_side)]
+        for one in behind if level.is_near_side else reversed(behind):
+            found += _in_holes(one, holes)
+    return tuple(found)
+
+
+def _in_holes(one: Seen, holes: Sequence[Rect]) -> Iterator[Seen]:
+    """So much of it as lies behind each hole; the whole of what has another outline, and lies behind one."""
+    for hole in holes:
+        there = one.rect.common(hole)
+        if there is not None:
+            yield one if one.outline else replace(one, rect=there)
 
 
 def _levels_seen(aspect: Aspect, clear: Collection[str]) -> Iterator[Level]:

@@ -104,7 +104,7 @@ def _draw_layer(canvas: Canvas, layer: Layer, plane: Plane, supplies: Mapping[st
     first = layer.pieces[0]
     for corners in layer.hinge:
         flat = tuple(Plane(plane.height + z, plane.left, plane.top).point(x, y) for x, y, z in corners)
-        canvas.add(_sheet("layer", flat, fill_seen(first, supplies)))
+        canvas.add(_hanging(first, flat, fill_seen(first, supplies)))
     if layer.walls > 0:
         _draw_walls(canvas, first, plane, layer.walls, supplies, near=False)
     for piece in layer.pieces:
@@ -157,6 +157,20 @@ def _slab(role: str, piece: Seen, plane: Plane, fill: Fill) -> Polygon | Cutout:
     if piece.outline is None:
         return _sheet(role, plane.corners(piece.rect), fill)
     return cutout(piece.outline, role + fill.edge, fill.colour, lambda at: plane.point(*at))
+
+
+def _hanging(piece: Seen, flat: tuple[Point, ...], fill: Fill) -> Polygon | Cutout:
+    """A piece below the first one, as large and of its outline, that slants to these four corners."""
+    if piece.outline is None:
+        return _sheet("layer", flat, fill)
+    (x0, y0), (x1, y1), _, (x3, y3) = flat
+    width, height = float(piece.rect.width), float(piece.rect.height)
+
+    def point(at: Point) -> Point:
+        across, down = at[0] / width, at[1] / height
+        return x0 + (x1 - x0) * across + (x3 - x0) * down, y0 + (y1 - y0) * across + (y3 - y0) * down
+
+    return cutout(piece.outline, f"layer{fill.edge}", fill.colour, point)
 
 
 def _sheet(role: str, corners: tuple[Point, ...], fill: Fill) -> Polygon:

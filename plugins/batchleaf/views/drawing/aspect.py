@@ -34,12 +34,17 @@ ZERO: Final = Fraction(0)
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """One aspect with all that is seen of it; ``measured``: its size stands on it; ``rooms`` stay bare."""
+    """One aspect with all that is seen of it.
+
+    ``measured``: its size stands on it. ``behind``: what is seen through its holes alone.
+    ``rooms`` stay bare.
+    """
 
     aspect: Aspect
     seen: tuple[Seen, ...]
     measured: bool
     rooms: tuple[Room, ...] = ()
+    behind: tuple[Seen, ...] = ()
 
 
 def draw_aspect(shown: Shown, supplies: Mapping[str, Supply], unit: Unit, lettering: Lettering) -> Canvas:
@@ -48,7 +53,7 @@ def draw_aspect(shown: Shown, supplies: Mapping[str, Supply], unit: Unit, letter
     first_part = next((i for i, one in enumerate(shown.seen) if one.index is not None), len(shown.seen))
     nearest = [one for one in shown.seen if one.index is None][-1]
     round_ = [one for one in shown.seen if one.goes_round]
-    draw_paper(canvas, shown.seen[:first_part], supplies)
+    draw_paper(canvas, (*shown.behind, *shown.seen[:first_part]), supplies)
     draw_folds(canvas, aspect.creases, _PAST * lettering.em, fill_seen(nearest, supplies).edge)
     draw_paper(canvas, [one for one in shown.seen[first_part:] if not one.goes_round], supplies)
     sheets = [one for one in shown.seen if one.index is None and one.rect in aspect.nearest.sheets]
