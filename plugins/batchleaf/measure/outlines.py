@@ -25,10 +25,8 @@ HALF_ANGLES: Final = tuple(
 For each the sine and the cosine are fractions, so the points lie exactly on the curve;
 12/29 is 45° but for less than a thousandth, where the largest square of a circle has its corners.
 """
-_GRID: Final = 100
+HUNDREDTHS: Final = 100
 """Points of curves that something has to lie within are moved inwards to a hundredth of a mm."""
-_PIECES: Final = 8
-"""A slanting line is looked at in so many pieces."""
 
 Point = tuple[Fraction, Fraction]
 """Right and down from the top left."""
@@ -156,10 +154,7 @@ def points_on(loop: Loop) -> tuple[Point, ...]:
 
 
 def points_within(loop: Loop) -> tuple[Point, ...]:
-    """The corners of a polygon that lies inside, those on curves moved inwards to a hundredth of a mm.
-
-    Slanting lines are in several pieces.
-    """
+    """The corners of a polygon that lies inside, those on curves moved inwards to a hundredth of a mm."""
     return tuple(chain.from_iterable(_points_inside(start, step) for start, step in starts_of(loop)))
 
 
@@ -177,24 +172,17 @@ def _points_of(start: Point, step: Step) -> Iterator[Point]:
 
 
 def _points_inside(start: Point, step: Step) -> Iterator[Point]:
-    if step.corner is not None:
-        middle = _middle(start, step)
-        *on_the_way, last = _points_of(start, step)
-        yield from ((_nearer(x, middle[0]), _nearer(y, middle[1])) for x, y in on_the_way)
-        yield last
-        return
-    along = _from_to(start, step.to)
-    pieces = _PIECES if along[0] and along[1] else 1
-    for number in range(1, pieces + 1):
-        share = Fraction(number, pieces)
-        yield start[0] + along[0] * share, start[1] + along[1] * share
+    middle = _middle(start, step)
+    *on_the_way, last = _points_of(start, step)
+    yield from ((_nearer(x, middle[0]), _nearer(y, middle[1])) for x, y in on_the_way)
+    yield last
 
 
 def _nearer(at: Fraction, middle: Fraction) -> Fraction:
     """``at`` moved towards the middle of its ellipse to a hundredth: so it stays inside."""
     away = at - middle
-    steps = abs(away) * _GRID // 1
-    return middle + (steps if away > 0 else -steps) / Fraction(_GRID)
+    steps = abs(away) * HUNDREDTHS // 1
+    return middle + (steps if away > 0 else -steps) / Fraction(HUNDREDTHS)
 
 
 def _middle(start: Point, step: Step) -> Point:

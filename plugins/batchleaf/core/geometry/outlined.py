@@ -6,11 +6,13 @@ of the finished piece, seen from the side that it looks to.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from functools import reduce
 from itertools import pairwise
+from math import ceil, floor
+from typing import Final
 
 from batchleaf.core.geometry.aspects import Aspect, Crease, Leaf
 from batchleaf.core.geometry.lying import Lying
@@ -18,10 +20,12 @@ from batchleaf.core.geometry.panels import Panel, panels_of
 from batchleaf.facts import Part
 from batchleaf.facts.spots import Face
 from batchleaf.measure.lengths import Size
-from batchleaf.measure.outlines import Outline, Point, around, points_within
+from batchleaf.measure.outlines import HUNDREDTHS, Outline, Point, Step, around, points_within, starts_of
 from batchleaf.measure.rects import Rect
 
-_FROM_BEHIND = (Face.BACK, Face.INSIDE_LEFT)
+_PIECES: Final = 8
+"""Into how many columns what slants is cut."""
+_FROM_BEHIND: Final = (Face.BACK, Face.INSIDE_LEFT)
 """Faces that look the other way than the front of the finished piece."""
 
 
@@ -139,43 +143,64 @@ def _between(crease: Crease, corners: Sequence[Point]) -> Crease:
 def outside(outline: Outline, rect: Rect) -> list[Rect]:
     """Rectangles that together cover all of ``rect`` that the outline leaves out, and little more.
 
-    The piece is taken as the polygon that :func:`points_within` finds inside of it: between
-    two of its corners each line is taken as wholly outside as far as it goes up and down there.
+    The piece is taken as the polygon that :func:`points_within` finds inside of it, in columns:
+    each line of it is taken as wholly outside as far as it goes up and down in a column, to a
+    hundredth of a mm where it does not end at a corner of the piece.
     """
     corners = points_within(outline.edge)
-    lines = list(zip((corners[-1], *corners), corners, strict=False))
-    xs = sorted({rect.x, rect.right, *(x for x, _ in corners if rect.x < x < rect.right)})
+    lines = list(pairwise((corners[-1], *corners)))
+    ends = frozenset(step.to[1] for step in outline.edge)
+    xs = {x for x, _ in corners} | {x for start, step in starts_of(outline.edge) for x in _along(start, step)}
     found = [around(hole) for hole in outline.holes]
-    for left, right in pairwise(xs):
+    for left, right in pairwise(sorted({rect.x, rect.right, *(x for x in xs if rect.x < x < rect.right)})):
         found += [
             Rect(left, top, right - left, foot - top)
-            for top, foot in _left_out(left, right, lines, rect)
+            for top, foot in _left_out(left, right, lines, ends, rect)
             if foot > top
         ]
     return found
 
 
+def _along(start: Point, step: Step) -> Iterator[Fraction]:
+    """Where columns end along a straight line that slants."""
+    across = step.to[0] - start[0]
+    if across and step.to[1] != start[1] and step.corner is None:
+        for number in range(1, _PIECES):
+            yield _hundredths(start[0] + across * number / _PIECES, floor)
+
+
 def _left_out(
-    left: Fraction, right: Fraction, lines: Sequence[tuple[Point, Point]], rect: Rect
+    left: Fraction,
+    right: Fraction,
+    lines: Sequence[tuple[Point, Point]],
+    ends: Collection[Fraction],
+    rect: Rect,
 ) -> list[tuple[Fraction, Fraction]]:
     """From top to foot of a column in which no line begins or ends: in by one line, out by the next."""
-    crossing = [
-        tuple(sorted((_at(left, one, other), _at(right, one, other))))
-        for one, other in lines
-        if min(one[0], other[0]) <= left and right <= max(one[0], other[0])
-    ]
-    crossing.sort(key=lambda ends: ends[0] + ends[1])
-    edges = [
-        rect.y,
-        *(end for number, ends in enumerate(crossing) for end in _ends(number, ends)),
-        rect.bottom,
-    ]
+    crossing = sorted(
+        (
+            sorted((_at(left, one, other), _at(right, one, other)))
+            for one, other in lines
+            if _spans(left, right, one, other)
+        ),
+        key=sum,
+    )
+    passed = (
+        near if near in ends else _hundredths(near, rounded)
+        for number, (first, last) in enumerate(crossing)
+        # A line into the piece is passed where it ends, one out of it met where it begins.
+        for near, rounded in (((last, ceil),) if number % 2 == 0 else ((first, floor),))
+    )
+    edges = [rect.y, *passed, rect.bottom]
     return list(zip(edges[::2], edges[1::2], strict=True))
 
 
-def _ends(number: int, ends: tuple[Fraction, ...]) -> tuple[Fraction]:
-    """Where a line into the piece is passed it is free; one out of it is met where it begins."""
-    return (ends[1],) if number % 2 == 0 else (ends[0],)
+def _spans(left: Fraction, right: Fraction, one: Point, other: Point) -> bool:
+    return min(one[0], other[0]) <= left and right <= max(one[0], other[0])
+
+
+def _hundredths(length: Fraction, rounded: Callable[[Fraction], int]) -> Fraction:
+    return Fraction(rounded(length * HUNDREDTHS), HUNDREDTHS)
 
 
 def _at(x: Fraction, one: Point, other: Point) -> Fraction:
