@@ -19,7 +19,9 @@ THIN = replace(supply("paper", size=Size(Fraction(200), Fraction(200))), grammag
 def base_of(text: str, paper: str = "card", unit: Unit = Unit.MM) -> tuple[Part, ...]:
     """The base that a record says, with the lid of a box."""
     read = read_base(text, unit)
-    base = Part("A", "base", read.size, 1, (paper,), turns=True, fold=read.fold, scores=read.scores)
+    base = Part(
+        "A", "base", read.size, 1, (paper,), turns=True, fold=read.fold, scores=read.scores, shape=read.shape
+    )
     if read.lid is None:
         return (base,)
     return base, replace(base, letter="L", name="lid", size=read.lid.size, scores=read.lid.scores)

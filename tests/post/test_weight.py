@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from batchleaf.core.weight import Weighed, grammage_of, grams_of_one, weigh, weigh_part
 from batchleaf.facts import Origin, Purpose, Use
+from batchleaf.facts.shapes import Shape, Whole
 from batchleaf.measure.grammage import parse_grammage
 from batchleaf.measure.lengths import Size, Unit, parse_size
 from core.drawers import supply
@@ -163,3 +164,13 @@ def test_turning_a_part_changes_nothing(width: str, height: str, each: int) -> N
     part = on("B", width, height, each=each)
     turned = replace(part, size=part.size.turned, oversize=Fraction(5))
     assert weigh_part(part, drawer()) == weigh_part(turned, drawer())
+
+
+def test_a_shape_weighs_what_is_left_of_it() -> None:
+    """A tag of 60 x 100 of 240 g/m² with clipped corners of 14 and a hole of 5, and a moon of 16 of 100 g/m².
+
+    6000 - 196 - 25π/4 = 5784.365 mm², 1.3882 g; 64π = 201.062 mm², 0.0201 g. The moon is cut 18 x 18.
+    """
+    moon = replace(on("B", "16", "16"), shape=Shape(Whole.CIRCLE), oversize=Fraction(1))
+    made = make_of("tag 60 x 100, clipped 14 top, hole 5 top, down 10", moon)
+    assert abs(weigh(made, drawer(CARD, THIN)).grams - Fraction("1.40835")) < Fraction("0.00001")

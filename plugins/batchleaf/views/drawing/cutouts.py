@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import lru_cache
 from itertools import pairwise
 from math import sqrt
 from typing import Final
@@ -18,6 +19,10 @@ _STEERING: Final = 4 / 3 * (sqrt(2) - 1)
 
 The curve is then off by less than three in ten thousand of its radius, however it is turned or slanted.
 """
+
+
+_SLIVER: Final = 1e-9
+"""Two cuts of one line that are no farther apart, as a share of it, are one but for the last bit."""
 
 
 def as_drawn(point: Point) -> Point:
@@ -82,9 +87,11 @@ def _end(path: Path) -> Point:
     return path.pieces[-1][-1]
 
 
-def polygons_of(outline: Outline) -> list[list[Point]]:
+@lru_cache(maxsize=256)
+def polygons_of(outline: Outline) -> tuple[tuple[Point, ...], ...]:
     """Its edge and its holes with straight lines between points of their curves."""
-    return [[_float(at) for at in points_on(loop)] for loop in (outline.edge, *outline.holes)]
+    # Remembered: a drawing is laid out at one scale after the other until it fits.
+    return tuple(tuple(_float(at) for at in points_on(loop)) for loop in (outline.edge, *outline.holes))
 
 
 def lines_within(lines: Iterable[Line], outline: Outline | None) -> Iterator[Line]:
@@ -101,6 +108,8 @@ def _within(line: Line, edges: Sequence[tuple[Point, Point]]) -> Iterator[Line]:
     x1, y1, x2, y2 = line
     cuts = sorted({0.0, 1.0, *(at for one, other in edges if (at := _cut_at(line, one, other)) is not None)})
     for start, end in pairwise(cuts):
+        if end - start < _SLIVER:
+            continue
         middle = (start + end) / 2
         if is_on(x1 + (x2 - x1) * middle, y1 + (y2 - y1) * middle, edges):
             yield (
@@ -134,12 +143,12 @@ def is_on(x: float, y: float, edges: Iterable[tuple[Point, Point]]) -> bool:
 
 def farthest(outline: Outline, right: int, lower: int) -> Point:
     """The point of the edge that lies farthest that way: of a circle at 45°."""
-    return max((_float(at) for at in points_on(outline.edge)), key=lambda at: at[0] * right + at[1] * lower)
+    return max(polygons_of(outline)[0], key=lambda at: at[0] * right + at[1] * lower)
 
 
 def reach_at(outline: Outline, y: float) -> tuple[float, float] | None:
     """From where to where it reaches at a height, or nothing where it does not."""
-    corners = [_float(at) for at in points_on(outline.edge)]
+    corners = polygons_of(outline)[0]
     xs = [
         x1 + (x2 - x1) * (y - y1) / (y2 - y1)
         for (x1, y1), (x2, y2) in pairwise((corners[-1], *corners))
