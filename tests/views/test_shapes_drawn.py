@@ -131,7 +131,7 @@ def test_the_demo_in_words(figures: Figures) -> None:
     )
     assert "moon of white card, a circle of 16 mm, on the panel" in said["first-frost-tags"]
     assert "pennant of white card, 12 × 40 mm, pointed at the foot by 8 mm" in said["harbour-square-cards"]
-    assert "reed of moss card, 1/2 × 3 in, pointed on top by 1/2 in" in said["towpath-accordions"]
+    assert "reed of moss card, 1/2 × 3 in, pointed on top by 5/8 in" in said["towpath-accordions"]
 
 
 def test_the_list_of_parts_says_it(figures: Figures) -> None:

@@ -6,7 +6,7 @@ from functools import partial
 from typing import Final
 
 from makes import Lies, Spot
-from outlines import clipped, disc, pointed, rectangle
+from outlines import rectangle
 
 INCH: Final = 25.4
 SQUARES: Final = {
@@ -36,8 +36,7 @@ HOW_THEY_LIE: Final = {
         shapes={"A": partial(rectangle, holes=((25, 9, 2.5),))},
     ),
     "first-frost-tags": Lies(
-        spots={"B": (Spot(foot=7),), "C": (Spot(right=7, top=7),)},
-        shapes={"A": partial(clipped, clip=15, holes=((30, 12, 2.5),)), "C": partial(disc, rim=1)},
+        spots={"B": (Spot(foot=7),), "C": (Spot(right=8, top=8),)},
     ),
     "ropewalk-place-cards": Lies(spots={"B": (Spot(foot=0.125 * INCH),)}),
     "hazel-square-cards": Lies(spots=SQUARES),
@@ -62,6 +61,5 @@ HOW_THEY_LIE: Final = {
             "C": tuple(Spot(left=1.0 * INCH, top=1.0 * INCH, on="A", panel=i) for i in (0, 2)),
         },
         first="C",
-        shapes={"C": pointed},
     ),
 }

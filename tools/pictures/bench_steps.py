@@ -49,7 +49,7 @@ def wren_cut(picture: Picture, batch: Batch) -> None:
     rule(picture, (78, 24, -3), 280)
 
 
-CLIPPED: Final = 15.0
+CLIPPED: Final = 14.0
 CORNERS: Final = (
     (30, -30, 20), (46, -20, 130), (36, -8, 260), (62, -34, 75), (58, -2, 310), (76, -16, 170), (24, 12, 45),
 )  # fmt: skip

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Final
 
-from outlines import Outline, rectangle
+from outlines import Outline, shaped
 from papers import Paper, paper_named
 from pieces import Stamp
 from recorded import Recorded
@@ -142,7 +142,12 @@ class Batch:
 
     def outline(self, panel: int = 0) -> Outline:
         """A face's edge."""
-        return self.lies.shapes.get("A", rectangle)(*self.panels[panel])
+        return self._outline(self.recorded.base, *self.panels[panel])
+
+    def _outline(self, part: Part, width: float, height: float) -> Outline:
+        """As its batch says in :data:`HOW_THEY_LIE`, else as its record does."""
+        by_hand = self.lies.shapes.get(part.letter)
+        return by_hand(width, height) if by_hand else shaped(part, width, height)
 
     def paper(self, letter: str, number: int = 0) -> Paper:
         """The paper of a part's first copy on a make."""
@@ -195,7 +200,7 @@ class Batch:
             part.letter,
             area,
             papers[copy % len(papers)],
-            self.lies.shapes.get(part.letter, rectangle)(area.width, area.height),
+            self._outline(part, area.width, area.height),
             under,
             under + (FOAM if part.letter in self.lies.foam else SHEET),
             self._stamps(part, area, number),

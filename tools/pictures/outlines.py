@@ -8,6 +8,9 @@ from math import cos, pi, sin
 import numpy as np
 from camera import Field
 
+from batchleaf.facts import Part
+from batchleaf.measure.outlines import points_on
+
 Hole = tuple[float, float, float]
 """The middle of a round hole and its radius."""
 
@@ -43,10 +46,20 @@ def rectangle(width: float, height: float, holes: tuple[Hole, ...] = ()) -> Outl
     return Outline(((0, 0), (width, 0), (width, height), (0, height)), holes)
 
 
-def clipped(width: float, height: float, clip: float, holes: tuple[Hole, ...] = ()) -> Outline:
-    """A tag: the two upper corners cut off straight."""
-    corners = ((clip, 0), (width - clip, 0), (width, clip), (width, height), (0, height), (0, clip))
-    return Outline(corners, holes)
+def shaped(part: Part, width: float, height: float) -> Outline:
+    """As its record says; only convex shapes are painted."""
+    if part.shape.is_rectangle:
+        return rectangle(width, height)
+    outline = part.shape.outline(part.folded_size)
+    corners = tuple((float(x), float(y)) for x, y in points_on(outline.edge))
+    squares = [hole.on(part.folded_size) for hole in part.shape.holes]
+    return Outline(
+        corners,
+        tuple(
+            (float(one.x + one.width / 2), float(one.y + one.width / 2), float(one.width) / 2)
+            for one in squares
+        ),
+    )
 
 
 def rounded(
@@ -77,8 +90,3 @@ def disc(width: float, height: float, rim: float = 0) -> Outline:
 def triangle(width: float, height: float) -> Outline:
     """Point down: a pennant, the flap of an envelope."""
     return Outline(((0, 0), (width, 0), (width / 2, height)))
-
-
-def pointed(width: float, height: float) -> Outline:
-    """A strip whose upper end is cut to a point: a reed."""
-    return Outline(((width / 2, 0), (width, 1.3 * width), (width, height), (0, height), (0, 1.3 * width)))
