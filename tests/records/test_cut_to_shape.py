@@ -75,6 +75,8 @@ def test_a_shape_means_what_it_says(words: str, shape: Shape) -> None:
         ("18 x 18, ready star-sticker, oval", {"size": "18 x 18", "ready": "star-sticker", "shape": "oval"}),
         ("ready star-sticker, circle", {"ready": "star-sticker", "shape": "circle"}),
         ("18 x 18, circle-card", {"size": "18 x 18", "paper": "circle-card"}),
+        ("18 x 18, oat-card, cirle", {"size": "18 x 18", "paper": "oat-card", "shape": "cirle"}),
+        ("18 x 18, oat-card, clip-card", {"size": "18 x 18", "paper": "oat-card, clip-card"}),
     ],
 )
 def test_a_shape_in_one_line(line: str, keys: dict[str, str]) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from difflib import get_close_matches
 from typing import Any, ClassVar, Final, Literal
 
 from pydantic import Field, model_validator
@@ -76,6 +77,8 @@ _AT: Final = re.compile(r"\s*,\s*at\s+")
 _MEASURED: Final = re.compile(rf"[^,]*[0-9{FRACTION_SIGNS}].*")
 _BETWEEN: Final = re.compile(r"[x×]|\bby\b|^border\b")
 _LONGEST: Final = 400
+_NEARLY: Final = 0.75
+"""How alike a slip of the pen is to the word that was meant."""
 
 
 def part_in_one_line(text: str) -> dict[str, str]:
@@ -106,10 +109,13 @@ def part_in_one_line(text: str) -> dict[str, str]:
 
 
 def _with_shape_apart(text: str) -> tuple[str, str]:
-    """What stands before a shape in one line, and the shape with all that follows it."""
-    for comma in _COMMA.finditer(text):
+    """What stands before a shape in one line, and the shape with all that follows it.
+
+    Behind the paper a word that is nearly one of a shape is taken for it, so that it is told as such.
+    """
+    for number, comma in enumerate(_COMMA.finditer(text)):
         word = text[comma.end() :].partition(",")[0].split(" ")[0].lower()
-        if word in WORDS:
+        if word in WORDS or (number and get_close_matches(word, WORDS, 1, _NEARLY)):
             return text[: comma.start()], text[comma.end() :]
     return text, ""
 
