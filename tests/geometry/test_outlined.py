@@ -239,7 +239,7 @@ def test_the_room_of_a_tag() -> None:
 def test_room_to_write_lies_inside_too() -> None:
     """The inside of a card of 100 x 150 whose right end is a half circle is not as wide as its page."""
     card = cut_to(base(200, 100, Fold.SIDE), "rounded 50 right")
-    room = room_to_write(made_of(card))
+    room = room_to_write(made_of(card), {"A"})
     assert room is not None
     outline = of_face(card, room.panel)
     assert outline is not None
