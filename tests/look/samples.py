@@ -366,6 +366,7 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
                 LyingRow("B", "panel", "on the front, 5\u00a0mm from every edge"),
                 LyingRow("C", "label", "on the panel, 8\u00a0mm from the foot and the right"),
             ),
+            note="Drawn with the papers of the first card.",
         ),
         steps=(
             StepView("Cut both plans, then score every base at 105.", "0:40", ()),

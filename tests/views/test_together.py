@@ -19,7 +19,7 @@ from batchleaf.views.drawing.shapes import Box, Label, Stroke
 from batchleaf.views.lying_in_words import in_from_edges
 from batchleaf.views.lying_json import lying_json
 from batchleaf.views.pages import TogetherView
-from batchleaf.views.together import together_view
+from batchleaf.views.together import first_together, together_view
 from core.drawers import part, supply
 from geometry.makes import base, layer, make
 
@@ -37,7 +37,7 @@ def views() -> dict[str, TogetherView]:
     figures = open_archive(ROOT).worked().figures
     assert figures is not None
     supplies = {one.slug: one for one in figures.archive.supplies}
-    found = {slug: together_view(batch.project, supplies) for slug, batch in figures.batches.items()}
+    found = {slug: first_together(batch, supplies) for slug, batch in figures.batches.items()}
     return {slug: view for slug, view in found.items() if view is not None}
 
 
@@ -88,6 +88,13 @@ def test_copies_are_said_together(views: dict[str, TogetherView]) -> None:
     assert rows["hawthorn-boxes", "B"] == "on the lid, 3.25 mm from every edge"
     assert rows["hawthorn-boxes", "C"] == "on the bottom inside, 1 mm from every edge"
     assert [row.letter for row in views["towpath-accordions"].rows] == ["C", "B"]
+
+
+def test_papers_that_are_dealt_are_those_of_the_first(views: dict[str, TogetherView]) -> None:
+    """Three papers for the strips of the bookmarks, and the first gets one; the cards are all alike."""
+    assert views["wren-note-bookmarks"].note == "Drawn with the papers of the first bookmark."
+    assert "water strip of ripple green, 44" in words(views["wren-note-bookmarks"])["Front"]
+    assert views["sloe-lane-cards"].note == ""
 
 
 def test_every_batch_of_the_demo_is_drawn_without_a_word_lost(views: dict[str, TogetherView]) -> None:

@@ -104,8 +104,10 @@ def _of_paper(part: Part, supplies: Mapping[str, Supply]) -> str:
     """Nothing of what is bought as it is: its name says it."""
     if part.origin is Origin.READY and part.below:
         return ""
-    names = [paper.name for paper in together((supplies[slug] for slug in part.papers), "or")]
-    return f" of {listed(names, last='or')}" if names else ""
+    last = "and" if len(part.papers) == part.each else "or"
+    papers = together((supplies[slug] for slug in dict.fromkeys(part.papers)), last)
+    names = [paper.name for paper in papers]
+    return f" of {listed(names, last=last)}" if names else ""
 
 
 def layers_in_words(layers: Sequence[Layer], supplies: Mapping[str, Supply]) -> str:

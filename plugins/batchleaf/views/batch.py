@@ -32,7 +32,7 @@ from batchleaf.views.post import post_view
 from batchleaf.views.scoring import score_views
 from batchleaf.views.sentence import Supplies, batch_sentence
 from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
-from batchleaf.views.together import together_view
+from batchleaf.views.together import first_together
 from batchleaf.views.went import went_view
 from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
 
@@ -66,7 +66,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings),
         post=post_view(batch, supplies, figures.settings),
-        together=together_view(project, supplies),
+        together=first_together(batch, supplies),
         steps=tuple(_steps(project, prepared, here)),
         pictures=_other_pictures(project, prepared, here),
         went=went_view(batch, figures.settings.currency),

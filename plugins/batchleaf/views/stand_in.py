@@ -10,6 +10,7 @@ from batchleaf.core.geometry.lying import put_together
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.shapes import Box, Cutout, Stroke
 from batchleaf.views.drawing.surfaces import draw_paper
+from batchleaf.views.first_make import as_first_made
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.together import front_of
 
@@ -26,7 +27,7 @@ def stand_in(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Cutout | St
 
 def _front(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Cutout | Stroke, ...]:
     """One make from the side that is seen first, where its record names a base."""
-    made = put_together(batch.project)
+    made = put_together(as_first_made(batch))
     if made is None:
         return ()
     shown = front_of(made, supplies)

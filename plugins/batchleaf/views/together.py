@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
+from batchleaf.core.figures import BatchFigures
 from batchleaf.core.geometry.aspects import Aspect, AspectKind
 from batchleaf.core.geometry.aspects_of_folds import aspects_of
 from batchleaf.core.geometry.lying import MadeUp, put_together
@@ -16,6 +17,7 @@ from batchleaf.views.aspect_in_words import aspect_in_words, caption_of, has_par
 from batchleaf.views.drawing.apart import Layer, draw_apart, extent_of_base
 from batchleaf.views.drawing.aspect import Shown, draw_aspect
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
+from batchleaf.views.first_make import as_first_made
 from batchleaf.views.layers_apart import stacks_of
 from batchleaf.views.lying_in_words import where_it_lies
 from batchleaf.views.pages import FigureView, LyingRow, TogetherView
@@ -37,6 +39,15 @@ _LONGEST_NAME: Final = 20
 """In characters; longer ones stand in the list alone."""
 _OPENED: Final = (Fold.SIDE, Fold.TOP, Fold.GATE)
 """Cards that are opened, and whose inside is shown though nothing lies there."""
+
+
+def first_together(batch: BatchFigures, supplies: Supplies) -> TogetherView | None:
+    """As :func:`together_view`, of the first make as it was collated."""
+    project = as_first_made(batch)
+    view = together_view(project, supplies)
+    if view is None or project == batch.project:
+        return view
+    return replace(view, note=f"Drawn with the papers of the first {project.thing}.")
 
 
 def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
@@ -61,10 +72,10 @@ def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
     ]
     figures = tuple(FigureView(drawing, caption) for drawing, caption in zip(drawings, captions, strict=True))
     return TogetherView(
-        figures,
-        tuple(_apart(made, project, supplies)),
-        tuple(_rows(made, project.unit)),
-        rooms_in_words(made, supplies, project.unit),
+        figures=figures,
+        layers=tuple(_apart(made, project, supplies)),
+        rows=tuple(_rows(made, project.unit)),
+        rooms=rooms_in_words(made, supplies, project.unit),
     )
 
 

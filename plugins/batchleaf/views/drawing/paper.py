@@ -82,9 +82,10 @@ def _own_shade(main: str) -> str:
 
 def fills_of(part: Part, supplies: Mapping[str, Supply], side: ShownSide) -> tuple[Fill, ...]:
     """One for each copy on a make; a paper that comes twice lies on no neighbour of its own."""
+    number_of = {slug: number for number, slug in enumerate(dict.fromkeys(part.papers))}
     names = [
-        (slug, number + turn if supplies[slug].pad else turn)
-        for number, slug in enumerate(part.papers)
+        (slug, number_of[slug] + turn if supplies[slug].pad else turn)
+        for slug in part.papers
         for turn in range(max(part.any_of, 1))
     ]
     if not names:

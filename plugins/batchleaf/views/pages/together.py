@@ -35,3 +35,4 @@ class TogetherView:
     layers: tuple[FigureView, ...]
     rows: tuple[LyingRow, ...]
     rooms: tuple[tuple[str, str], ...] = ()
+    note: str = ""
