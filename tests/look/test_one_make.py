@@ -79,14 +79,21 @@ def test_words_of_a_drawing_stay_apart(project: Project, base_of: str) -> None:
             assert not here.meets(there), (one, other)
 
 
+def _holds(box: Box, extent: Extent) -> bool:
+    return Extent(box.x, box.y, box.x + box.width, box.y + box.height).holds(extent)
+
+
 @given(makes(), st.sampled_from(["paper", "film"]))
 @settings(deadline=None, max_examples=60)
 def test_no_letter_lies_on_paper(project: Project, base_of: str) -> None:
-    """Letters and measures stand beside what is drawn, whatever its pattern."""
+    """Letters and measures stand beside what is drawn; words are only where unprinted paper stays bare."""
     view = shown(project, clear=base_of == "film")
     for figure in view.figures:
         papers = [one for one in figure.drawing.shapes if isinstance(one, Box) and "base" in one.role.split()]
-        for _, extent in labels(figure.drawing):
+        for label, extent in labels(figure.drawing):
+            if "bare" in label.role.split():
+                assert any(_holds(box, extent) for box in papers)
+                continue
             assert not any(
                 extent.meets(Extent(box.x, box.y, box.x + box.width, box.y + box.height)) for box in papers
             )
