@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from batchleaf.core.figures import Figures
@@ -10,6 +10,7 @@ from batchleaf.facts import Problem, Project
 from batchleaf.render.feed import feed_xml
 from batchleaf.render.html import render
 from batchleaf.render.look import Look
+from batchleaf.render.notes import notes_html
 from batchleaf.render.photos import PhotoFile, ReadyPhotos, prepare
 from batchleaf.render.prose import prose_html
 from batchleaf.render.social import SocialPicture, social_pictures
@@ -18,6 +19,7 @@ from batchleaf.views import site_map
 from batchleaf.views.feed import feed
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.more import MorePage, more_of
+from batchleaf.views.notes.all_notes import all_notes
 from batchleaf.views.problems import problems_page
 from batchleaf.views.shared import shared_pictures
 from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, Section, all_data, all_pages, sections_of
@@ -45,9 +47,11 @@ NOTHING_MADE = MadeSite((), {}, (), (), (), (), {})
 
 
 def made_site(
-    figures: Figures, masthead: Masthead, look: Look, store: Store
+    figures: Figures, masthead: Masthead, look: Look, store: Store, hand_outs: Figures | None = None
 ) -> tuple[MadeSite, tuple[Problem, ...]]:
     """The site of an archive, and the pictures that could not be read.
+
+    ``hand_outs``: the batches whose notes are handed out, as those who get them may know them.
 
     What names pages by their whole address, the feed and the pictures that are passed on, is made
     where the site has an address.
@@ -57,7 +61,8 @@ def made_site(
         return NOTHING_MADE, ready.problems
     pages = tuple(all_pages(figures, ready.prepared, prose_html))
     newest = feed(figures, masthead)
-    data = (*all_data(figures), *((PlacedData(site_map.FEED, feed_xml(newest)),) if newest else ()))
+    feeds = (PlacedData(site_map.FEED, feed_xml(newest)),) if newest else ()
+    data = (*all_data(figures), *feeds, *_notes(figures, hand_outs, masthead))
     shared = shared_pictures(figures) if masthead.address else {}
     social = social_pictures(shared, ready, look, store)
     photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))
@@ -85,6 +90,12 @@ def problem_site(
     sections |= {placed.address: placed.section for placed in before.pages}
     pages = tuple(PlacedPage(address, page.title, section, page) for address, section in sections.items())
     return MadeSite(pages, _bodies(pages), (), (), SECTIONS, (), {})
+
+
+def _notes(figures: Figures, hand_outs: Figures | None, masthead: Masthead) -> Iterator[PlacedData]:
+    """Whole pages of their own, so that the frame of the site, its search and its map know none of them."""
+    for address, sheet in all_notes(figures, hand_outs, masthead):
+        yield PlacedData(f"{address}index.html", notes_html(sheet))
 
 
 def _bodies(pages: tuple[PlacedPage, ...]) -> dict[str, str]:

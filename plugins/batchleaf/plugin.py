@@ -22,6 +22,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
 from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
+from batchleaf.core.figures import Figures
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
 from batchleaf.facts.archive import DISCLOSURE
@@ -38,7 +39,7 @@ from batchleaf.settings import FILE, ColourOfLook, CurrencyCode, DayOf, SizeOf, 
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
-from batchleaf.views.edition import Told, public_edition
+from batchleaf.views.edition import Told, handed_out, public_edition
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.pages import BatchPage, MovedPage
 from batchleaf.views.site import PlacedPage
@@ -176,10 +177,15 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             log.info(told(notice))
         if worked.figures is None:
             return self._refused(worked.errors, worked.slugs)
-        figures = worked.figures
-        if edition is Edition.PUBLIC:
-            figures = public_edition(figures, self.config.told(), planner)
-        site, problems = made_site(figures, masthead, self.config.look(), store)
+        figures, tell = worked.figures, self.config.told()
+        hand_outs: Figures | None = None
+        match edition:
+            case Edition.PUBLIC:
+                figures = public_edition(figures, tell, planner)
+            case Edition.PRIVATE:
+                # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
+                hand_outs = handed_out(figures, tell, planner)
+        site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs)
         if problems:
             return self._refused(problems, worked.slugs)
         self._last_sound = site

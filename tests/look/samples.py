@@ -412,6 +412,7 @@ def plan_view(drawing: Drawing, title: str) -> PlanView:
         drawing,
         SETTINGS,
         "Measure the sheet first: its whole width is used.",
+        Size(Fraction(305), Fraction(305)),
     )
 
 

@@ -29,7 +29,7 @@ class Fate(Enum):
 FATES: Final[dict[str, dict[Fate, str]]] = {
     "project": {
         Fate.SHOWN: "title date format status series unit design makes thing base papers parts stick supplies"
-        " packing collate tools bench cut time youngest steps photos credit was",
+        " packing collate tools bench cut time youngest steps photos credit notes was",
         Fate.NEVER: "went asks",
     },
     "part": {
@@ -68,7 +68,7 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
 FIXED: Final = {
     *("by", "format", "status", "unit", "grain", "see-through", "side", "turn", "on", "each"),
     *("disclose", "youngest"),
-    *("clearance", "collate"),
+    *("clearance", "collate", "notes"),
 }
 """Keys that take one of a few words, a letter or a small number: they can bear no mark."""
 
@@ -140,6 +140,7 @@ photos:
 {went}
 asks: 6199.57
 credit: vexqu-credit-{status}, https://example.org/vexqu-credit-link
+notes: hand-out
 was: [vexqu-old-{status}]
 """
 

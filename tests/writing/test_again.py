@@ -30,6 +30,7 @@ LEFT_BEHIND = (
     "photos",
     "went",
     "asks",
+    "notes",
     "was",
 )
 """What belongs to one batch alone."""

@@ -8,6 +8,7 @@ currency (cents), quantities in the supply's own unit.
 from batchleaf.facts.archive import Archive, CostFlow, Series, Settings
 from batchleaf.facts.batch import (
     Asked,
+    Companion,
     Cut,
     KeptPiece,
     Photo,
@@ -49,6 +50,7 @@ __all__ = [
     "Basis",
     "Coat",
     "Collating",
+    "Companion",
     "CostFlow",
     "Count",
     "Credit",

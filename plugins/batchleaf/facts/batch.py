@@ -30,6 +30,15 @@ class Status(StrEnum):
         return self in (Status.CUT, Status.MADE, Status.PUBLISHED)
 
 
+class Companion(StrEnum):
+    """Who gets the companion notes, the printable sheet that goes with a batch."""
+
+    PUBLIC = "public"
+    """Everybody: they are a page of the site."""
+    HAND_OUT = "hand-out"
+    """Those to whom the maker gives them: they are a file that no page leads to."""
+
+
 @dataclass(frozen=True, slots=True)
 class KeptPiece:
     """Offcuts, or spare parts (``letter``), that went back; ``size`` as :meth:`Supply.piece` names it."""
@@ -165,6 +174,7 @@ class Project:
     """Every part that comes from several papers stands in one of these."""
     works: tuple[Work, ...] = ()
     """What is done at the bench besides cutting: what the record names, then what follows from its parts."""
+    companion: Companion = Companion.PUBLIC
     place: Place = field(default=NOWHERE, compare=False)
 
     @property

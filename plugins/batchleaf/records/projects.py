@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.facts import Asked, Cut, Part, Place, Project, Settings, Status, Step, Supply, Tool, Use, Went
+from batchleaf.facts import Asked, Companion, Cut, Part, Place, Project, Settings, Status, Step, Supply, Tool, Use, Went
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.lengths import Unit
 from batchleaf.records.ages import read_age
@@ -138,6 +138,7 @@ class _ProjectReader:
             credit=credit,
             collating=collating,
             works=works_of(named, stuck, tuple(self._known(tools))),
+            companion=Companion(written.notes),
             place=Place(self._one.node.place.file, 1, 1),
         )
 

@@ -19,7 +19,7 @@ def about_batch(project: Project, figures: Figures, tools: Tools) -> tuple[Line,
     """One sentence for each thing that the record knows."""
     return (
         *_design(project, figures),
-        *_credits(project, figures),
+        *credits_of(project, figures),
         *_tools(project, tools),
         *techniques_in_words(project),
     )
@@ -41,7 +41,7 @@ def _design(project: Project, figures: Figures) -> Iterator[Line]:
     yield (f"Made to the design {title}", *also, ".")
 
 
-def _credits(project: Project, figures: Figures) -> Iterator[Line]:
+def credits_of(project: Project, figures: Figures) -> Iterator[Line]:
     """The batch's own, and that of its design where it is another."""
     design = next((one for one in figures.archive.designs if one.slug == project.design), None)
     told = dict.fromkeys((project.credit, design.credit if design else None))

@@ -25,6 +25,7 @@ from batchleaf.views.cost import cost_view
 from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.links import together
 from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
+from batchleaf.views.notes.sheet import companion_line
 from batchleaf.views.part_rows import Tools, part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
@@ -78,6 +79,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         bench=bench_view(batch, figures, supplies, tools),
         plan_csv=cuts_table(batch, figures).link(here),
         cost_csv=supplies_table(batch, figures).link(here),
+        companion=companion_line(batch, figures),
     )
 
 

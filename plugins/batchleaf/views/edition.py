@@ -18,6 +18,7 @@ from batchleaf.facts import (
     NOWHERE,
     Archive,
     Collating,
+    Companion,
     Cut,
     Design,
     PaperSide,
@@ -48,7 +49,17 @@ class Told:
 
 def public_edition(figures: Figures, told: Told, planner: Planner) -> Figures:
     """The published batches, and what belongs to them."""
-    projects = [one for one in figures.archive.projects if one.status is Status.PUBLISHED]
+    published = [one for one in figures.archive.projects if one.status is Status.PUBLISHED]
+    return _told_of(published, figures, told, planner)
+
+
+def handed_out(figures: Figures, told: Told, planner: Planner) -> Figures:
+    """The batches whose notes are handed out, published or not, as the public edition tells a batch."""
+    projects = [one for one in figures.archive.projects if one.companion is Companion.HAND_OUT]
+    return _told_of(projects, figures, told, planner)
+
+
+def _told_of(projects: Sequence[Project], figures: Figures, told: Told, planner: Planner) -> Figures:
     shown = _supplies(figures.archive.supplies, projects, told)
     names = {slug: supply.slug for slug, supply in shown.items()}
     archive = _archive(figures.archive, [_project(one, names) for one in projects], tuple(shown.values()))
@@ -162,6 +173,7 @@ def _project(project: Project, names: Names) -> Project:
         kerf=project.kerf,
         credit=project.credit,
         collating=tuple(Collating(one.letters, one.rule) for one in project.collating),
+        companion=project.companion,
         works=tuple(_work(work, names) for work in project.works),
     )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence, Set
+from collections.abc import Callable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
@@ -51,8 +51,20 @@ def alike_plans(cutting: Cutting, supplies: Mapping[str, Supply]) -> tuple[Alike
     return tuple(AlikePlans(tuple(group)) for group in groups.values())
 
 
+PixelsPerMm = Callable[[Size], float]
+"""The scale at which a sheet of some size is drawn."""
+
+
+def on_a_page(sheet: Size) -> float:
+    """All plans of a page have one scale."""
+    return PIXELS_PER_MM
+
+
 def plan_views(
-    batch: BatchFigures, supplies: Mapping[str, Supply], tools: Mapping[str, Tool]
+    batch: BatchFigures,
+    supplies: Mapping[str, Supply],
+    tools: Mapping[str, Tool],
+    scale: PixelsPerMm = on_a_page,
 ) -> tuple[PlanView, ...]:
     """Every sheet plan of a batch, ready to show."""
     if batch.cutting is None:
@@ -60,7 +72,7 @@ def plan_views(
     alike = alike_plans(batch.cutting, supplies)
     held = narrowest_held(batch.project, tools)
     return tuple(
-        _plan_view(number, group, batch, batch.cutting, supplies, held)
+        _plan_view(number, group, batch, batch.cutting, supplies, held, scale)
         for number, group in enumerate(alike, 1)
     )
 
@@ -72,6 +84,7 @@ def _plan_view(
     cutting: Cutting,
     supplies: Mapping[str, Supply],
     held: Fraction | None,
+    scale: PixelsPerMm,
 ) -> PlanView:
     project = batch.project
     laid = lay_out(group.plans[0], cutting.job)
@@ -93,7 +106,7 @@ def _plan_view(
         scores={part.letter: part.scores for part in project.parts if part.scores},
         grain=supply.grain,
         unit=project.unit,
-        scale=PIXELS_PER_MM,
+        scale=scale(laid.sheet.size),
     )
     return PlanView(
         title=f"Plan {number}",
@@ -101,6 +114,7 @@ def _plan_view(
         drawing=drawing,
         settings=tuple(reading.settings()),
         remark=_remark(project, laid, held),
+        sheet=laid.sheet.size,
     )
 
 

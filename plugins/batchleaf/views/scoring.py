@@ -12,9 +12,8 @@ from batchleaf.facts import Fold, Origin, Part, Project, Score, Tool
 from batchleaf.facts.spots import Face
 from batchleaf.measure.display import show_length, show_size
 from batchleaf.measure.lengths import Unit
-from batchleaf.measure.rects import Rect
 from batchleaf.views.bench import groove_in_words
-from batchleaf.views.drawing.blank import draw_blank
+from batchleaf.views.drawing.blank import Named, draw_blank
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
 from batchleaf.views.pages import ScoreView
 from batchleaf.views.words import NBSP, capitalised, listed
@@ -49,8 +48,7 @@ def score_views(project: Project, tools: Mapping[str, Tool]) -> tuple[ScoreView,
 
 
 def _score_view(part: Part, project: Project, boards: Sequence[Tool]) -> ScoreView:
-    is_lid = part.letter != project.parts[0].letter
-    faces = list(_faces(part, is_lid=is_lid))
+    faces = list(faces_of(part, project))
     seen = "inside" if part.fold is Fold.GATE else "outside"
     size = f"{show_size(part.size, project.unit)}{NBSP}{project.unit.value}"
     names = [name for name, _ in sorted(faces, key=lambda face: (face[1].y, face[1].x))]
@@ -90,7 +88,7 @@ def on_grooves(part: Part, board: Tool, unit: Unit) -> str:
     return f"{capitalised('; '.join(said))}."
 
 
-def _fitted(part: Part, faces: list[tuple[str, Rect]], unit: Unit) -> Canvas:
+def _fitted(part: Part, faces: list[Named], unit: Unit) -> Canvas:
     """At the scale of the plans, or as large as its column lets it be."""
     scale = PIXELS_PER_MM
     while True:
@@ -101,8 +99,9 @@ def _fitted(part: Part, faces: list[tuple[str, Rect]], unit: Unit) -> Canvas:
         scale *= _SMALLER
 
 
-def _faces(part: Part, *, is_lid: bool) -> Iterator[tuple[str, Rect]]:
+def faces_of(part: Part, project: Project) -> Iterator[Named]:
     """The faces of the side that is up, by the names a maker folds them to."""
+    is_lid = part.letter != project.parts[0].letter
     for panel in panels_of(part):
         if panel.outer is not (part.fold is Fold.GATE):
             yield _name(panel, part, is_lid=is_lid), panel.blank

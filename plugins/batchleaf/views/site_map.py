@@ -18,6 +18,7 @@ PRICES: Final = "prices/"
 YEAR: Final = "year/"
 HOW: Final = "how/"
 PHOTOS: Final = "photos/"
+HAND_OUTS: Final = "hand-outs/"
 FIGURES: Final = "figures.json"
 FEED: Final = "feed.xml"
 
@@ -25,6 +26,16 @@ FEED: Final = "feed.xml"
 def batch(slug: str) -> str:
     """The address of a batch."""
     return f"projects/{slug}/"
+
+
+def notes(slug: str) -> str:
+    """The address of a batch's companion notes."""
+    return f"{batch(slug)}notes/"
+
+
+def hand_out(slug: str) -> str:
+    """Where companion notes lie that no page leads to."""
+    return f"{HAND_OUTS}{slug}/"
 
 
 def item(slug: str) -> str:

@@ -18,6 +18,7 @@ from batchleaf.views.drawing.apart import Layer, draw_apart, extent_of_base
 from batchleaf.views.drawing.aspect import Shown, draw_aspect
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
 from batchleaf.views.first_make import as_first_made
+from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.layers_apart import stacks_of
 from batchleaf.views.lying_in_words import where_it_lies
 from batchleaf.views.pages import FigureView, LyingRow, TogetherView
@@ -76,6 +77,19 @@ def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
         layers=tuple(_apart(made, project, supplies)),
         rows=tuple(_rows(made, project.unit)),
         rooms=rooms_in_words(made, supplies, project.unit),
+    )
+
+
+def front_view(project: Project, supplies: Supplies) -> Drawing | None:
+    """What is seen first of one make, alone; ``None`` where nothing is known of it."""
+    made = put_together(project)
+    if made is None:
+        return None
+    shown = front_of(made, supplies)
+    caption = uncapitalised(caption_of(shown.aspect, made))
+    canvas = _at_one_scale([shown], supplies, project.unit)[0]
+    return canvas.drawing(
+        "front", f"One {project.thing}: {caption}", aspect_in_words(shown, made, project, supplies)
     )
 
 

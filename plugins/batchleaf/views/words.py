@@ -140,10 +140,23 @@ _SMALL: Final = (
     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
 )  # fmt: skip
 
+_TEENS: Final = ("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen")
+_TENS: Final = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+
 
 def number_word(count: int) -> str:
     """``five`` in a heading; from thirteen on figures."""
     return _SMALL[count] if count < len(_SMALL) else f"{count:,}"
+
+
+def spelt(count: int) -> str:
+    """``twenty-four``, as a cut list says it behind its measures; from a hundred on ``120 pieces``."""
+    if count >= 100:
+        return f"{count:,} pieces"
+    tens, ones = divmod(count, 10)
+    if count < 20:
+        return (*_SMALL, *_TEENS)[count]
+    return f"{_TENS[tens - 2]}-{_SMALL[ones]}" if ones else _TENS[tens - 2]
 
 
 def in_batches(count: int) -> str:

@@ -313,6 +313,12 @@ class ProjectWritten(Written):
         description="Whose design it is, and last where it was found.",
         examples=["after a fold by a friend, https://example.org/fold"],
     )
+    notes: Literal["public", "hand-out"] = Field(
+        "public",
+        description="Who gets the companion notes, the sheet to print: everybody, or only those to whom you"
+        " hand them out, so that they are no page of the public site.",
+        examples=["hand-out"],
+    )
     was: list[Slug] = Field(
         default_factory=list,
         description="Names that its folder had before; they lead here.",

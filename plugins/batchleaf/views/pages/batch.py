@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from batchleaf.measure.lengths import Size
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages.bench_work import BenchView
 from batchleaf.views.pages.collating import CollatingView
@@ -68,13 +69,14 @@ class SettingRow:
 
 @dataclass(frozen=True, slots=True)
 class PlanView:
-    """One sheet plan: heading, instruction, drawing, settings."""
+    """One sheet plan: heading, instruction, drawing, settings; ``sheet`` is what is cut."""
 
     title: str
     instruction: Line
     drawing: Drawing
     settings: tuple[SettingRow, ...]
     remark: str
+    sheet: Size
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,6 +198,8 @@ class BatchPage:
     parts_csv: Link | None = None
     plan_csv: Link | None = None
     cost_csv: Link | None = None
+    companion: Line = ()
+    """The way to the sheet to print, or where it lies."""
     post: PostView | None = None
     bench: BenchView | None = None
     disclosure: str = ""

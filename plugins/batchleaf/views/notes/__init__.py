@@ -1,0 +1,1 @@
+"""The companion notes of a batch: what stands on the sheet, and how large."""

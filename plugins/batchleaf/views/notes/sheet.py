@@ -1,0 +1,146 @@
+"""The companion notes of a batch: the printable sheet that goes with a tutorial.
+
+Front: the finished make, what to gather, what to cut. Back: how each sheet is cut, how a make
+is put together. Further sides: templates at their true size.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.facts import Companion, Project
+from batchleaf.measure.display import NBSP, show_length, show_size
+from batchleaf.measure.durations import show_film_time, show_minutes
+from batchleaf.measure.lengths import Unit
+from batchleaf.views import site_map
+from batchleaf.views.about_batch import credits_of
+from batchleaf.views.cautions import cautions_for
+from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.masthead import Masthead
+from batchleaf.views.notes.back import back_shelves
+from batchleaf.views.notes.check_bar import check_bar
+from batchleaf.views.notes.cut_list import cut_list
+from batchleaf.views.notes.gather import gather_rows
+from batchleaf.views.notes.heights import of_cut_list, of_tools_and_cautions, steps_fit_beside
+from batchleaf.views.notes.on_paper import HEIGHT, printed
+from batchleaf.views.notes.templates import larger_than_a_side, template_views
+from batchleaf.views.pages import (
+    FigureView,
+    Line,
+    Link,
+    NotesSheet,
+    PrintedDrawing,
+    PrintedFigure,
+    PrintedStep,
+    TogetherView,
+)
+from batchleaf.views.together import front_view, together_view
+from batchleaf.views.words import capitalised, counted
+
+WORDS: Final = "Companion notes, to print"
+"""What a link calls them."""
+_UNITS: Final = {Unit.MM: "millimetres", Unit.CM: "centimetres", Unit.INCH: "inches"}
+_WIDEST_FRONT: Final = 100.0
+_HIGHEST_FRONT: Final = 125.0
+_LEAST_FRONT: Final = 60.0
+_TRUE: Final = 1.0
+"""The finished make is never drawn larger than it is."""
+_APART: Final = (82.0, 72.0, 0.5)
+"""The widest and the highest that its layers are drawn apart, and the largest scale."""
+_OF_FRONT: Final = 64.0
+"""What its title, the rule to check the size and the space between take."""
+
+
+def has_notes(project: Project) -> bool:
+    """Whether there is anything to print: what is cut, or how it is made."""
+    return bool(project.parts or project.steps)
+
+
+def companion_line(batch: BatchFigures, figures: Figures) -> Line:
+    """The way from the page of a batch to its notes. Of a hand-out no page but the maker's own knows."""
+    project = batch.project
+    if not has_notes(project):
+        return ()
+    if project.companion is Companion.PUBLIC:
+        here = site_map.batch(project.slug)
+        return (Link(WORDS, site_map.href(here, site_map.notes(project.slug))),)
+    if figures.ledger is None:
+        return ()
+    where = f"{site_map.hand_out(project.slug)}index.html"
+    return (f"Companion notes, to hand out: the file {where} in the folder of this site.",)
+
+
+def notes_sheet(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
+    """The sheet as a page beside that of its batch, which it leads back to."""
+    there = site_map.batch(batch.project.slug)
+    return _sheet(batch, figures, masthead, site_map.href(site_map.notes(batch.project.slug), there))
+
+
+def hand_out_sheet(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
+    """The sheet as a file that is handed to some: it leads nowhere."""
+    return _sheet(batch, figures, masthead, back="")
+
+
+def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str) -> NotesSheet:
+    project = batch.project
+    supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    tools = {tool.slug: tool for tool in figures.archive.tools}
+    together = together_view(project, supplies)
+    steps = tuple(_steps(project))
+    shelves = back_shelves(batch, supplies, tools, tuple(_apart(together)), steps)
+    cut, cautions = cut_list(project, supplies), cautions_for(batch, supplies, tools)
+    named, larger = (
+        tuple(capitalised(tools[slug].name) for slug in project.tools),
+        larger_than_a_side(project),
+    )
+    front = HEIGHT - _OF_FRONT - of_cut_list(cut) - of_tools_and_cautions(named, (*cautions, *larger))
+    return NotesSheet(
+        title=project.title,
+        sentence=_sentence(project),
+        credits=tuple(credits_of(project, figures)),
+        front=_front(front_view(project, supplies), front),
+        gather_head=f"What to gather for {counted(project.begun, project.thing, project.things)}",
+        gather=gather_rows(batch, supplies),
+        cut_unit=_UNITS[project.unit],
+        cut=cut,
+        tools=named,
+        cautions=cautions,
+        larger=larger,
+        check_bar=check_bar("check-bar"),
+        shelves=shelves,
+        steps=steps,
+        steps_beside=steps_fit_beside(shelves),
+        templates=template_views(project),
+        of=masthead.name,
+        back=back,
+    )
+
+
+def _sentence(project: Project) -> str:
+    """``14 cards of 4 1/4 × 5 1/2 in, 2 h 40 at the table.``"""
+    size = ""
+    if project.finished_size:
+        unit = project.unit
+        high = f"{NBSP}×{NBSP}{show_length(project.height, unit)}" if project.height else ""
+        size = f" of {show_size(project.finished_size, unit)}{high}{NBSP}{unit.value}"
+    time = f", {show_minutes(project.minutes)} at the table" if project.minutes else ""
+    return f"{counted(project.begun, project.thing, project.things)}{size}{time}."
+
+
+def _front(drawing: Drawing | None, room: float) -> PrintedDrawing | None:
+    highest = max(min(room, _HIGHEST_FRONT), _LEAST_FRONT)
+    return printed(drawing, _WIDEST_FRONT, highest, _TRUE) if drawing else None
+
+
+def _apart(together: TogetherView | None) -> Iterator[PrintedFigure]:
+    layers: tuple[FigureView, ...] = together.layers if together else ()
+    for one in layers:
+        yield PrintedFigure(printed(one.drawing, *_APART), one.caption)
+
+
+def _steps(project: Project) -> Iterator[PrintedStep]:
+    for step in project.steps:
+        film = show_film_time(step.film_seconds) if step.film_seconds is not None else ""
+        yield PrintedStep(step.sentence, film)
