@@ -28,7 +28,14 @@ class Served:
     url: str
 
     def pages(self) -> list[Path]:
-        """Every page of the site."""
+        """Every page of the site, in its frame."""
+        return [path for path in self._documents() if not is_sheet(path)]
+
+    def sheets(self) -> list[Path]:
+        """Every sheet of companion notes, each a document of its own."""
+        return [path for path in self._documents() if is_sheet(path)]
+
+    def _documents(self) -> list[Path]:
         return sorted(self.folder.rglob("*.html"))
 
     def name(self, path: Path) -> str:
@@ -66,6 +73,11 @@ class Served:
 def parsed(path: Path) -> Any:
     """A page as a browser reads it."""
     return html5lib.parse(path.read_text(encoding="utf-8"), namespaceHTMLElements=False)
+
+
+def is_sheet(path: Path) -> bool:
+    """Whether it is a sheet to print, and not a page in the frame of the site."""
+    return path.parent.name == "notes" or path.parent.parent.name == "hand-outs"
 
 
 def is_moved(path: Path) -> bool:

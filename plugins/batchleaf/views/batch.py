@@ -24,8 +24,8 @@ from batchleaf.views.collating import collating_view
 from batchleaf.views.cost import cost_view
 from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.links import together
-from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
 from batchleaf.views.notes.sheet import companion_line
+from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
 from batchleaf.views.part_rows import Tools, part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views

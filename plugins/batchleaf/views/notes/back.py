@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from typing import Final
 
 from batchleaf.core.figures import BatchFigures
-from batchleaf.facts import Supply, Tool
+from batchleaf.facts import Tool
 from batchleaf.measure.lengths import Size
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH
 from batchleaf.views.notes.heights import of_back
+from batchleaf.views.notes.layers import CLOSE, WIDE, LayersRoom, layers_apart
 from batchleaf.views.notes.on_paper import HEIGHT, LETTERING, printed, shelved
 from batchleaf.views.pages import (
     PlanView,
-    PrintedFigure,
     PrintedPlan,
     PrintedSetting,
     PrintedStep,
@@ -21,18 +22,22 @@ from batchleaf.views.pages import (
     text_of,
 )
 from batchleaf.views.plan import plan_views
+from batchleaf.views.together import Supplies
 
-_LONGEST: Final = (78.0, 72.0, 66.0, 60.0, 54.0, 48.0, 42.0)
-"""Tried in turn: how long a side of a square sheet is on the paper, in mm."""
-_ON_A_LONG_SIDE: Final = 60.0
-"""The same where no size lets all fit on one side, so that they go on to the next."""
+_SIZES: Final = (
+    *((78.0, WIDE), (72.0, WIDE), (66.0, WIDE), (60.0, WIDE)),
+    *((60.0, CLOSE), (54.0, WIDE), (54.0, CLOSE), (48.0, CLOSE), (42.0, CLOSE)),
+)
+"""Tried in turn: how long a side of a square sheet is on the paper, in mm, and the room of the layers."""
+_ON_SEVERAL_SIDES: Final = (60.0, WIDE)
+"""Where no size lets all fit on one side, so that they go on to the next."""
 _OF_LONGER: Final = 0.8
 """How much the longer side of a sheet counts against the shorter: a strip may be longer than a square."""
 _LARGEST: Final = 0.27
 """No piece is drawn larger than about a quarter of its size."""
 _WIDEST: Final = 92.0
 _HIGHEST: Final = 150.0
-_NARROWEST: Final = 46.0
+_NARROWEST: Final = 44.0
 """The words of a plan need so much width."""
 _AROUND: Final = 26.0
 """What the heading, the foot and the space between take."""
@@ -40,21 +45,23 @@ _AROUND: Final = 26.0
 
 def back_shelves(
     batch: BatchFigures,
-    supplies: Mapping[str, Supply],
+    supplies: Supplies,
     tools: Mapping[str, Tool],
-    apart: Sequence[PrintedFigure],
     steps: Sequence[PrintedStep],
 ) -> tuple[Shelf, ...]:
     """The plans in their order and then the layers, as large as lets them fit on a side with the steps."""
-    for longest in _LONGEST:
-        shelves = tuple(shelved((*_plans(batch, supplies, tools, longest), *apart)))
-        if of_back(shelves, steps) <= HEIGHT - _AROUND:
-            return shelves
-    return tuple(shelved((*_plans(batch, supplies, tools, _ON_A_LONG_SIDE), *apart)))
+
+    def of_size(longest: float, room: LayersRoom) -> tuple[Shelf, ...]:
+        plans = _plans(batch, supplies, tools, longest)
+        return tuple(shelved((*plans, *layers_apart(batch.project, supplies, room))))
+
+    tried = (of_size(*size) for size in _SIZES)
+    fitting = (shelves for shelves in tried if of_back(shelves, steps) <= HEIGHT - _AROUND)
+    return next(fitting, None) or of_size(*_ON_SEVERAL_SIDES)
 
 
 def _plans(
-    batch: BatchFigures, supplies: Mapping[str, Supply], tools: Mapping[str, Tool], longest: float
+    batch: BatchFigures, supplies: Supplies, tools: Mapping[str, Tool], longest: float
 ) -> tuple[PrintedPlan, ...]:
     def pixels_per_mm(sheet: Size) -> float:
         """Where the drawing takes the lettering of its width class, its figures are printed in 9 points."""
@@ -64,9 +71,10 @@ def _plans(
 
 
 def _scale(sheet: Size, longest: float) -> float:
-    """mm of paper to the mm of a sheet."""
+    """In mm of paper to the mm of a sheet."""
     long, short = float(sheet.upright.height), float(sheet.upright.width)
-    return min(_LARGEST, longest / (long**_OF_LONGER * short ** (1 - _OF_LONGER)))
+    across = math.pow(long, _OF_LONGER) * math.pow(short, 1 - _OF_LONGER)
+    return min(_LARGEST, longest / across)
 
 
 def _printed(view: PlanView, longest: float) -> PrintedPlan:

@@ -28,7 +28,7 @@ def check_bar(id: str) -> Drawing:  # noqa: A002  as pages call it
     return Drawing(
         id=id,
         title="Rule to check the size by",
-        description="One line of 100 mm with a tick every 10 mm, and below it one of 4 in with a tick every inch.",
+        description="One line of 100 mm, ticked every 10 mm; below it one of 4 in, ticked every inch.",
         x=-1.0,
         y=-2.5,
         width=_INCHES * _INCH + 18.0,

@@ -18,7 +18,7 @@ MARGIN: Final = 9.5
 WIDTH: Final = 190.0
 HEIGHT: Final = 259.0
 """What is left of a side, with a little to spare."""
-GAP: Final = 7.0
+GAP: Final = 6.0
 """Between two things side by side."""
 BELOW: Final = 5.0
 """Between two shelves."""
@@ -26,7 +26,7 @@ LETTERING: Final = 9 * 25.4 / 72
 """Figures of a drawing: 9 points (1/72 in each), the smallest lettering of the sheet."""
 LINE: Final = 4.5
 """From one line of text to the next, as the style sheet has it."""
-_CHARACTER: Final = 1.95
+_CHARACTER: Final = 1.75
 """A character of the small text, for the widest face of the house's list."""
 
 

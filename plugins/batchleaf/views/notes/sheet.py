@@ -27,16 +27,13 @@ from batchleaf.views.notes.heights import of_cut_list, of_tools_and_cautions, st
 from batchleaf.views.notes.on_paper import HEIGHT, printed
 from batchleaf.views.notes.templates import larger_than_a_side, template_views
 from batchleaf.views.pages import (
-    FigureView,
     Line,
     Link,
     NotesSheet,
     PrintedDrawing,
-    PrintedFigure,
     PrintedStep,
-    TogetherView,
 )
-from batchleaf.views.together import front_view, together_view
+from batchleaf.views.together import front_view
 from batchleaf.views.words import capitalised, counted
 
 WORDS: Final = "Companion notes, to print"
@@ -47,8 +44,6 @@ _HIGHEST_FRONT: Final = 125.0
 _LEAST_FRONT: Final = 60.0
 _TRUE: Final = 1.0
 """The finished make is never drawn larger than it is."""
-_APART: Final = (82.0, 72.0, 0.5)
-"""The widest and the highest that its layers are drawn apart, and the largest scale."""
 _OF_FRONT: Final = 64.0
 """What its title, the rule to check the size and the space between take."""
 
@@ -75,7 +70,9 @@ def companion_line(batch: BatchFigures, figures: Figures) -> Line:
 def notes_sheet(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
     """The sheet as a page beside that of its batch, which it leads back to."""
     there = site_map.batch(batch.project.slug)
-    return _sheet(batch, figures, masthead, site_map.href(site_map.notes(batch.project.slug), there))
+    back = site_map.href(site_map.notes(batch.project.slug), there)
+    # By its file's name, since no script of the site leads on from here where it is opened as files.
+    return _sheet(batch, figures, masthead, f"{back}index.html")
 
 
 def hand_out_sheet(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
@@ -87,9 +84,8 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str)
     project = batch.project
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     tools = {tool.slug: tool for tool in figures.archive.tools}
-    together = together_view(project, supplies)
     steps = tuple(_steps(project))
-    shelves = back_shelves(batch, supplies, tools, tuple(_apart(together)), steps)
+    shelves = back_shelves(batch, supplies, tools, steps)
     cut, cautions = cut_list(project, supplies), cautions_for(batch, supplies, tools)
     named, larger = (
         tuple(capitalised(tools[slug].name) for slug in project.tools),
@@ -132,12 +128,6 @@ def _sentence(project: Project) -> str:
 def _front(drawing: Drawing | None, room: float) -> PrintedDrawing | None:
     highest = max(min(room, _HIGHEST_FRONT), _LEAST_FRONT)
     return printed(drawing, _WIDEST_FRONT, highest, _TRUE) if drawing else None
-
-
-def _apart(together: TogetherView | None) -> Iterator[PrintedFigure]:
-    layers: tuple[FigureView, ...] = together.layers if together else ()
-    for one in layers:
-        yield PrintedFigure(printed(one.drawing, *_APART), one.caption)
 
 
 def _steps(project: Project) -> Iterator[PrintedStep]:

@@ -22,7 +22,7 @@ from batchleaf.views.scoring import faces_of, how_to_score
 from batchleaf.views.words import NBSP, capitalised, listed
 
 _TRUE: Final = 1.0
-_BESIDE: Final = 40.0
+_BESIDE: Final = 36.0
 """The least width for words at the right of a template."""
 _HEAD: Final = 30.0
 """What the heading of a side and the rule to check its size take."""
@@ -45,8 +45,8 @@ def larger_than_a_side(project: Project) -> tuple[str, ...]:
     """``A base is 16 × 5 in flat and larger than a side of this sheet: mark it by its measures.``"""
     unit = project.unit
     return tuple(
-        f"{part.letter} {part.name} is {show_size(part.size, unit)}{NBSP}{unit.value} flat, larger than a side"
-        " of this sheet: mark it by its measures."
+        f"{part.letter} {part.name} is {show_size(part.size, unit)}{NBSP}{unit.value} flat, larger than a"
+        " side of this sheet: mark it by its measures."
         for part in project.parts
         if has_template(part) and _fitted(part, project) is None
     )

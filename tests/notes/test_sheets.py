@@ -1,0 +1,279 @@
+"""What the companion notes say, who gets them, and where they lie."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+from typing import Any, Final
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from playwright.sync_api import Page
+
+from batchleaf.core.batch_cutting import PLANNER
+from batchleaf.core.figures import Figures
+from batchleaf.facts import Companion, Fold, Part, Score, Settings, Status
+from batchleaf.made_site import made_site
+from batchleaf.measure.lengths import Size, Unit
+from batchleaf.measure.money import Currency
+from batchleaf.render.look import STANDARD
+from batchleaf.store import Store
+from batchleaf.views.edition import Told, handed_out, public_edition
+from batchleaf.views.masthead import Masthead
+from batchleaf.views.notes.on_paper import HEIGHT, LETTERING, WIDTH, smallest
+from batchleaf.views.notes.sheet import hand_out_sheet, notes_sheet
+from batchleaf.views.notes.templates import has_template, turned
+from batchleaf.views.pages import NotesSheet, PrintedDrawing
+from batchleaf.views.words import spelt
+from batchleaf.workflow import read_and_work_out
+from browsing import SVG, AxeFaults, Served, parsed
+
+ROOT: Final = Path(__file__).parents[2]
+MASTHEAD: Final = Masthead("A paper bench")
+
+
+@pytest.fixture(scope="module")
+def figures() -> Figures:
+    """The demo's figures."""
+    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")))
+    assert worked.figures is not None
+    return worked.figures
+
+
+def sheet_of(slug: str, figures: Figures) -> NotesSheet:
+    """The sheet of one batch of the demo."""
+    return notes_sheet(figures.batches[slug], figures, MASTHEAD)
+
+
+# --- what they say -------------------------------------------------------------
+
+
+def test_a_cut_list_reads_as_makers_write_it(figures: Figures) -> None:
+    """By paper: the measures, where to score, how many in words."""
+    said = {
+        group.paper: [f"{line.letter} {line.words}, {line.count}" for line in group.lines]
+        for group in sheet_of("sloe-lane-cards", figures).cut
+    }
+    plain = {paper: [text.replace("\u00a0", " ") for text in lines] for paper, lines in said.items()}
+    assert plain == {
+        "Oat card": ["A base, 8 1/2 × 5 1/2, score at 4 1/4, fourteen", "E label, 2 × 3/4, fourteen"],
+        "Moss card": ["B mat, 3 3/4 × 5, fourteen"],
+        "Bramble paper": ["C panel, 3 1/2 × 3, fourteen"],
+        "Ember card": ["D strip, 3 1/2 × 3/4, fourteen"],
+    }
+
+
+def test_what_is_extra_and_what_is_cut_by_hand_is_said(figures: Figures) -> None:
+    """Two pennants more than the makes need; gulls from scraps that nobody measures."""
+    sheet = sheet_of("harbour-square-cards", figures)
+    counts = {line.letter: line.count for group in sheet.cut for line in group.lines}
+    papers = {line.letter: group.paper for group in sheet.cut for line in group.lines}
+    assert counts["D"] == "eight, two of them extra"
+    assert papers["E"] == "Scraps of frost paper"
+    assert "F" not in counts  # a bought anchor is gathered, not cut
+
+
+def test_what_to_gather_is_for_the_makes_that_are_begun(figures: Figures) -> None:
+    """24 bookmarks were begun, of which 22 were finished: cord for 24, 24 × 140 mm."""
+    sheet = sheet_of("wren-note-bookmarks", figures)
+    rows = [f"{row.quantity} {row.what}".strip().replace("\u00a0", " ") for row in sheet.gather]
+    assert sheet.gather_head == "What to gather for 24 bookmarks"
+    assert rows[:3] == [
+        "3 sheets of chalk card, 305 × 305 mm",
+        "1 sheet each of ripple green, dusk rose and night blue, 200 × 200 mm",
+        "Hedge ink",
+    ]
+    assert "3.36 m of jute cord" in rows
+
+
+@given(st.integers(1, 99))
+def test_numbers_are_spelt_as_they_are_said(count: int) -> None:
+    """Each number below a hundred reads back as itself."""
+    ones = "no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
+    small = [*ones.split(), "sixteen", "seventeen", "eighteen", "nineteen"]
+    names = "twenty thirty forty fifty sixty seventy eighty ninety"
+    tens = {name: n for n, name in enumerate(names.split(), 2)}
+    first, _, second = spelt(count).partition("-")
+    read = 10 * tens[first] + (small.index(second) if second else 0) if first in tens else small.index(first)
+    assert read == count
+
+
+# --- drawings ------------------------------------------------------------------
+
+
+def drawings_of(sheet: NotesSheet) -> list[PrintedDrawing]:
+    """All drawings of a sheet but the rule."""
+    blocks = [block.printed for shelf in sheet.shelves for block in shelf]
+    return [*([sheet.front] if sheet.front else []), *blocks, *(one.printed for one in sheet.templates)]
+
+
+def test_drawings_fit_their_side_and_have_room_for_their_figures(figures: Figures) -> None:
+    """None is wider or higher than a side, or so small that 9 points would run into one another."""
+    for slug in figures.batches:
+        sheet = sheet_of(slug, figures)
+        drawings = drawings_of(sheet)
+        assert drawings
+        for one in drawings:
+            assert one.width <= WIDTH
+            assert one.height <= HEIGHT
+            assert one.scale >= smallest(one.drawing) - 1e-9
+            assert one.lettering == LETTERING
+
+
+def test_every_drawing_is_told_in_words(demo_site: Served) -> None:
+    """A title of its own in its document, and a description."""
+    for path in demo_site.sheets():
+        drawings = list(parsed(path).iter(f"{SVG}svg"))
+        ids = [e.get("id") for e in parsed(path).iter() if e.get("id")]
+        assert len(ids) == len(set(ids))
+        for drawing in drawings:
+            words = [" ".join(drawing.find(SVG + tag).itertext()).split() for tag in ("title", "desc")]
+            assert all(len(said) >= 3 for said in words)
+        assert len(drawings) >= 3
+
+
+# --- templates -----------------------------------------------------------------
+
+
+def test_templates_are_for_what_is_more_than_a_card_folded_once(figures: Figures) -> None:
+    """A box has them, and a gate fold; what is larger than a side is told in a sentence."""
+    titles = {slug: [one.title for one in sheet_of(slug, figures).templates] for slug in figures.batches}
+    assert {slug: found for slug, found in titles.items() if found} == {
+        "hawthorn-boxes": ["A base", "L lid"],
+        "ivy-gate-cards": ["A base"],
+    }
+    accordion = [
+        sentence.replace("\u00a0", " ") for sentence in sheet_of("towpath-accordions", figures).larger
+    ]
+    assert accordion == [
+        "A base is 16 × 5 in flat, larger than a side of this sheet: mark it by its measures."
+    ]
+
+
+@given(st.integers(30, 300), st.integers(30, 300), st.integers(1, 29), st.integers(1, 29))
+def test_four_quarter_turns_bring_a_blank_back(width: int, height: int, down: int, across: int) -> None:
+    """And one turn keeps each score as far from the edge that it was measured from."""
+    scores = (Score(runs_down=True, at=Fraction(down)), Score(runs_down=False, at=Fraction(across)))
+    size = Size(Fraction(width), Fraction(height))
+    flat = Part("A", "base", size, 1, (), turns=True, fold=Fold.SIDE, scores=scores)
+    once = turned(flat)
+    assert has_template(flat)
+    assert once.size == flat.size.turned
+    assert {score.at for score in once.scores} == {Fraction(down), Fraction(height - across)}
+    again = turned(turned(turned(once)))
+    assert (again.size, set(again.scores)) == (flat.size, set(flat.scores))
+
+
+# --- who gets them -------------------------------------------------------------
+
+
+def addresses(figures: Figures, hand_outs: Figures | None, tmp_path: Path) -> dict[str, str]:
+    """The documents of notes in a site made of ``figures``, by their address."""
+    site, problems = made_site(figures, MASTHEAD, STANDARD, Store(tmp_path), hand_outs)
+    assert problems == ()
+    return {one.address: one.text for one in site.data if one.address.endswith("index.html")}
+
+
+@pytest.fixture(scope="module")
+def with_hand_outs(figures: Figures) -> Figures:
+    """The demo, where a published batch and one that is only cut are handed out."""
+    handed = ("wren-note-bookmarks", "fieldfare-slim-cards")
+    projects = tuple(
+        replace(one, companion=Companion.HAND_OUT if one.slug in handed else Companion.PUBLIC, photos=())
+        for one in figures.archive.projects
+    )
+    batches = {project.slug: replace(figures.batches[project.slug], project=project) for project in projects}
+    return replace(figures, archive=replace(figures.archive, projects=projects), batches=batches)
+
+
+def test_a_hand_out_is_a_file_that_no_page_of_the_site_leads_to(
+    with_hand_outs: Figures, tmp_path: Path
+) -> None:
+    """It lies in a folder of its own, leads nowhere, and asks search engines to leave it out."""
+    told = Told()
+    hand_outs = handed_out(with_hand_outs, told, PLANNER)
+    site, _ = made_site(with_hand_outs, MASTHEAD, STANDARD, Store(tmp_path), hand_outs)
+    sheets = {one.address: one.text for one in site.data if one.address.endswith("index.html")}
+    lying = {address for address in sheets if address.startswith("hand-outs/")}
+    assert lying == {
+        "hand-outs/wren-note-bookmarks/index.html",
+        "hand-outs/fieldfare-slim-cards/index.html",
+    }
+    assert "projects/wren-note-bookmarks/notes/index.html" not in sheets
+    for address, text in sheets.items():
+        assert ('content="noindex, nofollow"' in text) == (address in lying)
+        assert ("href=" in text.partition("<body>")[2]) != (address in lying)
+    everything = [*site.bodies.values(), *(one.text for one in site.data)]
+    assert not [text for text in everything if re.search(r'href="[^"]*hand-outs', text)]
+
+
+def test_no_byte_of_a_hand_out_is_in_the_public_edition(with_hand_outs: Figures, tmp_path: Path) -> None:
+    """Its address could be guessed there; the notes of other published batches are there."""
+    public = public_edition(with_hand_outs, Told(), PLANNER)
+    sheets = addresses(public, None, tmp_path)
+    published = {one.slug for one in public.archive.projects}
+    assert set(sheets) == {
+        f"projects/{slug}/notes/index.html" for slug in published - {"wren-note-bookmarks"}
+    }
+    site, _ = made_site(public, MASTHEAD, STANDARD, Store(tmp_path))
+    everything = [*site.bodies.values(), *(one.text for one in site.data)]
+    assert not [text for text in everything if "hand-out" in text.lower()]
+
+
+def test_a_hand_out_tells_what_the_public_edition_tells(with_hand_outs: Figures) -> None:
+    """Where supplies are not to be named, a hand-out does not name them either."""
+    hand_outs = handed_out(with_hand_outs, Told(supplies=False), PLANNER)
+    for batch in hand_outs.batches.values():
+        text = str(hand_out_sheet(batch, hand_outs, MASTHEAD))
+        names = [one.name for one in with_hand_outs.archive.supplies]
+        assert not [name for name in names if name in text and name != "white card"]
+    statuses = {batch.project.status for batch in hand_outs.batches.values()}
+    assert statuses == {Status.PUBLISHED, Status.CUT}
+
+
+# --- in the site ---------------------------------------------------------------
+
+
+def _leads(path: Path) -> list[Any]:
+    return [a for a in parsed(path).iter("a") if "Companion notes" in "".join(a.itertext())]
+
+
+@pytest.mark.parametrize("edition", ["demo_site", "public_demo"])
+def test_the_page_of_a_batch_leads_to_its_notes(edition: str, request: pytest.FixtureRequest) -> None:
+    """In both editions, and back; the site's own search and map know nothing of them."""
+    site: Served = request.getfixturevalue(edition)
+    sheets = [path for path in site.sheets() if path.parent.name == "notes"]
+    pages = [path for path in (site.folder / "projects").glob("*/index.html") if _leads(path)]
+    assert sorted(path.parent / "notes" / "index.html" for path in pages) == sheets
+    assert all(link.get("href") == "notes/" for path in pages for link in _leads(path))
+    for path in sheets:
+        backs = [e.get("href") for e in parsed(path).iter("a") if (e.get("href") or "").startswith(".")]
+        assert backs == ["../index.html"]
+    known = (site.folder / "search" / "search_index.json").read_text("utf-8")
+    known += (site.folder / "sitemap.xml").read_text("utf-8")
+    assert "/notes/" not in known
+    assert "hand-outs" not in known
+
+
+def test_only_the_maker_is_told_where_a_hand_out_lies(demo_site: Served, public_demo: Served) -> None:
+    """The private page of the batch names the file, in words."""
+    slug = "swift-slim-cards"
+    assert [path for path in demo_site.sheets() if slug in path.parts] == [
+        demo_site.folder / "hand-outs" / slug / "index.html"
+    ]
+    text = (demo_site.folder / "projects" / slug / "index.html").read_text("utf-8")
+    assert f"the file hand-outs/{slug}/index.html in the folder of this site" in text
+    assert not (public_demo.folder / "hand-outs").exists()
+
+
+@pytest.mark.parametrize("width", [320, 1400])
+def test_sheets_are_plain_to_all(demo_site: Served, page: Page, axe_faults: AxeFaults, width: int) -> None:
+    """On a screen none of axe-core's rules is broken, and nothing runs over the edge."""
+    page.set_viewport_size({"width": width, "height": 900})
+    for name in ("projects/hawthorn-boxes/notes/", "hand-outs/swift-slim-cards/"):
+        page.goto(demo_site.url + name)
+        assert (name, axe_faults(page)) == (name, ())
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
