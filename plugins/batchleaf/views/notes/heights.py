@@ -48,18 +48,29 @@ def of_tools_and_cautions(tools: Sequence[str], cautions: Sequence[str]) -> floa
 
 def of_back(shelves: Sequence[Shelf], steps: Sequence[PrintedStep]) -> float:
     """Everything between the heading and the foot."""
-    high = [max(map(_of_block, shelf)) + BELOW for shelf in shelves]
-    if not steps:
-        return sum(high)
-    if steps_fit_beside(shelves):
-        high[-1] = max(high[-1], _of_steps(steps, WIDTH - used_of(shelves[-1])))
-        return sum(high)
-    return sum(high) + _of_steps(steps, WIDTH)
+    beside = steps_fit_beside(shelves, steps)
+    last = _with_steps_beside(shelves, steps) if beside else _with_steps_below(shelves, steps)
+    return sum(map(_of_shelf, shelves[:-1])) + last
 
 
-def steps_fit_beside(shelves: Sequence[Shelf]) -> bool:
-    """Whether the last shelf leaves them a column wide enough to read."""
-    return bool(shelves) and WIDTH - used_of(shelves[-1]) >= _LEAST_FOR_STEPS
+def steps_fit_beside(shelves: Sequence[Shelf], steps: Sequence[PrintedStep]) -> bool:
+    """Whether the last shelf leaves a column wide enough to read, and they take less height there."""
+    if not (shelves and steps) or WIDTH - used_of(shelves[-1]) < _LEAST_FOR_STEPS:
+        return False
+    return _with_steps_beside(shelves, steps) <= _with_steps_below(shelves, steps)
+
+
+def _with_steps_beside(shelves: Sequence[Shelf], steps: Sequence[PrintedStep]) -> float:
+    last = shelves[-1]
+    return max(_of_shelf(last), _of_steps(steps, WIDTH - used_of(last)) + BELOW)
+
+
+def _with_steps_below(shelves: Sequence[Shelf], steps: Sequence[PrintedStep]) -> float:
+    return sum(map(_of_shelf, shelves[-1:])) + (_of_steps(steps, WIDTH) + BELOW if steps else 0.0)
+
+
+def _of_shelf(shelf: Shelf) -> float:
+    return max(map(_of_block, shelf)) + BELOW
 
 
 def _of_block(block: Block) -> float:

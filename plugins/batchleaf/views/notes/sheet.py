@@ -107,7 +107,7 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str)
         check_bar=check_bar("check-bar"),
         shelves=shelves,
         steps=steps,
-        steps_beside=steps_fit_beside(shelves),
+        steps_beside=steps_fit_beside(shelves, steps),
         templates=template_views(project),
         of=masthead.name,
         back=back,
