@@ -40,6 +40,7 @@ parts:
     extra: 0
     turn: yes   # a wide one
 format: 1
+notes: public
 unit: mm
 thing: card
 bench:
@@ -48,6 +49,7 @@ bench:
 """
 ASKED = """\
 format: 1
+notes: public
 unit: mm
 thing: card
 base: card 210 x 148 mm, side fold
@@ -95,6 +97,7 @@ def test_says_what_a_record_means_and_why(archive: Path, capsys: pytest.CaptureF
     assert said == (
         "projects/low-water/project.yml also means:\n"
         "  format: 1  # the default\n"
+        "  notes: public  # the default\n"
         "  unit: mm  # the site’s unit\n"
         "  thing: card  # from the base\n"
         "  base: card 210 x 148 mm, side fold  # its measures, and how it is folded\n"

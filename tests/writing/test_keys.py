@@ -89,7 +89,7 @@ def test_the_demos_page_is_that_of_the_models() -> None:
 
 def test_every_page_of_the_site_leads_to_it(demo_site: Served) -> None:
     """Pages that were written, and not made from records, stand in the foot of each page."""
-    for page in demo_site.folder.rglob("*.html"):
+    for page in demo_site.pages():
         tree: Any = html5lib.parse(page.read_text(encoding="utf-8"), namespaceHTMLElements=False)
         links = {one.text: one.get("href") for one in tree.find(".//footer").iter("a")}
         assert {"About the bench", "Every key"} <= set(links)
