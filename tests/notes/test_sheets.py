@@ -13,8 +13,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from playwright.sync_api import Page
 
-from batchleaf.core.batch_cutting import PLANNER
-from batchleaf.core.figures import Figures
+from batchleaf.core.batch_cutting import PLANNER, remembering
+from batchleaf.core.figures import Figures, work_out
 from batchleaf.facts import Companion, Fold, Part, Score, Settings, Status
 from batchleaf.made_site import made_site
 from batchleaf.measure.lengths import Size, Unit
@@ -33,29 +33,31 @@ from browsing import SVG, AxeFaults, Served, parsed
 
 ROOT: Final = Path(__file__).parents[2]
 MASTHEAD: Final = Masthead("A paper bench")
+MEMORY: Final = remembering(PLANNER)
 
 
 @pytest.fixture(scope="module")
 def figures() -> Figures:
     """The demo's figures."""
-    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")))
+    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")), MEMORY)
     assert worked.figures is not None
     return worked.figures
 
 
-def sheet_of(slug: str, figures: Figures) -> NotesSheet:
-    """The sheet of one batch of the demo."""
-    return notes_sheet(figures.batches[slug], figures, MASTHEAD)
+@pytest.fixture(scope="module")
+def sheets(figures: Figures) -> dict[str, NotesSheet]:
+    """The sheet of each batch of the demo."""
+    return {slug: notes_sheet(batch, figures, MASTHEAD) for slug, batch in figures.batches.items()}
 
 
 # --- what they say -------------------------------------------------------------
 
 
-def test_a_cut_list_reads_as_makers_write_it(figures: Figures) -> None:
+def test_a_cut_list_reads_as_makers_write_it(sheets: dict[str, NotesSheet]) -> None:
     """By paper: the measures, where to score, how many in words."""
     said = {
         group.paper: [f"{line.letter} {line.words}, {line.count}" for line in group.lines]
-        for group in sheet_of("sloe-lane-cards", figures).cut
+        for group in sheets["sloe-lane-cards"].cut
     }
     plain = {paper: [text.replace("\u00a0", " ") for text in lines] for paper, lines in said.items()}
     assert plain == {
@@ -66,9 +68,9 @@ def test_a_cut_list_reads_as_makers_write_it(figures: Figures) -> None:
     }
 
 
-def test_what_is_extra_and_what_is_cut_by_hand_is_said(figures: Figures) -> None:
+def test_what_is_extra_and_what_is_cut_by_hand_is_said(sheets: dict[str, NotesSheet]) -> None:
     """Two pennants more than the makes need; gulls from scraps that nobody measures."""
-    sheet = sheet_of("harbour-square-cards", figures)
+    sheet = sheets["harbour-square-cards"]
     counts = {line.letter: line.count for group in sheet.cut for line in group.lines}
     papers = {line.letter: group.paper for group in sheet.cut for line in group.lines}
     assert counts["D"] == "eight, two of them extra"
@@ -76,9 +78,9 @@ def test_what_is_extra_and_what_is_cut_by_hand_is_said(figures: Figures) -> None
     assert "F" not in counts  # a bought anchor is gathered, not cut
 
 
-def test_what_to_gather_is_for_the_makes_that_are_begun(figures: Figures) -> None:
+def test_what_to_gather_is_for_the_makes_that_are_begun(sheets: dict[str, NotesSheet]) -> None:
     """24 bookmarks were begun, of which 22 were finished: cord for 24, 24 × 140 mm."""
-    sheet = sheet_of("wren-note-bookmarks", figures)
+    sheet = sheets["wren-note-bookmarks"]
     rows = [f"{row.quantity} {row.what}".strip().replace("\u00a0", " ") for row in sheet.gather]
     assert sheet.gather_head == "What to gather for 24 bookmarks"
     assert rows[:3] == [
@@ -110,10 +112,9 @@ def drawings_of(sheet: NotesSheet) -> list[PrintedDrawing]:
     return [*([sheet.front] if sheet.front else []), *blocks, *(one.printed for one in sheet.templates)]
 
 
-def test_drawings_fit_their_side_and_have_room_for_their_figures(figures: Figures) -> None:
+def test_drawings_fit_their_side_and_have_room_for_their_figures(sheets: dict[str, NotesSheet]) -> None:
     """None is wider or higher than a side, or so small that 9 points would run into one another."""
-    for slug in figures.batches:
-        sheet = sheet_of(slug, figures)
+    for sheet in sheets.values():
         drawings = drawings_of(sheet)
         assert drawings
         for one in drawings:
@@ -138,16 +139,14 @@ def test_every_drawing_is_told_in_words(demo_site: Served) -> None:
 # --- templates -----------------------------------------------------------------
 
 
-def test_templates_are_for_what_is_more_than_a_card_folded_once(figures: Figures) -> None:
+def test_templates_are_for_what_is_more_than_a_card_folded_once(sheets: dict[str, NotesSheet]) -> None:
     """A box has them, and a gate fold; what is larger than a side is told in a sentence."""
-    titles = {slug: [one.title for one in sheet_of(slug, figures).templates] for slug in figures.batches}
+    titles = {slug: [one.title for one in sheet.templates] for slug, sheet in sheets.items()}
     assert {slug: found for slug, found in titles.items() if found} == {
         "hawthorn-boxes": ["A base", "L lid"],
         "ivy-gate-cards": ["A base"],
     }
-    accordion = [
-        sentence.replace("\u00a0", " ") for sentence in sheet_of("towpath-accordions", figures).larger
-    ]
+    accordion = [sentence.replace("\u00a0", " ") for sentence in sheets["towpath-accordions"].larger]
     assert accordion == [
         "A base is 16 × 5 in flat, larger than a side of this sheet: mark it by its measures."
     ]
@@ -179,14 +178,14 @@ def addresses(figures: Figures, hand_outs: Figures | None, tmp_path: Path) -> di
 
 @pytest.fixture(scope="module")
 def with_hand_outs(figures: Figures) -> Figures:
-    """The demo, where a published batch and one that is only cut are handed out."""
-    handed = ("wren-note-bookmarks", "fieldfare-slim-cards")
+    """Three batches of the demo: one that is published and one that is only cut are handed out."""
+    handed, public = ("wren-note-bookmarks", "fieldfare-slim-cards"), ("first-frost-tags",)
     projects = tuple(
         replace(one, companion=Companion.HAND_OUT if one.slug in handed else Companion.PUBLIC, photos=())
         for one in figures.archive.projects
+        if one.slug in (*handed, *public)
     )
-    batches = {project.slug: replace(figures.batches[project.slug], project=project) for project in projects}
-    return replace(figures, archive=replace(figures.archive, projects=projects), batches=batches)
+    return work_out(replace(figures.archive, projects=projects), figures.settings, MEMORY)
 
 
 def test_a_hand_out_is_a_file_that_no_page_of_the_site_leads_to(
@@ -194,7 +193,7 @@ def test_a_hand_out_is_a_file_that_no_page_of_the_site_leads_to(
 ) -> None:
     """It lies in a folder of its own, leads nowhere, and asks search engines to leave it out."""
     told = Told()
-    hand_outs = handed_out(with_hand_outs, told, PLANNER)
+    hand_outs = handed_out(with_hand_outs, told, MEMORY)
     site, _ = made_site(with_hand_outs, MASTHEAD, STANDARD, Store(tmp_path), hand_outs)
     sheets = {one.address: one.text for one in site.data if one.address.endswith("index.html")}
     lying = {address for address in sheets if address.startswith("hand-outs/")}
@@ -212,7 +211,7 @@ def test_a_hand_out_is_a_file_that_no_page_of_the_site_leads_to(
 
 def test_no_byte_of_a_hand_out_is_in_the_public_edition(with_hand_outs: Figures, tmp_path: Path) -> None:
     """Its address could be guessed there; the notes of other published batches are there."""
-    public = public_edition(with_hand_outs, Told(), PLANNER)
+    public = public_edition(with_hand_outs, Told(), MEMORY)
     sheets = addresses(public, None, tmp_path)
     published = {one.slug for one in public.archive.projects}
     assert set(sheets) == {
@@ -225,9 +224,11 @@ def test_no_byte_of_a_hand_out_is_in_the_public_edition(with_hand_outs: Figures,
 
 def test_a_hand_out_tells_what_the_public_edition_tells(with_hand_outs: Figures) -> None:
     """Where supplies are not to be named, a hand-out does not name them either."""
-    hand_outs = handed_out(with_hand_outs, Told(supplies=False), PLANNER)
+    hand_outs = handed_out(with_hand_outs, Told(supplies=False), MEMORY)
     for batch in hand_outs.batches.values():
-        text = str(hand_out_sheet(batch, hand_outs, MASTHEAD))
+        sheet = hand_out_sheet(batch, hand_outs, MASTHEAD)
+        assert all(" of card" in f" {row.what}" or " paper" in row.what for row in sheet.gather)
+        text = str(sheet)
         names = [one.name for one in with_hand_outs.archive.supplies]
         assert not [name for name in names if name in text and name != "white card"]
     statuses = {batch.project.status for batch in hand_outs.batches.values()}
@@ -259,13 +260,13 @@ def test_the_page_of_a_batch_leads_to_its_notes(edition: str, request: pytest.Fi
 
 
 def test_only_the_maker_is_told_where_a_hand_out_lies(demo_site: Served, public_demo: Served) -> None:
-    """The private page of the batch names the file, in words."""
+    """The private page of the batch says it, in words; nothing leads there."""
     slug = "swift-slim-cards"
     assert [path for path in demo_site.sheets() if slug in path.parts] == [
         demo_site.folder / "hand-outs" / slug / "index.html"
     ]
     text = (demo_site.folder / "projects" / slug / "index.html").read_text("utf-8")
-    assert f"the file hand-outs/{slug}/index.html in the folder of this site" in text
+    assert f"they lie in hand-outs/{slug}, in the folder of this site" in text
     assert not (public_demo.folder / "hand-outs").exists()
 
 

@@ -9,7 +9,7 @@ from typing import Final
 
 from batchleaf.core.figures import BatchFigures
 from batchleaf.core.reserved import needed_sheets
-from batchleaf.facts import Cut, Project, Purpose, Supply, Use
+from batchleaf.facts import Cut, Origin, Project, Purpose, Supply, Use
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import show_number, show_size
 from batchleaf.views.links import together
@@ -51,7 +51,8 @@ def _as_planned(batch: BatchFigures) -> Sequence[Cut]:
 
 
 def _used(project: Project, supplies: Supplies) -> Iterator[GatherRow]:
-    """Each supply once for each purpose."""
+    """Each supply once for each purpose; of those that readers are not to know, what is a part itself."""
+    ready = {slug for part in project.parts if part.origin is Origin.READY for slug in part.papers}
     amounts: dict[tuple[str, Purpose], Fraction | None] = {}
     for use in project.uses:
         key, amount = (use.supply, use.purpose), _amount(use, project)
@@ -59,6 +60,8 @@ def _used(project: Project, supplies: Supplies) -> Iterator[GatherRow]:
         amounts[key] = before + amount if before is not None and amount is not None else amount or before
     for (slug, purpose), amount in amounts.items():
         supply = supplies[slug]
+        if not supply.named and slug not in ready:
+            continue
         quantity, name = _quantity(amount, supply)
         yield GatherRow(quantity, f"{name}{_FOR.get(purpose, '')}")
 

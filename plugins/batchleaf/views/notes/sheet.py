@@ -63,8 +63,8 @@ def companion_line(batch: BatchFigures, figures: Figures) -> Line:
         return (Link(WORDS, site_map.href(here, site_map.notes(project.slug))),)
     if figures.ledger is None:
         return ()
-    where = f"{site_map.hand_out(project.slug)}index.html"
-    return (f"Companion notes, to hand out: the file {where} in the folder of this site.",)
+    where = site_map.hand_out(project.slug).rstrip("/")
+    return (f"Companion notes, to hand out: they lie in {where}, in the folder of this site.",)
 
 
 def notes_sheet(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:

@@ -1,6 +1,8 @@
 """Parts at their true size, to lay on the paper or to mark it by.
 
-A rectangle that is folded once needs no template: its measures say it all.
+A rectangle that is folded once needs no template: its measures say it all. A part with an outline
+of its own would need one whether it is folded or not: :func:`has_template` is where that is said,
+and what draws a part flat is handed in at one place, :func:`_drawn`.
 """
 
 from __future__ import annotations
