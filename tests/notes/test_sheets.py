@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from fractions import Fraction
 from pathlib import Path
 from typing import Any, Final
 
@@ -15,17 +14,18 @@ from playwright.sync_api import Page
 
 from batchleaf.core.batch_cutting import PLANNER, remembering
 from batchleaf.core.figures import Figures, work_out
-from batchleaf.facts import Companion, Fold, Part, Score, Settings, Status
+from batchleaf.facts import Companion, Settings, Status
 from batchleaf.made_site import made_site
-from batchleaf.measure.lengths import Size, Unit
+from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
 from batchleaf.render.look import STANDARD
 from batchleaf.store import Store
+from batchleaf.views.drawing.shapes import Box, Drawing, Label, Stroke
 from batchleaf.views.edition import Told, handed_out, public_edition
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.notes.on_paper import HEIGHT, LETTERING, WIDTH, smallest
 from batchleaf.views.notes.sheet import hand_out_sheet, notes_sheet
-from batchleaf.views.notes.templates import has_template, turned
+from batchleaf.views.notes.templates import turned
 from batchleaf.views.pages import NotesSheet, PrintedDrawing
 from batchleaf.views.words import spelt
 from batchleaf.workflow import read_and_work_out
@@ -145,25 +145,35 @@ def test_templates_are_for_what_is_more_than_a_card_folded_once(sheets: dict[str
     assert {slug: found for slug, found in titles.items() if found} == {
         "hawthorn-boxes": ["A base", "L lid"],
         "ivy-gate-cards": ["A base"],
+        "wren-sleeves": ["A base"],
     }
     accordion = [sentence.replace("\u00a0", " ") for sentence in sheets["towpath-accordions"].larger]
-    assert accordion == [
+    assert " ".join(accordion) == (
         "A base is 16 × 5 in flat, larger than a side of this sheet: mark it by its measures."
-    ]
+        " Score every A at 4, 8 and 12 in along its long side, and fold it to and fro."
+    )
 
 
 @given(st.integers(30, 300), st.integers(30, 300), st.integers(1, 29), st.integers(1, 29))
-def test_four_quarter_turns_bring_a_blank_back(width: int, height: int, down: int, across: int) -> None:
-    """And one turn keeps each score as far from the edge that it was measured from."""
-    scores = (Score(runs_down=True, at=Fraction(down)), Score(runs_down=False, at=Fraction(across)))
-    size = Size(Fraction(width), Fraction(height))
-    flat = Part("A", "base", size, 1, (), turns=True, fold=Fold.SIDE, scores=scores)
-    once = turned(flat)
-    assert has_template(flat)
-    assert once.size == flat.size.turned
-    assert {score.at for score in once.scores} == {Fraction(down), Fraction(height - across)}
-    again = turned(turned(turned(once)))
-    assert (again.size, set(again.scores)) == (flat.size, set(flat.scores))
+def test_four_quarter_turns_bring_a_template_back(width: int, height: int, x: int, y: int) -> None:
+    """And each shape stays in its frame on the way, as far from its edges as before."""
+    shapes = (
+        Box("part", 0.0, 0.0, float(width), float(height)),
+        Stroke("fold", ((float(x), 0.0, float(x), float(height)),)),
+        Label("quiet", float(x), float(y), "left"),
+    )
+    words = ("template", "A template", "Of a part.")
+    drawing = Drawing(*words, 0.0, 0.0, float(width), float(height), 1.0, "narrow", shapes)
+    once = turned(drawing)
+    box, fold, label = once.shapes
+    assert isinstance(box, Box)
+    assert isinstance(fold, Stroke)
+    assert isinstance(label, Label)
+    assert (box.x, box.y, box.width, box.height) == (once.x, once.y, float(height), float(width))
+    assert fold.lines == ((0.0, -float(x), float(height), -float(x)),)
+    assert (label.x - once.x, once.y + once.height - label.y) == (y, x)
+    assert not label.upright
+    assert turned(turned(turned(once))) == drawing
 
 
 # --- who gets them -------------------------------------------------------------

@@ -12,6 +12,7 @@ from batchleaf.facts import Fold, Origin, Part, Project, Score, Tool
 from batchleaf.facts.spots import Face
 from batchleaf.measure.display import show_length, show_size
 from batchleaf.measure.lengths import Unit
+from batchleaf.measure.rects import Rect
 from batchleaf.views.bench import groove_in_words
 from batchleaf.views.drawing.blank import Named, draw_blank
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering

@@ -55,8 +55,12 @@ def _words(part: Part, unit: Unit) -> Iterator[str]:
 
 
 def scores_in_words(part: Part, unit: Unit) -> Iterator[str]:
-    """``score at 2 1/8 and 6 3/8``; of a box its walls; nothing of what is not scored."""
+    """``score at 2 1/8 and 6 3/8``; of a box its walls; where it is scored both ways, from which edge."""
+    down = [show_length(score.at, unit) for score in part.scores if score.runs_down]
+    across = [show_length(score.at, unit) for score in part.scores if not score.runs_down]
     if part.walls is not None:
         yield f"score all four sides at {show_length(part.walls, unit)}"
+    elif down and across:
+        yield f"score at {listed(down)} from the left and at {listed(across)} from the top"
     elif part.scores:
-        yield f"score at {listed([show_length(score.at, unit) for score in part.scores])}"
+        yield f"score at {listed([*down, *across])}"

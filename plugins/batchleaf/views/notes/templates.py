@@ -7,17 +7,14 @@ and what draws a part flat is handed in at one place, :func:`_drawn`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
-from fractions import Fraction
 from typing import Final
 
-from batchleaf.facts import Origin, Part, Project, Score
+from batchleaf.facts import Origin, Part, Project
 from batchleaf.measure.display import show_size
-from batchleaf.measure.rects import Rect
-from batchleaf.views.drawing.blank import Named, draw_blank
+from batchleaf.views.drawing.blank import draw_blank
 from batchleaf.views.drawing.canvas import FIGURE_PX, Lettering
-from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.drawing.shapes import Box, Drawing, Label, Polygon, Ring, Shape, Stroke
 from batchleaf.views.notes.on_paper import GAP, HEIGHT, LETTERING, WIDTH
 from batchleaf.views.pages import PrintedDrawing, TemplateView
 from batchleaf.views.scoring import faces_of, how_to_score
@@ -48,19 +45,16 @@ def larger_than_a_side(project: Project) -> tuple[str, ...]:
     unit = project.unit
     return tuple(
         f"{part.letter} {part.name} is {show_size(part.size, unit)}{NBSP}{unit.value} flat, larger than a"
-        " side of this sheet: mark it by its measures."
+        f" side of this sheet: mark it by its measures. {how_to_score(part, unit)}"
         for part in project.parts
         if has_template(part) and _fitted(part, project) is None
     )
 
 
 def _fitted(part: Part, project: Project) -> TemplateView | None:
-    faces = tuple(faces_of(part, project))
-    for way, named in ((part, faces), (turned(part), tuple(_turned_faces(part, faces)))):
-        drawn = _drawn(way, named, project)
-        if _fits(drawn):
-            return _view(part, project, drawn)
-    return None
+    drawing = _drawn(part, project)
+    ways = (PrintedDrawing(way, _TRUE, LETTERING) for way in (drawing, turned(drawing)))
+    return next((_view(part, project, way) for way in ways if _fits(way)), None)
 
 
 def _fits(drawn: PrintedDrawing) -> bool:
@@ -82,32 +76,37 @@ def _view(part: Part, project: Project, drawn: PrintedDrawing) -> TemplateView:
     )
 
 
-def _drawn(part: Part, faces: tuple[Named, ...], project: Project) -> PrintedDrawing:
+def _drawn(part: Part, project: Project) -> Drawing:
+    faces = tuple(faces_of(part, project))
     lettering = Lettering(FIGURE_PX / LETTERING, "narrow")
     size = f"{show_size(part.size, project.unit)}{NBSP}{project.unit.value}"
-    drawing: Drawing = draw_blank(part, faces, project.unit, lettering).drawing(
+    return draw_blank(part, faces, project.unit, lettering).drawing(
         f"template-{part.letter.lower()}",
         f"Template of {part.letter}, {part.name}, at its true size",
         f"{capitalised(part.name)} {part.letter}, flat, {size}. Its faces: {listed([n for n, _ in faces])}.",
     )
-    return PrintedDrawing(drawing, _TRUE, LETTERING)
 
 
-def turned(part: Part) -> Part:
-    """The flat part after a quarter turn to the right, and its scores with it."""
-    height = part.size.height
-    scores = tuple(
-        Score(runs_down=False, at=score.at)
-        if score.runs_down
-        else Score(runs_down=True, at=height - score.at)
-        for score in part.scores
+def turned(drawing: Drawing) -> Drawing:
+    """A drawing after a quarter turn to the left: what was upright is read from below, and the other way."""
+    right = drawing.x + drawing.width
+    return replace(
+        drawing,
+        x=drawing.y,
+        y=-right,
+        width=drawing.height,
+        height=drawing.width,
+        shapes=tuple(_turned(shape) for shape in drawing.shapes),
     )
-    # A box is scored first along the walls that it tells its height by.
-    ordered = tuple(sorted(scores, key=lambda score: score.at))
-    return replace(part, size=part.size.turned, scores=ordered)
 
 
-def _turned_faces(part: Part, faces: tuple[Named, ...]) -> Iterator[Named]:
-    height: Fraction = part.size.height
-    for name, rect in faces:
-        yield name, Rect(height - rect.y - rect.height, rect.x, rect.height, rect.width)
+def _turned(shape: Shape) -> Shape:
+    match shape:
+        case Box():
+            return replace(shape, x=shape.y, y=-shape.x - shape.width, width=shape.height, height=shape.width)
+        case Polygon():
+            return replace(shape, corners=tuple((y, -x) for x, y in shape.corners))
+        case Stroke():
+            return replace(shape, lines=tuple((y1, -x1, y2, -x2) for x1, y1, x2, y2 in shape.lines))
+        case Ring() | Label():
+            return replace(shape, x=shape.y, y=-shape.x, upright=not shape.upright)
