@@ -7,7 +7,21 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.facts import Asked, Companion, Cut, Part, Place, Project, Settings, Status, Step, Supply, Tool, Use, Went
+from batchleaf.facts import (
+    Asked,
+    Companion,
+    Cut,
+    Part,
+    Place,
+    Project,
+    Settings,
+    Status,
+    Step,
+    Supply,
+    Tool,
+    Use,
+    Went,
+)
 from batchleaf.measure.durations import parse_minutes
 from batchleaf.measure.lengths import Unit
 from batchleaf.records.ages import read_age
