@@ -14,7 +14,7 @@ from playwright.sync_api import Page
 
 from batchleaf.core.batch_cutting import PLANNER, remembering
 from batchleaf.core.figures import Figures, work_out
-from batchleaf.facts import Companion, Settings, Status
+from batchleaf.facts import Companion, Project, Settings, Status, Tie
 from batchleaf.made_site import made_site
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
@@ -89,6 +89,27 @@ def test_what_to_gather_is_for_the_makes_that_are_begun(sheets: dict[str, NotesS
         "Hedge ink",
     ]
     assert "3.36 m of jute cord" in rows
+
+
+def test_what_ties_the_maker_to_sellers_is_told(figures: Figures) -> None:
+    """A sentence before the first thing that is named, and a word beside it; nothing where none is tied."""
+    archive = figures.archive
+    tied = tuple(
+        replace(one, tie=Tie.GIFTED if one.slug == "jute-cord" else Tie.NONE) for one in archive.supplies
+    )
+    told = replace(figures, archive=replace(archive, supplies=tied, tools=()))
+    project = replace(figures.batches["wren-note-bookmarks"].project, tools=())
+    plain = replace(figures.batches["wren-note-bookmarks"], project=_unstamped(project))
+    sheet = notes_sheet(plain, told, MASTHEAD)
+    assert sheet.disclosure == figures.settings.disclosure
+    assert [row.what for row in sheet.gather if "(" in row.what] == ["of jute cord (gifted)"]
+    free = tuple(replace(one, tie=Tie.NONE) for one in archive.supplies)
+    untied = replace(figures, archive=replace(archive, supplies=free, tools=()))
+    assert notes_sheet(plain, untied, MASTHEAD).disclosure == ""
+
+
+def _unstamped(project: Project) -> Project:
+    return replace(project, parts=tuple(replace(part, stamps=()) for part in project.parts))
 
 
 @given(st.integers(1, 99))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from batchleaf.core.figures import Figures
-from batchleaf.facts import Credit, Project, Tool
+from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.facts import Credit, Project, Supply, Tool
 from batchleaf.views import site_map
+from batchleaf.views.bench import tools_needed
 from batchleaf.views.disclosure import tie_of
 from batchleaf.views.links import tool_named
 from batchleaf.views.pages import Aside, Line, Link
@@ -63,3 +64,14 @@ def _tools(project: Project, tools: Tools) -> Iterator[Line]:
         here = site_map.batch(project.slug)
         names: list[Line] = [_tool(tools[slug], here) for slug in project.tools]
         yield ("Tools: ", *joined(names, ", ", " and "), ".")
+
+
+def things_named(
+    batch: BatchFigures, supplies: Mapping[str, Supply], tools: Mapping[str, Tool]
+) -> Iterator[Supply | Tool]:
+    """All that a batch names and that somebody sells."""
+    project = batch.project
+    slugs = {use.supply for use in batch.used} | {cut.supply for cut in project.cut}
+    papers = {slug for part in project.parts for slug in part.papers}
+    yield from (supplies[slug] for slug in sorted(slugs | papers))
+    yield from (tools[slug] for slug in sorted(tools_needed(project)))

@@ -10,14 +10,13 @@ from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.reserved import needed_sheets, reservations
 from batchleaf.core.shortage import shortages
-from batchleaf.facts import Project, Supply, Tool
+from batchleaf.facts import Project, Supply
 from batchleaf.measure.display import NBSP, show_length, show_number, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.lengths import Size
 from batchleaf.measure.money import share
 from batchleaf.views import site_map
-from batchleaf.views.about_batch import about_batch
-from batchleaf.views.bench import tools_needed
+from batchleaf.views.about_batch import about_batch, things_named
 from batchleaf.views.bench_work import bench_view
 from batchleaf.views.cautions import cautions_for
 from batchleaf.views.collating import collating_view
@@ -26,7 +25,7 @@ from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.links import together
 from batchleaf.views.notes.sheet import companion_line
 from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
-from batchleaf.views.part_rows import Tools, part_notes, part_rows
+from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
 from batchleaf.views.post import post_view
@@ -53,7 +52,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         cover=cover(project, prepared, here),
         notes_html=notes_html,
         about=about_batch(project, figures, tools),
-        disclosure=disclosure_for(_named_things(batch, supplies, tools), figures.settings),
+        disclosure=disclosure_for(things_named(batch, supplies, tools), figures.settings),
         parts_unit=project.unit.value,
         parts_cut="Cut" if batch.taken else "To cut",
         parts=part_rows(project, supplies, tools),
@@ -81,15 +80,6 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         cost_csv=supplies_table(batch, figures).link(here),
         companion=companion_line(batch, figures),
     )
-
-
-def _named_things(batch: BatchFigures, supplies: Supplies, tools: Tools) -> Iterator[Supply | Tool]:
-    """All that the page names and that somebody sells."""
-    project = batch.project
-    slugs = {use.supply for use in batch.used} | {cut.supply for cut in project.cut}
-    papers = {slug for part in project.parts for slug in part.papers}
-    yield from (supplies[slug] for slug in sorted(slugs | papers))
-    yield from (tools[slug] for slug in sorted(tools_needed(project)))
 
 
 def _series(project: Project, figures: Figures) -> Line:

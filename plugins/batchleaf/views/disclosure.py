@@ -15,6 +15,12 @@ def tie_of(thing: Supply | Tool) -> str:
     return "" if thing.tie is Tie.NONE else thing.tie.value
 
 
+def told_by_name(thing: Supply | Tool) -> str:
+    """Its name with the tie behind it: ``bramble paper (paid)``."""
+    tie = tie_of(thing)
+    return f"{thing.name} ({tie})" if tie else thing.name
+
+
 def disclosure_for(things: Iterable[Supply | Tool], settings: Settings) -> str:
     """The sentence for a page that names these things; nothing where none has a tie."""
     return settings.disclosure if any(map(tie_of, things)) else ""

@@ -12,6 +12,7 @@ from batchleaf.core.reserved import needed_sheets
 from batchleaf.facts import Cut, Origin, Project, Purpose, Supply, Use
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import show_number, show_size
+from batchleaf.views.disclosure import told_by_name
 from batchleaf.views.links import together
 from batchleaf.views.pages import GatherRow
 from batchleaf.views.words import NBSP, capitalised, counted, listed
@@ -34,7 +35,7 @@ def _sheets(batch: BatchFigures, supplies: Supplies) -> Iterator[GatherRow]:
         size = show_size(cut.scrap or supply.sheet, unit)
         alike.setdefault((counted(cut.count, *noun), size), []).append(supply)
     for (quantity, size), papers in alike.items():
-        names = listed([paper.name for paper in together(papers)])
+        names = listed([told_by_name(paper) for paper in together(papers)])
         each = " each" if len(papers) > 1 else ""
         yield GatherRow(f"{quantity}{each}", f"of {names}, {size}{NBSP}{unit.value}")
 
@@ -73,9 +74,9 @@ def _amount(use: Use, project: Project) -> Fraction | None:
 def _quantity(amount: Fraction | None, supply: Supply) -> tuple[str, str]:
     """``3.36 m`` of jute cord, ``56 ×`` foam square; of what nobody measures the name alone."""
     if not amount:
-        return "", capitalised(supply.name)
+        return "", capitalised(told_by_name(supply))
     number = show_number(amount, 2)
     if is_measured(supply.unit) or supply.unit != "piece":
-        return f"{number}{NBSP}{supply.name_of_unit(amount)}", f"of {supply.name}"
+        return f"{number}{NBSP}{supply.name_of_unit(amount)}", f"of {told_by_name(supply)}"
     # A name that ends in a size has no plural that one could make.
-    return f"{number}{NBSP}×", supply.name
+    return f"{number}{NBSP}×", told_by_name(supply)

@@ -15,8 +15,9 @@ from batchleaf.measure.display import NBSP, show_length, show_size
 from batchleaf.measure.durations import show_film_time, show_minutes
 from batchleaf.measure.lengths import Unit
 from batchleaf.views import site_map
-from batchleaf.views.about_batch import credits_of
+from batchleaf.views.about_batch import credits_of, things_named
 from batchleaf.views.cautions import cautions_for
+from batchleaf.views.disclosure import disclosure_for, told_by_name
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.notes.back import back_shelves
@@ -88,13 +89,14 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str)
     shelves = back_shelves(batch, supplies, tools, steps)
     cut, cautions = cut_list(project, supplies), cautions_for(batch, supplies, tools)
     named, larger = (
-        tuple(capitalised(tools[slug].name) for slug in project.tools),
+        tuple(capitalised(told_by_name(tools[slug])) for slug in project.tools),
         larger_than_a_side(project),
     )
     front = HEIGHT - _OF_FRONT - of_cut_list(cut) - of_tools_and_cautions(named, (*cautions, *larger))
     return NotesSheet(
         title=project.title,
         sentence=_sentence(project),
+        disclosure=disclosure_for(things_named(batch, supplies, tools), figures.settings),
         credits=tuple(credits_of(project, figures)),
         front=_front(front_view(project, supplies), front),
         gather_head=f"What to gather for {counted(project.begun, project.thing, project.things)}",

@@ -128,6 +128,7 @@ class NotesSheet:
 
     title: str
     sentence: str
+    disclosure: str
     credits: tuple[Line, ...]
     front: PrintedDrawing | None
     gather_head: str
