@@ -25,7 +25,11 @@ from notes.printing import (
     printed,
 )
 
-SIDES: Final = {"hawthorn-boxes": 3, "ivy-gate-cards": 3, "wren-sleeves": 3}
+WITH_TEMPLATES: Final = (
+    *("first-frost-tags", "harbour-square-cards", "hawthorn-boxes", "ivy-gate-cards"),
+    *("towpath-accordions", "wren-sleeves"),
+)
+SIDES: Final = dict.fromkeys(WITH_TEMPLATES, 3)
 """Batches of the demo with templates on a third side; every other one is a leaf of two sides."""
 HAND_OUTS: Final = {"swift-slim-cards"}
 NINE_POINTS: Final = 12.0

@@ -164,8 +164,11 @@ def test_templates_are_for_what_is_more_than_a_card_folded_once(sheets: dict[str
     """A box has them, and a gate fold; what is larger than a side is told in a sentence."""
     titles = {slug: [one.title for one in sheet.templates] for slug, sheet in sheets.items()}
     assert {slug: found for slug, found in titles.items() if found} == {
+        "first-frost-tags": ["A base", "C moon"],
+        "harbour-square-cards": ["D pennant"],
         "hawthorn-boxes": ["A base", "L lid"],
         "ivy-gate-cards": ["A base"],
+        "towpath-accordions": ["C reed"],
         "wren-sleeves": ["A base"],
     }
     accordion = [sentence.replace("\u00a0", " ") for sentence in sheets["towpath-accordions"].larger]

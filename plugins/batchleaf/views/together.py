@@ -17,8 +17,8 @@ from batchleaf.views.aspect_in_words import aspect_in_words, caption_of, has_par
 from batchleaf.views.drawing.apart import Layer, draw_apart, extent_of_base
 from batchleaf.views.drawing.aspect import Shown, draw_aspect
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
-from batchleaf.views.first_make import as_first_made
 from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.first_make import as_first_made
 from batchleaf.views.layers_apart import stacks_of
 from batchleaf.views.lying_in_words import where_it_lies
 from batchleaf.views.pages import FigureView, LyingRow, TogetherView
@@ -80,8 +80,9 @@ def together_view(project: Project, supplies: Supplies) -> TogetherView | None:
     )
 
 
-def front_view(project: Project, supplies: Supplies) -> Drawing | None:
-    """What is seen first of one make, alone; ``None`` where nothing is known of it."""
+def front_view(batch: BatchFigures, supplies: Supplies) -> Drawing | None:
+    """What is seen first of the first make, alone; ``None`` where nothing is known of it."""
+    project = as_first_made(batch)
     made = put_together(project)
     if made is None:
         return None

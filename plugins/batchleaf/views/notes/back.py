@@ -10,6 +10,7 @@ from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Tool
 from batchleaf.measure.lengths import Size
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH
+from batchleaf.views.first_make import as_first_made
 from batchleaf.views.notes.heights import of_back
 from batchleaf.views.notes.layers import CLOSE, WIDE, LayersRoom, layers_apart
 from batchleaf.views.notes.on_paper import HEIGHT, LETTERING, printed, shelved
@@ -53,7 +54,7 @@ def back_shelves(
 
     def of_size(longest: float, room: LayersRoom) -> tuple[Shelf, ...]:
         plans = _plans(batch, supplies, tools, longest)
-        return tuple(shelved((*plans, *layers_apart(batch.project, supplies, room))))
+        return tuple(shelved((*plans, *layers_apart(as_first_made(batch), supplies, room))))
 
     tried = (of_size(*size) for size in _SIZES)
     fitting = (shelves for shelves in tried if of_back(shelves, steps) <= HEIGHT - _AROUND)

@@ -10,6 +10,7 @@ from batchleaf.measure.display import show_length, show_size
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.links import together
 from batchleaf.views.pages import CutGroup, CutLine
+from batchleaf.views.shape_in_words import shape_words
 from batchleaf.views.words import capitalised, listed, spelt
 
 Supplies = Mapping[str, Supply]
@@ -47,9 +48,10 @@ def _line(part: Part, project: Project) -> CutLine:
 
 def _words(part: Part, unit: Unit) -> Iterator[str]:
     yield show_size(part.cut_size, unit)
-    if part.oversize:
+    if part.oversize and part.shape.is_rectangle:
         yield f"trim to {show_size(part.size, unit)}"
     yield from scores_in_words(part, unit)
+    yield from shape_words(part, unit)
     if part.before:
         yield f"first {part.before.rstrip('.')}"
 

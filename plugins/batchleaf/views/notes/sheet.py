@@ -98,7 +98,7 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str)
         sentence=_sentence(project),
         disclosure=disclosure_for(things_named(batch, supplies, tools), figures.settings),
         credits=tuple(credits_of(project, figures)),
-        front=_front(front_view(project, supplies), front),
+        front=_front(front_view(batch, supplies), front),
         gather_head=f"What to gather for {counted(project.begun, project.thing, project.things)}",
         gather=gather_rows(batch, supplies),
         cut_unit=_UNITS[project.unit],

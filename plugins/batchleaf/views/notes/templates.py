@@ -1,8 +1,6 @@
 """Parts at their true size, to lay on the paper or to mark it by.
 
-A rectangle that is folded once needs no template: its measures say it all. A part with an outline
-of its own would need one whether it is folded or not: :func:`has_template` is where that is said,
-and what draws a part flat is handed in at one place, :func:`_drawn`.
+A rectangle that is folded once, or not at all, needs no template: its measures say it all.
 """
 
 from __future__ import annotations
@@ -12,12 +10,14 @@ from typing import Final
 
 from batchleaf.facts import Origin, Part, Project
 from batchleaf.measure.display import show_size
+from batchleaf.measure.lengths import Unit
 from batchleaf.views.drawing.blank import draw_blank
 from batchleaf.views.drawing.canvas import FIGURE_PX, Lettering
-from batchleaf.views.drawing.shapes import Box, Drawing, Label, Polygon, Ring, Shape, Stroke
+from batchleaf.views.drawing.shapes import Box, Cutout, Drawing, Label, Path, Polygon, Ring, Shape, Stroke
 from batchleaf.views.notes.on_paper import GAP, HEIGHT, LETTERING, WIDTH
 from batchleaf.views.pages import PrintedDrawing, TemplateView
 from batchleaf.views.scoring import faces_of, how_to_score
+from batchleaf.views.shape_in_words import size_and_shape
 from batchleaf.views.words import NBSP, capitalised, listed
 
 _TRUE: Final = 1.0
@@ -31,7 +31,7 @@ _WORDS: Final = 14.0
 
 def has_template(part: Part) -> bool:
     """Whether a part is more than a rectangle that is folded once."""
-    return part.origin is not Origin.READY and len(part.scores) > 1
+    return part.origin is not Origin.READY and (len(part.scores) > 1 or not part.shape.is_rectangle)
 
 
 def template_views(project: Project) -> tuple[TemplateView, ...]:
@@ -41,14 +41,16 @@ def template_views(project: Project) -> tuple[TemplateView, ...]:
 
 
 def larger_than_a_side(project: Project) -> tuple[str, ...]:
-    """``A base is 16 × 5 in flat and larger than a side of this sheet: mark it by its measures.``"""
-    unit = project.unit
-    return tuple(
-        f"{part.letter} {part.name} is {show_size(part.size, unit)}{NBSP}{unit.value} flat, larger than a"
-        f" side of this sheet: mark it by its measures. {how_to_score(part, unit)}"
-        for part in project.parts
-        if has_template(part) and _fitted(part, project) is None
-    )
+    """``A base is 16 × 5 in flat, larger than a side of this sheet: mark it by its measures.``"""
+    large = (part for part in project.parts if has_template(part) and _fitted(part, project) is None)
+    return tuple(_marked_by_measures(part, project.unit) for part in large)
+
+
+def _marked_by_measures(part: Part, unit: Unit) -> str:
+    size = f"{show_size(part.size, unit)}{NBSP}{unit.value}"
+    called = f"{part.letter} {part.name}"
+    told = f"{called} is {size} flat, larger than a side of this sheet: mark it by its measures."
+    return f"{told} {how_to_score(part, unit)}" if part.scores else told
 
 
 def _fitted(part: Part, project: Project) -> TemplateView | None:
@@ -67,23 +69,28 @@ def _is_beside(drawn: PrintedDrawing) -> bool:
 
 
 def _view(part: Part, project: Project, drawn: PrintedDrawing) -> TemplateView:
-    size = f"{show_size(part.size, project.unit)}{NBSP}{project.unit.value}"
     return TemplateView(
         title=f"{part.letter} {part.name}",
-        sentence=f"{size} flat. {how_to_score(part, project.unit)}",
+        sentence=_in_words(part, project),
         printed=drawn,
         beside=_is_beside(drawn),
     )
 
 
+def _in_words(part: Part, project: Project) -> str:
+    shown = f"{capitalised(size_and_shape(part, part.size, project.unit))}."
+    return f"{shown} {how_to_score(part, project.unit)}" if part.scores else shown
+
+
 def _drawn(part: Part, project: Project) -> Drawing:
-    faces = tuple(faces_of(part, project))
+    faces = tuple(faces_of(part, project)) if part.scores else ()
     lettering = Lettering(FIGURE_PX / LETTERING, "narrow")
-    size = f"{show_size(part.size, project.unit)}{NBSP}{project.unit.value}"
+    shown = size_and_shape(part, part.size, project.unit)
+    names = f" Its faces: {listed([name for name, _ in faces])}." if faces else ""
     return draw_blank(part, faces, project.unit, lettering).drawing(
         f"template-{part.letter.lower()}",
         f"Template of {part.letter}, {part.name}, at its true size",
-        f"{capitalised(part.name)} {part.letter}, flat, {size}. Its faces: {listed([n for n, _ in faces])}.",
+        f"{capitalised(part.name)} {part.letter}, flat: {shown}.{names}",
     )
 
 
@@ -108,5 +115,12 @@ def _turned(shape: Shape) -> Shape:
             return replace(shape, corners=tuple((y, -x) for x, y in shape.corners))
         case Stroke():
             return replace(shape, lines=tuple((y1, -x1, y2, -x2) for x1, y1, x2, y2 in shape.lines))
+        case Cutout():
+            return replace(shape, paths=tuple(_turned_path(path) for path in shape.paths))
         case Ring() | Label():
             return replace(shape, x=shape.y, y=-shape.x, upright=not shape.upright)
+
+
+def _turned_path(path: Path) -> Path:
+    start = (path.start[1], -path.start[0])
+    return replace(path, start=start, pieces=tuple(tuple((y, -x) for x, y in one) for one in path.pieces))
