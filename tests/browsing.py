@@ -96,6 +96,8 @@ def _kind(path: Path, name: str) -> str:
     folder = name.partition("/")[0]
     if name.count("/") < 2:
         return name or "home"
+    if name.endswith("/other-sheets/"):
+        return "other sheets"
     if folder == "projects":
         return "moved" if is_moved(path) else f"batch {_stage(path)}"
     if folder == "drawer":

@@ -32,16 +32,17 @@ from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Unit, parse_size
 from batchleaf.measure.money import Currency
+from batchleaf.records.other_sheets import read_other_sheets
 from batchleaf.render.html import THEME, toc_tokens
 from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
 from batchleaf.render.social import SIZE, SocialPicture
-from batchleaf.settings import FILE, ColourOfLook, CurrencyCode, DayOf, SizeOf, ToldSettings
+from batchleaf.settings import FILE, ColourOfLook, CurrencyCode, DayOf, SheetsOf, SizeOf, ToldSettings
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
 from batchleaf.views.edition import Told, handed_out, public_edition
 from batchleaf.views.masthead import Masthead
-from batchleaf.views.pages import BatchPage, MovedPage
+from batchleaf.views.pages import BatchPage, MovedPage, OtherSheetsPage
 from batchleaf.views.site import PlacedPage
 from batchleaf.workflow import read_and_work_out
 
@@ -74,6 +75,7 @@ class BatchleafConfig(ToldSettings):
     as_of = DayOf()
     least_kept = SizeOf(str, default="20 x 20 mm")
     disclosure = c.Type(str, default=DISCLOSURE)
+    other_sheets = SheetsOf(str, default="A4, letter, 12 x 12 in, 30.5 x 30.5 cm")
     ground = ColourOfLook(str, default=str(STANDARD.ground))
     ink = ColourOfLook(str, default=str(STANDARD.ink))
     accent = ColourOfLook(str, default=str(STANDARD.accent))
@@ -97,6 +99,7 @@ class BatchleafConfig(ToldSettings):
             as_of=dt.date.fromisoformat(self.as_of) if self.as_of else None,
             least_kept=parse_size(self.least_kept, unit),
             disclosure=self.disclosure.strip() or DISCLOSURE,
+            other_sheets=read_other_sheets(self.other_sheets, unit),
         )
 
     def look(self) -> Look:
@@ -241,6 +244,9 @@ def _front_matter(page: PlacedPage, social: SocialPicture | None) -> str:
         meta["social"] = {"address": address, "width": wide, "height": high, "alt": social.alt}
     if isinstance(page.page, MovedPage):
         meta |= {"moved": page.page.href, "search": {"exclude": True}}
+    if isinstance(page.page, OtherSheetsPage):
+        # Its words are those of the batch, which is found.
+        meta["search"] = {"exclude": True}
     if isinstance(page.page, BatchPage):
         meta["search"] = {"boost": FOUND_FIRST}
     # JSON is YAML, with every text in quotes.

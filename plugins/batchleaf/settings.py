@@ -19,6 +19,7 @@ from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Unit, parse_size
 from batchleaf.measure.money import Currency
 from batchleaf.records.grammar import read_date
+from batchleaf.records.other_sheets import read_other_sheets
 from batchleaf.records.shape_problems import did_you_mean, one_of
 
 FILE: Final = "mkdocs.yml"
@@ -71,6 +72,19 @@ class SizeOf(c.Type[str]):
         text = super().run_validation(value)
         try:
             parse_size(text, Unit.MM)
+        except MeasureError as error:
+            raise ValidationError(str(error)) from None
+        return text
+
+
+class SheetsOf(c.Type[str]):
+    """Sizes of sheets by name or with their unit, or none."""
+
+    def run_validation(self, value: object) -> str:
+        """Refuses what is no size, in the words of its reader."""
+        text = super().run_validation(value)
+        try:
+            read_other_sheets(text, Unit.MM)
         except MeasureError as error:
             raise ValidationError(str(error)) from None
         return text

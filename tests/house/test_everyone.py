@@ -33,7 +33,8 @@ def _set(page: Page, scheme: Scheme, width: int) -> None:
 def test_every_kind_of_page_is_looked_at(demo_site: Served) -> None:
     """The kinds that the tests below go through are all that the demo has."""
     assert set(demo_site.kinds()) == {
-        "home", "batch made", "batch planned", "moved", "drawer/", "item", "pad", "offcuts/", "bench/",
+        "home", "batch made", "batch planned", "moved", "other sheets",
+        "drawer/", "item", "pad", "offcuts/", "bench/",
         "series/", "one of series", "year/", "how/", "finished/", "prices/", "about/", "keys/", "404.html",
     }  # fmt: skip
 

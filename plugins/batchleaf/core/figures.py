@@ -25,13 +25,14 @@ from batchleaf.core.folds_across import folds_across
 from batchleaf.core.geometry.problems import misplaced
 from batchleaf.core.geometry.seen_through import seen_through
 from batchleaf.core.ledger import Ledger, keep_ledger
+from batchleaf.core.other_sheets import OnOther, on_other_sheets
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.core.post.by_post import ByPost, by_post
 from batchleaf.core.terms_of_sale import terms_of_sale
 from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
 from batchleaf.core.too_tight import too_tight
 from batchleaf.core.used import Used, used_by
-from batchleaf.facts import Archive, Part, Place, Problem, Project, Settings, Weight
+from batchleaf.facts import Archive, OtherSheet, Part, Place, Problem, Project, Settings, Weight
 from batchleaf.facts.postage import NO_POSTAGE, Postage
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Size
@@ -71,6 +72,8 @@ class BatchFigures:
     by_post: ByPost | None = None
     collated: Collated | None = None
     bench: Bench | None = None
+    on_other: tuple[OnOther, ...] = ()
+    """The makes begun, from sheets that readers elsewhere have."""
 
     @property
     def taken(self) -> bool:
@@ -133,7 +136,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         misfits = list(_too_large(project, supplies))
         cost = batch_cost(ledger.draws.get(project.slug, ()), project.finished)
         one = cost.one if cost.counted else None
-        uncosted = work_out_batch(project, supplies, tools, planner, postage)
+        uncosted = work_out_batch(project, supplies, tools, planner, postage, settings.other_sheets)
         kinds = cost_by_kind(cost, project, supplies) if one is not None else ()
         today = todays_cost(project, supplies, prices) if one is not None else None
         batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost, kinds=kinds, today=today)
@@ -154,7 +157,12 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
 
 
 def work_out_batch(
-    project: Project, supplies: Supplies, tools: Tools, planner: Planner, postage: Postage = NO_POSTAGE
+    project: Project,
+    supplies: Supplies,
+    tools: Tools,
+    planner: Planner,
+    postage: Postage = NO_POSTAGE,
+    other_sheets: tuple[OtherSheet, ...] = (),
 ) -> BatchFigures:
     """All of one batch but its cost, which depends on every batch before it."""
     was_made = project.status.moves_the_drawer and project.cut and not project.in_hand
@@ -167,6 +175,7 @@ def work_out_batch(
         used=used_by(project),
         by_post=by_post(project, supplies, postage),
         collated=collated(project, cutting, supplies),
+        on_other=tuple(on_other_sheets(project, supplies, other_sheets, planner)),
         bench=bench_work(project, cutting, supplies, tools),
     )
 

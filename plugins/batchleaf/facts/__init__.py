@@ -5,7 +5,7 @@ known to exist. Lengths are in mm, money in minor units of the archive's one
 currency (cents), quantities in the supply's own unit.
 """
 
-from batchleaf.facts.archive import Archive, CostFlow, Series, Settings
+from batchleaf.facts.archive import Archive, CostFlow, OtherSheet, Series, Settings
 from batchleaf.facts.batch import (
     Asked,
     Companion,
@@ -67,6 +67,7 @@ __all__ = [
     "Moment",
     "Opening",
     "Origin",
+    "OtherSheet",
     "PaperSide",
     "Part",
     "Photo",

@@ -31,6 +31,14 @@ LEAST_KEPT: Final = Size(Fraction(20), Fraction(20))
 """What is smaller is waste, where the maker sets nothing else: in mm."""
 
 
+@dataclass(frozen=True, slots=True)
+class OtherSheet:
+    """A size of sheet that readers elsewhere have, as it is called: ``A4``, ``12 x 12 in``."""
+
+    name: str
+    size: Size
+
+
 DISCLOSURE: Final = (
     "Some of what is named here is marked: paid, where its seller pays the maker for the link or for"
     " naming it; gifted, where it was free for the maker, or cost less."
@@ -50,6 +58,8 @@ class Settings:
     least_kept: Size = LEAST_KEPT
     """The smallest piece that is kept; a smaller one is waste."""
     disclosure: str = DISCLOSURE
+    other_sheets: tuple[OtherSheet, ...] = ()
+    """Sizes of sheets that each batch is planned on as well."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,7 @@ from batchleaf.views.cost import cost_view
 from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.links import together
 from batchleaf.views.notes.sheet import companion_line
+from batchleaf.views.other_sheets import link_to_other_sheets
 from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
 from batchleaf.views.part_rows import part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
@@ -53,6 +54,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         notes_html=notes_html,
         about=about_batch(project, figures, tools),
         disclosure=disclosure_for(things_named(batch, supplies, tools), figures.settings),
+        other_sheets=link_to_other_sheets(batch),
         parts_unit=project.unit.value,
         parts_cut="Cut" if batch.taken else "To cut",
         parts=part_rows(project, supplies, tools),

@@ -67,7 +67,7 @@ def _told_of(projects: Sequence[Project], figures: Figures, told: Told, planner:
     tools = {tool.slug: tool for tool in archive.tools}
     batches = {
         project.slug: _batch(
-            work_out_batch(project, supplies, tools, planner, archive.postage),
+            work_out_batch(project, supplies, tools, planner, archive.postage, figures.settings.other_sheets),
             figures.batches[project.slug],
             names,
             told,
@@ -88,6 +88,7 @@ def _batch(public: BatchFigures, private: BatchFigures, names: Names, told: Told
         by_post=public.by_post,
         collated=public.collated,
         bench=public.bench,
+        on_other=public.on_other,
         one=private.one if told.cost else None,
         lacks=lacks if told.cost else (),
     )

@@ -21,6 +21,7 @@ from batchleaf.views.item import item_page
 from batchleaf.views.more import more_of
 from batchleaf.views.moved import moved_page
 from batchleaf.views.offcuts import offcuts_page
+from batchleaf.views.other_sheets import other_sheets_page
 from batchleaf.views.pages import Page, text_of
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.prices import prices_page
@@ -93,6 +94,8 @@ def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str])
     for batch in figures.batches.values():
         page = batch_page(batch, figures, prepared, prose(batch.project.notes))
         yield PlacedPage(site_map.batch(batch.project.slug), page.title, "batches", page)
+        if others := other_sheets_page(batch, figures):
+            yield PlacedPage(site_map.other_sheets(batch.project.slug), others.title, "batches", others)
         for old in batch.project.was:
             yield PlacedPage(site_map.batch(old), page.title, "batches", moved_page(batch.project, old))
     yield from _pages_of_supplies(figures, prepared)

@@ -19,6 +19,7 @@ YEAR: Final = "year/"
 HOW: Final = "how/"
 PHOTOS: Final = "photos/"
 HAND_OUTS: Final = "hand-outs/"
+OTHER_SHEETS: Final = "other-sheets/"
 FIGURES: Final = "figures.json"
 FEED: Final = "feed.xml"
 
@@ -36,6 +37,11 @@ def notes(slug: str) -> str:
 def hand_out(slug: str) -> str:
     """Where companion notes lie that no page leads to."""
     return f"{HAND_OUTS}{slug}/"
+
+
+def other_sheets(slug: str) -> str:
+    """Where a batch is planned on other sheets."""
+    return f"{batch(slug)}{OTHER_SHEETS}"
 
 
 def item(slug: str) -> str:

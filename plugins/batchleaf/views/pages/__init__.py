@@ -54,6 +54,7 @@ from batchleaf.views.pages.notes import (
     TemplateView,
 )
 from batchleaf.views.pages.offcuts import LaidPaper, LaidPile, OffcutsPage
+from batchleaf.views.pages.other_sheets import OtherSheetsPage, OtherSheetView
 from batchleaf.views.pages.pieces import Aside, Line, Link, Picture, Source, text_of
 from batchleaf.views.pages.prices import PriceRow, PricesPage, SoldRow
 from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
@@ -80,6 +81,7 @@ Page = (
     | FinishedPage
     | PricesPage
     | OffcutsPage
+    | OtherSheetsPage
     | SeriesIndexPage
     | SeriesPage
     | YearsPage
@@ -132,6 +134,8 @@ __all__ = [
     "Neighbour",
     "NotesSheet",
     "OffcutsPage",
+    "OtherSheetView",
+    "OtherSheetsPage",
     "PadPaperRow",
     "Page",
     "PaperOfYear",

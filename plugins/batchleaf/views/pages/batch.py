@@ -203,3 +203,4 @@ class BatchPage:
     post: PostView | None = None
     bench: BenchView | None = None
     disclosure: str = ""
+    other_sheets: Link | None = None
