@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import takewhile
 
 from batchleaf.core.batch_cutting import Cutting
@@ -22,6 +23,7 @@ from batchleaf.views.cautions import cautions_for
 from batchleaf.views.collating import collating_view
 from batchleaf.views.cost import cost_view
 from batchleaf.views.disclosure import disclosure_for
+from batchleaf.views.filming import film_rows, step_quantities
 from batchleaf.views.links import together
 from batchleaf.views.notes.sheet import companion_line
 from batchleaf.views.other_sheets import link_to_other_sheets
@@ -69,7 +71,13 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         cost=cost_view(batch, supplies, figures.settings),
         post=post_view(batch, supplies, figures.settings),
         together=first_together(batch, supplies),
-        steps=tuple(_steps(project, prepared, here)),
+        steps=tuple(
+            replace(step, uses=uses)
+            for step, uses in zip(
+                _steps(project, prepared, here), step_quantities(batch, supplies, tools), strict=True
+            )
+        ),
+        filming=film_rows(batch, supplies, tools) if figures.ledger else (),
         pictures=_other_pictures(project, prepared, here),
         went=went_view(batch, figures.settings.currency),
         neighbours=_neighbours(project, figures),

@@ -153,6 +153,18 @@ class StepView:
     sentence: str
     film: str
     pictures: tuple[Picture, ...]
+    uses: str = ""
+    """The sizes of the parts and the amounts of the supplies that it names, for one make."""
+
+
+@dataclass(frozen=True, slots=True)
+class FilmRow:
+    """One step before it is filmed: what lies ready, and which sample beside it."""
+
+    number: str
+    time: str
+    ready: str
+    sample: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,3 +216,4 @@ class BatchPage:
     bench: BenchView | None = None
     disclosure: str = ""
     other_sheets: Link | None = None
+    filming: tuple[FilmRow, ...] = ()
