@@ -39,11 +39,12 @@ def rows(figures: Figures, slug: str) -> list[tuple[str, str]]:
 def test_steps_of_a_batch(figures: Figures) -> None:
     """By whole names, by last words, by the verb of what a tool does."""
     assert rows(figures, "wren-note-bookmarks") == [
-        ("B, water strip; C, label; the craft knife", "B, 44 × 70 mm; C, 30 × 12 mm"),
+        ("A, base; B, water strip; C, label; the craft knife",
+         "A, 50 × 180 mm; B, 44 × 70 mm; C, 30 × 12 mm"),
         ("B, water strip", "B, 44 × 70 mm"),
         ("B, water strip; C, label; the hedge sprigs", "B, 44 × 70 mm; C, 30 × 12 mm"),
-        ("the hole punch; jute cord", "0.14 m of jute cord"),
-    ]
+        ("the hole punch; jute cord", "140 mm of jute cord"),
+    ]  # fmt: skip
     first, *_ = rows(figures, "hazel-square-cards")
     assert first == ("A, base; the craft knife; the score board", "A, 270 × 135 mm")
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Part, Supply, Tool, Use
+from batchleaf.measure.amounts import measure_of, mm_in
 from batchleaf.measure.display import NBSP, show_number, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.lengths import Unit
@@ -60,7 +61,7 @@ def step_quantities(batch: BatchFigures, supplies: Supplies, tools: Tools) -> tu
 
 def _quantities(one: StepUses, supplies: Supplies, unit: Unit) -> Iterator[str]:
     yield from (_part(part, unit) for part in one.parts)
-    amounts = [_amount(use, supplies[use.supply]) for use in one.uses if use.per_make]
+    amounts = [_amount(use, supplies[use.supply], unit) for use in one.uses if use.per_make]
     if amounts:
         yield listed(amounts)
 
@@ -70,8 +71,11 @@ def _part(part: Part, unit: Unit) -> str:
     return f"{each}{part.letter}, {show_size(part.size, unit)}{NBSP}{unit.value}"
 
 
-def _amount(use: Use, supply: Supply) -> str:
+def _amount(use: Use, supply: Supply, unit: Unit) -> str:
+    """A length in the unit of the record, for whoever has a ruler in hand."""
     amount = use.per_make or Fraction(0)
+    if measure_of(supply.unit) == "length":
+        return f"{show_length(amount * mm_in(supply.unit), unit)}{NBSP}{unit.value} of {supply.name}"
     number = show_number(amount, 2)
     if supply.unit == "piece":
         return f"{number}{NBSP}×{NBSP}{supply.name}"

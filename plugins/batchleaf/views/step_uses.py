@@ -50,15 +50,17 @@ def _uses(step: Step, project: Project, supplies: Supplies, tools: Tools, once: 
     said = _words(step.sentence)
     named = tuple(part for part in project.parts if _names(part.name, said, once))
     return StepUses(
-        parts=named or _cut_first(project, said),
+        parts=(*_cut_first(project, said, named), *named),
         uses=tuple(use for use in _worked_in(project) if _names(supplies[use.supply].name, said, once)),
         tools=tuple(slug for slug in _all_tools(project) if _takes(tools[slug], project, said, once)),
     )
 
 
-def _cut_first(project: Project, said: Sequence[str]) -> tuple[Part, ...]:
-    """A step that cuts, and names no part, cuts the base: “Cut, score and fold”."""
-    return project.parts[:1] if "cut" in said else ()
+def _cut_first(project: Project, said: Sequence[str], named: Sequence[Part]) -> tuple[Part, ...]:
+    """A step that cuts what is made, or names no part, cuts the base: “Cut, score and fold”, “Cut the cards”."""
+    base, thing = project.parts[:1], _words(project.thing)
+    cuts = "cut" in said and (not named or (bool(thing) and thing[-1] in said))
+    return base if cuts and base[0] not in named else ()
 
 
 def _worked_in(project: Project) -> Iterator[Use]:
