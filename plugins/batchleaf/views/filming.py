@@ -8,7 +8,7 @@ from fractions import Fraction
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Part, Supply, Tool, Use
 from batchleaf.measure.amounts import measure_of, mm_in
-from batchleaf.measure.display import NBSP, show_number, show_size
+from batchleaf.measure.display import NBSP, show_length, show_number, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.lengths import Unit
 from batchleaf.views.pages import FilmRow

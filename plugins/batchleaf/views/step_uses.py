@@ -57,7 +57,7 @@ def _uses(step: Step, project: Project, supplies: Supplies, tools: Tools, once: 
 
 
 def _cut_first(project: Project, said: Sequence[str], named: Sequence[Part]) -> tuple[Part, ...]:
-    """A step that cuts what is made, or names no part, cuts the base: “Cut, score and fold”, “Cut the cards”."""
+    """A step that cuts what is made, or names no part, cuts the base: “Cut, score and fold”."""
     base, thing = project.parts[:1], _words(project.thing)
     cuts = "cut" in said and (not named or (bool(thing) and thing[-1] in said))
     return base if cuts and base[0] not in named else ()
