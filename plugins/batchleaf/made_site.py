@@ -16,13 +16,15 @@ from batchleaf.render.prose import prose_html
 from batchleaf.render.social import SocialPicture, social_pictures
 from batchleaf.store import Store
 from batchleaf.views import site_map
-from batchleaf.views.feed import feed
+from batchleaf.views.feed import feeds
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.more import MorePage, more_of
 from batchleaf.views.notes.all_notes import all_notes
+from batchleaf.views.outward import Outward
 from batchleaf.views.problems import problems_page
 from batchleaf.views.shared import shared_pictures
 from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, Section, all_data, all_pages, sections_of
+from batchleaf.views.video_text import NO_VIDEOS, Videos
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,27 +49,40 @@ NOTHING_MADE = MadeSite((), {}, (), (), (), (), {})
 
 
 def made_site(
-    figures: Figures, masthead: Masthead, look: Look, store: Store, hand_outs: Figures | None = None
+    figures: Figures,
+    masthead: Masthead,
+    look: Look,
+    store: Store,
+    hand_outs: Figures | None = None,
+    videos: Videos = NO_VIDEOS,
 ) -> tuple[MadeSite, tuple[Problem, ...]]:
     """The site of an archive, and the pictures that could not be read.
 
     ``hand_outs``: the batches whose notes are handed out, as those who get them may know them.
+    ``videos``: the texts for videos.
 
-    What names pages by their whole address, the feed and the pictures that are passed on, is made
+    What names pages by their whole address, the feeds and the pictures that are passed on, is made
     where the site has an address.
     """
     ready = prepared_photos(figures.archive.projects, store)
     if ready.problems:
         return NOTHING_MADE, ready.problems
-    pages = tuple(all_pages(figures, ready.prepared, prose_html))
-    newest = feed(figures, masthead)
-    feeds = (PlacedData(site_map.FEED, feed_xml(newest)),) if newest else ()
-    data = (*all_data(figures), *feeds, *_notes(figures, hand_outs, masthead))
+    pages = tuple(all_pages(figures, ready.prepared, prose_html, Outward(masthead, videos)))
+    outward = _going_out(figures, masthead, videos)
+    data = (*all_data(figures), *outward, *_notes(figures, hand_outs, masthead))
     shared = shared_pictures(figures) if masthead.address else {}
     social = social_pictures(shared, ready, look, store)
     photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))
     sections, more = sections_of(figures), more_of(figures)
     return MadeSite(pages, _bodies(pages), data, tuple(photos), sections, more, social), ()
+
+
+def _going_out(figures: Figures, masthead: Masthead, videos: Videos) -> Iterator[PlacedData]:
+    for one in feeds(figures, masthead):
+        yield PlacedData(one.place, feed_xml(one))
+    for slug in figures.batches:
+        if text := videos.get(slug):
+            yield PlacedData(f"{site_map.batch(slug)}{site_map.VIDEO}", text.text)
 
 
 def prepared_photos(projects: Sequence[Project], store: Store) -> ReadyPhotos:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 import os
+from collections.abc import Set
 from pathlib import Path
 from typing import Final, Literal
 
@@ -25,25 +26,37 @@ from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
 from batchleaf.core.figures import Figures
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
-from batchleaf.facts.archive import DISCLOSURE
+from batchleaf.facts.archive import DISCLOSURE, VIDEO_TEXT
 from batchleaf.kept_plans import keeping
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Unit, parse_size
+from batchleaf.measure.licences import Licence
 from batchleaf.measure.money import Currency
 from batchleaf.records.other_sheets import read_other_sheets
 from batchleaf.render.html import THEME, toc_tokens
 from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
 from batchleaf.render.social import SIZE, SocialPicture
-from batchleaf.settings import FILE, ColourOfLook, CurrencyCode, DayOf, SheetsOf, SizeOf, ToldSettings
+from batchleaf.settings import (
+    FILE,
+    Characters,
+    ColourOfLook,
+    CurrencyCode,
+    DayOf,
+    LicenceOf,
+    SheetsOf,
+    SizeOf,
+    ToldSettings,
+)
 from batchleaf.store import Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
-from batchleaf.views.edition import Told, handed_out, public_edition
+from batchleaf.views.edition import Told, as_told, handed_out, public_edition
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.pages import BatchPage, MovedPage, OtherSheetsPage
 from batchleaf.views.site import PlacedPage
+from batchleaf.views.video_text import told_of_length, video_texts
 from batchleaf.workflow import read_and_work_out
 
 log = get_plugin_logger("batchleaf")
@@ -76,6 +89,8 @@ class BatchleafConfig(ToldSettings):
     least_kept = SizeOf(str, default="20 x 20 mm")
     disclosure = c.Type(str, default=DISCLOSURE)
     other_sheets = SheetsOf(str, default="A4, letter, 12 x 12 in, 30.5 x 30.5 cm")
+    video_text = Characters(default=VIDEO_TEXT)
+    licence = LicenceOf()
     ground = ColourOfLook(str, default=str(STANDARD.ground))
     ink = ColourOfLook(str, default=str(STANDARD.ink))
     accent = ColourOfLook(str, default=str(STANDARD.accent))
@@ -100,6 +115,7 @@ class BatchleafConfig(ToldSettings):
             least_kept=parse_size(self.least_kept, unit),
             disclosure=self.disclosure.strip() or DISCLOSURE,
             other_sheets=read_other_sheets(self.other_sheets, unit),
+            video_text=self.video_text,
         )
 
     def look(self) -> Look:
@@ -143,8 +159,9 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             )
         projects = projects_folder(config, self.config)
         config.watch.append(str(projects))
-        self._site = self._made(projects, cache_folder(config), _masthead(config))
-        _dress(config, self._site, self.config.look())
+        masthead = masthead_of(config, self.config)
+        self._site = self._made(projects, cache_folder(config), masthead)
+        _dress(config, self._site, masthead, self.config.look())
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -181,6 +198,9 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         if worked.figures is None:
             return self._refused(worked.errors, worked.slugs)
         figures, tell = worked.figures, self.config.told()
+        videos = video_texts(as_told(figures, tell, planner), masthead)
+        for notice in told_of_length(videos, worked.archive.projects, settings.video_text):
+            log.info(told(notice))
         hand_outs: Figures | None = None
         match edition:
             case Edition.PUBLIC:
@@ -188,7 +208,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             case Edition.PRIVATE:
                 # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
                 hand_outs = handed_out(figures, tell, planner)
-        site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs)
+        site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos)
         if problems:
             return self._refused(problems, worked.slugs)
         self._last_sound = site
@@ -213,11 +233,13 @@ def _edition() -> Edition:
         raise PluginError(str(error)) from None
 
 
-def _masthead(config: MkDocsConfig) -> Masthead:
-    return Masthead(config.site_name, config.site_url or "", config.site_author or "")
+def masthead_of(config: MkDocsConfig, plugin: BatchleafConfig) -> Masthead:
+    """What the site is called, where it will stand, and under which licence."""
+    licence = Licence.of(plugin.licence) if plugin.licence else None
+    return Masthead(config.site_name, config.site_url or "", config.site_author or "", licence)
 
 
-def _dress(config: MkDocsConfig, site: MadeSite, look: Look) -> None:
+def _dress(config: MkDocsConfig, site: MadeSite, masthead: Masthead, look: Look) -> None:
     """Batchleaf's templates go before the theme's, and the frame of every page learns what it needs.
 
     Fonts from another host are always off; light and dark are there unless the maker chose a palette.
@@ -233,15 +255,19 @@ def _dress(config: MkDocsConfig, site: MadeSite, look: Look) -> None:
         "more": [{"title": one.title, "url": one.address} for one in site.more],
         "feed": next((one.address for one in site.data if one.address == site_map.FEED), ""),
         "look": STYLE_SHEET if look != STANDARD else "",
+        "licence": masthead.licence and {"name": masthead.licence.name, "deed": masthead.licence.deed},
     }
 
 
-def _front_matter(page: PlacedPage, social: SocialPicture | None) -> str:
+def _front_matter(page: PlacedPage, social: SocialPicture | None, feeds: Set[str]) -> str:
     meta: dict[str, object] = {"title": page.title, "section": page.section, "description": page.description}
     if social:
         wide, high = SIZE
         address = f"{site_map.PHOTOS}{social.file.name}"
         meta["social"] = {"address": address, "width": wide, "height": high, "alt": social.alt}
+    feed = f"{page.address}{site_map.FEED}"
+    if page.address and feed in feeds:
+        meta["feed"] = feed
     if isinstance(page.page, MovedPage):
         meta |= {"moved": page.page.href, "search": {"exclude": True}}
     if isinstance(page.page, OtherSheetsPage):
@@ -254,11 +280,12 @@ def _front_matter(page: PlacedPage, social: SocialPicture | None) -> str:
 
 
 def _files(site: MadeSite, look: Look, config: MkDocsConfig) -> list[File]:
+    feeds = {one.address for one in site.data if one.address.endswith(site_map.FEED)}
     pages = [
         File.generated(
             config,
             site_map.source(page.address),
-            content=_front_matter(page, site.social.get(page.address)),
+            content=_front_matter(page, site.social.get(page.address), feeds),
             inclusion=InclusionLevel.NOT_IN_NAV,
         )
         for page in site.pages

@@ -17,6 +17,7 @@ from mkdocs.config.base import BaseConfigOption, Config, ConfigErrors, ConfigWar
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import Unit, parse_size
+from batchleaf.measure.licences import Licence
 from batchleaf.measure.money import Currency
 from batchleaf.records.grammar import read_date
 from batchleaf.records.other_sheets import read_other_sheets
@@ -25,6 +26,8 @@ from batchleaf.records.shape_problems import did_you_mean, one_of
 FILE: Final = "mkdocs.yml"
 OF_MKDOCS: Final = frozenset({"enabled"})
 """What MkDocs reads of every plugin's settings."""
+LEAST_TEXT: Final = 500
+"""Characters: the sentence of a batch, its address and a credit have room in it."""
 _CALLED: Final = {"unit": "unit"}
 """What a wrong value is said not to be, where that is more than a choice."""
 
@@ -62,6 +65,33 @@ class DayOf(BaseConfigOption[str]):
             return read_date(value.isoformat() if isinstance(value, dt.date) else str(value)).isoformat()
         except MeasureError as error:
             raise ValidationError(str(error)) from None
+
+
+class LicenceOf(BaseConfigOption[str]):
+    """A licence by its short name; nothing where it is left out."""
+
+    def run_validation(self, value: object) -> str:
+        """Refuses what is no licence, in the words of its reader."""
+        if value is None or value == "":
+            return ""
+        try:
+            return Licence.of(str(value)).id
+        except MeasureError as error:
+            raise ValidationError(str(error)) from None
+
+
+class Characters(c.OptionallyRequired[int]):
+    """How long a text may be."""
+
+    def run_validation(self, value: object) -> int:
+        """Refuses what is no whole number, and one that no text keeps to."""
+        if not isinstance(value, int) or isinstance(value, bool) or value < LEAST_TEXT:
+            said = _as_written(value)
+            raise ValidationError(
+                f"“{said}” is no length of a text; write how many characters it may have, at least"
+                f" {LEAST_TEXT}"
+            )
+        return value
 
 
 class SizeOf(c.Type[str]):

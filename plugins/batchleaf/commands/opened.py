@@ -9,13 +9,15 @@ from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import ConfigurationError
 
-from batchleaf.core.batch_cutting import PLANNER
+from batchleaf.core.batch_cutting import PLANNER, Planner
 from batchleaf.facts import Settings
 from batchleaf.kept_plans import keeping
 from batchleaf.measure.errors import MeasureError
-from batchleaf.plugin import BatchleafPlugin, cache_folder, projects_folder
+from batchleaf.plugin import BatchleafPlugin, cache_folder, masthead_of, projects_folder
 from batchleaf.settings import FILE
 from batchleaf.store import Store
+from batchleaf.views.edition import Told
+from batchleaf.views.masthead import Masthead
 from batchleaf.workflow import Worked, read_and_work_out
 
 
@@ -33,10 +35,17 @@ class Opened:
     """Pages that the maker writes."""
     cache: Path
     settings: Settings
+    masthead: Masthead
+    told: Told
+    """What the public edition may tell besides."""
+
+    def planner(self) -> Planner:
+        """Works plans out, or takes them from the store."""
+        return keeping(PLANNER, Store(self.cache))
 
     def worked(self) -> Worked:
         """All records as they stand now, and their figures."""
-        return read_and_work_out(self.projects, self.settings, keeping(PLANNER, Store(self.cache)))
+        return read_and_work_out(self.projects, self.settings, self.planner())
 
 
 def open_archive(root: Path) -> Opened:
@@ -55,6 +64,8 @@ def open_archive(root: Path) -> Opened:
         pages=Path(config.docs_dir),
         cache=cache_folder(config),
         settings=settings,
+        masthead=masthead_of(config, plugin.config),
+        told=plugin.config.told(),
     )
 
 

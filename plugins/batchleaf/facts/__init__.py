@@ -34,6 +34,7 @@ from batchleaf.facts.drawer import (
     Supply,
     Trim,
 )
+from batchleaf.facts.film import Film
 from batchleaf.facts.parts import Design, Fold, ImageUse, Origin, Part, Score, ShownSide, folded_size
 from batchleaf.facts.places import NOWHERE, Place, Problem, Weight
 from batchleaf.facts.sticking import Coat, Dots, Sides, Sticks, Strips, Stuck
@@ -58,6 +59,7 @@ __all__ = [
     "Design",
     "Direction",
     "Dots",
+    "Film",
     "Fold",
     "Gone",
     "Grain",

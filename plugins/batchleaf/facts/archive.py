@@ -46,6 +46,10 @@ DISCLOSURE: Final = (
 """What readers are told before the first thing that is marked, unless the maker says it in other words."""
 
 
+VIDEO_TEXT: Final = 5000
+"""Characters that the text for a video may have, where the maker sets nothing else (common practice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Settings:
     """What holds for the whole archive."""
@@ -60,6 +64,8 @@ class Settings:
     disclosure: str = DISCLOSURE
     other_sheets: tuple[OtherSheet, ...] = ()
     """Sizes of sheets that each batch is planned on as well."""
+    video_text: int = VIDEO_TEXT
+    """How many characters the text for a video may have."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from batchleaf.facts.collating import Collating
+from batchleaf.facts.film import Film
 from batchleaf.facts.parts import Origin, Part
 from batchleaf.facts.places import NOWHERE, Place
 from batchleaf.facts.terms import Credit
@@ -172,6 +173,7 @@ class Project:
     credit: Credit | None = None
     collating: tuple[Collating, ...] = ()
     """Every part that comes from several papers stands in one of these."""
+    film: Film | None = None
     works: tuple[Work, ...] = ()
     """What is done at the bench besides cutting: what the record names, then what follows from its parts."""
     companion: Companion = Companion.PUBLIC

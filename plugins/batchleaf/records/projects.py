@@ -29,6 +29,7 @@ from batchleaf.records.collating import collating_of
 from batchleaf.records.credit import read_credit
 from batchleaf.records.cuts import read_cuts
 from batchleaf.records.designs import KnownDesigns
+from batchleaf.records.film import read_film
 from batchleaf.records.folder import FolderPhotos
 from batchleaf.records.grammar import read_date, read_makes, read_step, read_thing
 from batchleaf.records.known import KnownSupplies, KnownTools
@@ -114,6 +115,7 @@ class _ProjectReader:
         went = tuple(self._went(makes[0]))
         asks = self._asks()
         credit = read(lines.credit.place, read_credit, lines.credit.text) if lines.credit else None
+        film = read(self._place("film"), read_film, written.film) if written.film else None
         named = read_works(lines.bench, parts, others.supplies, others.tools, report)
         tell_unlisted(named, uses, report)
         tools = tuple(self._tools(lines, parts.parts, named))
@@ -151,6 +153,7 @@ class _ProjectReader:
             asks=asks,
             credit=credit,
             collating=collating,
+            film=film,
             works=works_of(named, stuck, tuple(self._known(tools))),
             companion=Companion(written.notes),
             place=Place(self._one.node.place.file, 1, 1),

@@ -21,6 +21,7 @@ def about_batch(project: Project, figures: Figures, tools: Tools) -> tuple[Line,
     return (
         *_design(project, figures),
         *credits_of(project, figures),
+        *_film(project),
         *_tools(project, tools),
         *techniques_in_words(project),
     )
@@ -43,15 +44,25 @@ def _design(project: Project, figures: Figures) -> Iterator[Line]:
 
 
 def credits_of(project: Project, figures: Figures) -> Iterator[Line]:
+    """Whose design it is, in a sentence each."""
+    yield from map(_credit, credited(project, figures))
+
+
+def credited(project: Project, figures: Figures) -> tuple[Credit, ...]:
     """The batch's own, and that of its design where it is another."""
     design = next((one for one in figures.archive.designs if one.slug == project.design), None)
     told = dict.fromkeys((project.credit, design.credit if design else None))
-    yield from (_credit(credit) for credit in told if credit)
+    return tuple(credit for credit in told if credit)
 
 
 def _credit(credit: Credit) -> Line:
     words = capitalised(credit.words.rstrip("."))
     return (Link(words, credit.link), ".") if credit.link else (f"{words}.",)
+
+
+def _film(project: Project) -> Iterator[Line]:
+    if project.film:
+        yield ("How it is made is shown in ", Link("a film", project.film.start), ".")
 
 
 def _tool(tool: Tool, here: str) -> Line:

@@ -11,7 +11,7 @@ from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.reserved import needed_sheets, reservations
 from batchleaf.core.shortage import shortages
-from batchleaf.facts import Project, Supply
+from batchleaf.facts import Project, Step, Supply
 from batchleaf.measure.display import NBSP, show_length, show_number, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.lengths import Size
@@ -243,7 +243,7 @@ def _steps(project: Project, prepared: Prepared, here: str) -> list[StepView]:
     return [
         StepView(
             sentence=step.sentence,
-            film=show_film_time(step.film_seconds) if step.film_seconds is not None else "",
+            film=_moment(step, project),
             pictures=tuple(
                 picture(photo, photo.alt or step.sentence, prepared, here)
                 for photo in project.photos
@@ -252,6 +252,14 @@ def _steps(project: Project, prepared: Prepared, here: str) -> list[StepView]:
         )
         for number, step in enumerate(project.steps, 1)
     ]
+
+
+def _moment(step: Step, project: Project) -> Line:
+    """``1:05``, which leads there where the film has an address; nothing without a time."""
+    if step.film_seconds is None:
+        return ()
+    time = show_film_time(step.film_seconds)
+    return (Link(time, project.film.at(step.film_seconds)),) if project.film else (time,)
 
 
 def _other_pictures(project: Project, prepared: Prepared, here: str) -> tuple[Picture, ...]:

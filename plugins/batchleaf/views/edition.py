@@ -49,14 +49,23 @@ class Told:
 
 def public_edition(figures: Figures, told: Told, planner: Planner) -> Figures:
     """The published batches, and what belongs to them."""
-    published = [one for one in figures.archive.projects if one.status is Status.PUBLISHED]
-    return _told_of(published, figures, told, planner)
+    return _told_of(_published(figures), figures, told, planner)
 
 
 def handed_out(figures: Figures, told: Told, planner: Planner) -> Figures:
     """The batches whose notes are handed out, published or not, as the public edition tells a batch."""
     projects = [one for one in figures.archive.projects if one.companion is Companion.HAND_OUT]
     return _told_of(projects, figures, told, planner)
+
+
+def as_told(figures: Figures, told: Told, planner: Planner) -> tuple[Figures, ...]:
+    """What the public edition tells of the published batches, and would tell of all others."""
+    others = [one for one in figures.archive.projects if one.status is not Status.PUBLISHED]
+    return tuple(_told_of(some, figures, told, planner) for some in (_published(figures), others))
+
+
+def _published(figures: Figures) -> list[Project]:
+    return [one for one in figures.archive.projects if one.status is Status.PUBLISHED]
 
 
 def _told_of(projects: Sequence[Project], figures: Figures, told: Told, planner: Planner) -> Figures:
@@ -173,6 +182,7 @@ def _project(project: Project, names: Names) -> Project:
         tools=project.tools,
         kerf=project.kerf,
         credit=project.credit,
+        film=project.film,
         collating=tuple(Collating(one.letters, one.rule) for one in project.collating),
         companion=project.companion,
         works=tuple(_work(work, names) for work in project.works),

@@ -22,6 +22,7 @@ from batchleaf.views.more import more_of
 from batchleaf.views.moved import moved_page
 from batchleaf.views.offcuts import offcuts_page
 from batchleaf.views.other_sheets import other_sheets_page
+from batchleaf.views.outward import AT_HOME, Outward, with_words_out
 from batchleaf.views.pages import Page, text_of
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.prices import prices_page
@@ -88,11 +89,14 @@ def named_supplies(figures: Figures) -> tuple[Supply, ...]:
     return tuple(supply for supply in figures.archive.supplies if supply.named)
 
 
-def all_pages(figures: Figures, prepared: Prepared, prose: Callable[[str], str]) -> Iterator[PlacedPage]:
+def all_pages(
+    figures: Figures, prepared: Prepared, prose: Callable[[str], str], out: Outward = AT_HOME
+) -> Iterator[PlacedPage]:
     """Every page. ``prose`` turns a batch's notes into safe HTML."""
     yield PlacedPage(site_map.HOME, "Batches", "batches", home_page(figures, prepared))
     for batch in figures.batches.values():
         page = batch_page(batch, figures, prepared, prose(batch.project.notes))
+        page = with_words_out(page, batch, figures, out)
         yield PlacedPage(site_map.batch(batch.project.slug), page.title, "batches", page)
         if others := other_sheets_page(batch, figures):
             yield PlacedPage(site_map.other_sheets(batch.project.slug), others.title, "batches", others)

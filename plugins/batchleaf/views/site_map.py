@@ -22,6 +22,7 @@ HAND_OUTS: Final = "hand-outs/"
 OTHER_SHEETS: Final = "other-sheets/"
 FIGURES: Final = "figures.json"
 FEED: Final = "feed.xml"
+VIDEO: Final = "video.txt"
 
 
 def batch(slug: str) -> str:
@@ -52,6 +53,11 @@ def item(slug: str) -> str:
 def tool(slug: str) -> str:
     """The anchor of a tool on the page of the bench."""
     return f"tool-{slug}"
+
+
+def step(number: int) -> str:
+    """The anchor of a step on the page of its batch; steps count from 1."""
+    return f"step-{number}"
 
 
 def series(slug: str) -> str:

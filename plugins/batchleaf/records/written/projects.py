@@ -294,6 +294,12 @@ class ProjectWritten(Written):
     steps: list[Text] = Field(
         default_factory=list, description=_STEPS, examples=[["1:05 Cut and score", "Fold"]]
     )
+    film: Text | None = Field(
+        None,
+        description="Where its film is seen. The times of the steps lead there: with #t= and the seconds, or"
+        " with the seconds where {seconds} stands in the address.",
+        examples=["https://example.org/films/wren", "https://example.org/watch?film=wren&at={seconds}"],
+    )
     photos: dict[Text, Text] = Field(
         default_factory=dict,
         description="File name: what the picture shows; the step’s sentence if left out.",

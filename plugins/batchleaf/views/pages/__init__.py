@@ -22,6 +22,7 @@ from batchleaf.views.pages.batch import (
     SettingRow,
     StepView,
     SupplyRow,
+    VideoView,
 )
 from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
 from batchleaf.views.pages.bench_work import BenchView, ToolInHand, WorkRow
@@ -176,6 +177,7 @@ __all__ = [
     "ToolRow",
     "UsedInYear",
     "UsedRow",
+    "VideoView",
     "WentRow",
     "WentView",
     "WorkRow",

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from batchleaf.measure.lengths import Size
 from batchleaf.views.drawing.shapes import Drawing
@@ -148,10 +150,10 @@ class PostView:
 
 @dataclass(frozen=True, slots=True)
 class StepView:
-    """One step; ``film`` is its time in the film ("1:05")."""
+    """One step; ``film`` is its time in the film ("1:05"), and where it is seen."""
 
     sentence: str
-    film: str
+    film: Line
     pictures: tuple[Picture, ...]
     uses: str = ""
     """The sizes of the parts and the amounts of the supplies that it names, for one make."""
@@ -165,6 +167,15 @@ class FilmRow:
     time: str
     ready: str
     sample: str
+
+
+@dataclass(frozen=True, slots=True)
+class VideoView:
+    """The text to go under a video, the way to it as a file, and what it had no room for."""
+
+    text: str
+    file: Link
+    note: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,3 +228,6 @@ class BatchPage:
     disclosure: str = ""
     other_sheets: Link | None = None
     filming: tuple[FilmRow, ...] = ()
+    video: VideoView | None = None
+    how_to: Mapping[str, Any] | None = None
+    """The same for machines, in the words of schema.org."""
