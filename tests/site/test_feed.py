@@ -6,6 +6,8 @@ import re
 from dataclasses import replace
 from xml.etree import ElementTree as ET
 
+import pytest
+
 from batchleaf.cli import main
 from batchleaf.facts import Settings
 from batchleaf.measure.lengths import Unit
@@ -22,9 +24,9 @@ ATOM = "{http://www.w3.org/2005/Atom}"
 MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T00:00:00Z")
 
 
-def read(site: Served) -> ET.Element:
-    """The feed of a site."""
-    return ET.parse(site.folder / "feed.xml").getroot()
+def read(site: Served, page: str = "") -> ET.Element:
+    """The feed of a site, or of one of its pages."""
+    return ET.parse(site.folder / page / "feed.xml").getroot()
 
 
 def text(element: ET.Element, name: str) -> str:
@@ -73,13 +75,49 @@ def test_the_public_edition_tells_of_what_is_published(demo_site: Served, public
 
 
 def test_every_page_leads_to_it(demo_site: Served) -> None:
-    """As a reader of feeds looks for it."""
+    """As a reader of feeds looks for it; the page of a series to that of the series besides."""
     for path in demo_site.pages():
         found = [one for one in parsed(path).iter("link") if one.get("type") == "application/atom+xml"]
-        assert len(found) == 1
-        there = demo_site.folder / "feed.xml"
-        href = str(found[0].get("href"))
-        assert path.name == "404.html" or (path.parent / href).resolve() == there.resolve()
+        own = [path.parent / "feed.xml"] if path.parent.parent.name == "series" else []
+        there = [demo_site.folder / "feed.xml", *own]
+        assert len({one.get("title") for one in found}) == len(found) == len(there)
+        hrefs = [str(one.get("href")) for one in found]
+        assert path.name == "404.html" or [(path.parent / href).resolve() for href in hrefs] == [
+            file.resolve() for file in there
+        ]
+
+
+@pytest.mark.parametrize("edition", ["demo_site", "public_demo"])
+def test_each_series_has_a_feed_of_its_own(edition: str, request: pytest.FixtureRequest) -> None:
+    """With all that section 4.1 asks for: one id, title and moment, an author, a link to itself; its batches alone."""
+    site: Served = request.getfixturevalue(edition)
+    pages = [path for path in site.pages() if path.parent.parent.name == "series"]
+    assert pages
+    everywhere = {text(one, "id"): text(one, "summary") for one in read(site).findall(f"{ATOM}entry")}
+    for path in pages:
+        page = site.name(path)
+        root = read(site, page)
+        assert root.tag == f"{ATOM}feed"
+        assert text(root, "id") == links(root)["alternate"] == f"{site.url}{page}"
+        assert links(root)["self"] == f"{site.url}{page}feed.xml"
+        assert text(root, "title") == f"{parsed(path).find('.//h1').text} · Fernhollow Paper Bench"
+        assert text(root.find(f"{ATOM}author") or root, "name") == "Fernhollow Paper Bench"
+        entries = root.findall(f"{ATOM}entry")
+        days = [text(entry, "updated") for entry in entries]
+        assert days == sorted(days, reverse=True)
+        assert text(root, "updated") == days[0]
+        assert all(MOMENT.fullmatch(day) for day in days)
+        assert {text(entry, "id"): text(entry, "summary") for entry in entries}.items() <= everywhere.items()
+        assert {text(entry, "title") for entry in entries} <= {
+            str(one.text) for one in parsed(path).iter("h2")
+        }
+
+
+def test_feeds_say_what_others_may_do_with_it(demo_site: Served) -> None:
+    """The licence that the site sets, with its deed (section 4.2.10)."""
+    for page in ("", "series/hedgerow-year/"):
+        rights = text(read(demo_site, page), "rights")
+        assert rights == "CC BY 4.0, https://creativecommons.org/licenses/by/4.0/"
 
 
 def test_a_site_without_an_address_has_none(tmp_path: Path) -> None:
@@ -92,6 +130,17 @@ def test_a_site_without_an_address_has_none(tmp_path: Path) -> None:
         words = path.read_text(encoding="utf-8")
         assert "atom+xml" not in words
         assert "og:" not in words
+        assert "license" not in words
+
+
+def test_every_page_tells_the_licence(demo_site: Served) -> None:
+    """To readers in its foot, and to machines in its head."""
+    for path in demo_site.pages():
+        page = parsed(path)
+        (link,) = [one for one in page.iter("link") if one.get("rel") == "license"]
+        (shown,) = [one for one in page.iter("a") if "license" in (one.get("rel") or "").split()]
+        assert link.get("href") == shown.get("href") == "https://creativecommons.org/licenses/by/4.0/"
+        assert shown.text == "CC BY 4.0"
 
 
 def test_it_ends_after_the_newest() -> None:

@@ -46,6 +46,18 @@ def set_to(archive: Path, *lines: str) -> None:
         ('as_of: "2026-09-31"', "“2026-09-31” is not a day of the calendar"),
         ("as_of: [2026-09-30]", "“as_of” takes one value, and a list stands here"),
         ("least_kept: small", "“small” is not a size; write two lengths with x between, like 44 x 70"),
+        (
+            "licence: all mine",
+            "“all mine” is no licence of Creative Commons; write its short name, like CC-BY-4.0 or CC0-1.0,"
+            " or leave the setting out",
+        ),
+        ("licence: [CC-BY-4.0]", "“licence” takes one value, and a list stands here"),
+        (
+            "video_text: short",
+            "“short” is no length of a text; write how many characters it may have, at least 500",
+        ),
+        ("video_text: 499", "“499” is no length of a text; write how many characters it may have, at least 500"),
+        ("video_text: yes", "“yes” is no length of a text; write how many characters it may have, at least 500"),
         ("ink: red", "“red” is not a colour; write # and six figures, like #c3d6cf, in quotes"),
         ("ink: #1d2631", '“ink” is empty; write it in quotes, like "#1d2631": # begins a remark'),
         (
@@ -101,7 +113,7 @@ def test_serving_says_it_too(archive: Path) -> None:
     assert "Traceback" not in done.stderr
 
 
-@pytest.mark.parametrize("lines", [(), ("unit:", "currency:", "projects:"), ("currency: usd",), ("enabled: true",)])
+@pytest.mark.parametrize("lines", [(), ("unit:", "currency:", "projects:"), ("currency: usd",), ("enabled: true",), ("licence:", "video_text:")])
 def test_what_is_left_out_is_the_default(archive: Path, lines: tuple[str, ...]) -> None:
     """An empty value is none, and small letters make no other currency."""
     set_to(archive, *lines)
