@@ -369,13 +369,13 @@ def batch(plans: tuple[PlanView, ...], strip: Drawing | None) -> BatchPage:
             note="Drawn with the papers of the first card.",
         ),
         steps=(
-            StepView("Cut both plans, then score every base at 105.", "0:40", ()),
+            StepView("Cut both plans, then score every base at 105.", ("0:40",), ()),
             StepView(
                 "Tear the wall along a steel rule, towards you.",
-                "6:15",
+                ("6:15",),
                 (picture("night-train", "A hand tears grey paper along a rule"),),
             ),
-            StepView("Stick panel, wall and label, in this order.", "", ()),
+            StepView("Stick panel, wall and label, in this order.", (), ()),
         ),
         pictures=(picture("orchard", "Cards in a row"), picture("kite-string", "One card from the side")),
         went=went(),
