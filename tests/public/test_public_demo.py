@@ -23,7 +23,7 @@ from batchleaf.store import Store
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.masthead import Masthead
 from batchleaf.workflow import read_and_work_out
-from browsing import SUB_PATH, AxeFaults, Served, Watch, is_moved
+from browsing import SUB_PATH, AxeFaults, Served, Watch, is_moved, parsed
 
 ROOT = Path(__file__).parents[2]
 
@@ -100,3 +100,21 @@ def test_pages_are_plain_to_all(
     assert {"home", "batch made", "item", "one of series"} <= set(faults)
     assert "batch planned" not in faults
     assert {kind: found for kind, found in faults.items() if found} == {}
+
+
+@pytest.mark.parametrize("edition", ["demo_site", "public_demo"])
+def test_times_of_steps_lead_to_the_film(edition: str, request: pytest.FixtureRequest) -> None:
+    """In both editions, in the form that the maker's address asks for; without one they are words."""
+    site: Served = request.getfixturevalue(edition)
+    led = {
+        "wren-note-bookmarks": "https://example.org/films/wren-note-bookmarks#t=65",
+        "ivy-gate-cards": "https://example.org/watch?film=ivy-gate-cards&at=50",
+        "sloe-lane-cards": None,
+    }
+    for slug, first in led.items():
+        page = parsed(site.file(f"projects/{slug}/"))
+        times = [one for one in page.iter("small") if one.get("class") == "film"]
+        links = [one.get("href") for time in times for one in time.iter("a")]
+        assert len(times) > 2
+        assert (links[0] if links else None) == first
+        assert not first or len(links) == len(times)
