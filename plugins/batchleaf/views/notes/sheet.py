@@ -113,6 +113,7 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str)
         templates=template_views(project),
         of=masthead.name,
         back=back,
+        licence=masthead.licence,
     )
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from batchleaf.measure.licences import Licence
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages.batch import CutNumbers
 from batchleaf.views.pages.pieces import Line
@@ -145,3 +146,4 @@ class NotesSheet:
     templates: tuple[TemplateView, ...]
     of: str
     back: str = ""
+    licence: Licence | None = None
