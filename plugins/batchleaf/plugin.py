@@ -23,7 +23,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
 from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
-from batchleaf.core.figures import Figures
+from batchleaf.core.figures import Figures, with_for_makes
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
 from batchleaf.facts.archive import DISCLOSURE, VIDEO_TEXT
@@ -208,6 +208,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             case Edition.PRIVATE:
                 # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
                 hand_outs = handed_out(figures, tell, planner)
+        figures = with_for_makes(figures, planner)
         site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos)
         if problems:
             return self._refused(problems, worked.slugs)

@@ -135,24 +135,59 @@ def _of_sheets_cut(project: Project, supplies: Supplies, planner: Planner) -> Cu
     return Cutting(job, sheets, most, most.makes, most.plans, most.spares, left_out=_extras(parts))
 
 
+@dataclass(frozen=True, slots=True)
+class SheetsNeeded:
+    """Whole sheets for the makes begun, each supply once; ``area`` in mm²; ``proved``: none takes less."""
+
+    sheets: tuple[Cut, ...]
+    area: Fraction
+    proved: bool
+
+
+def sheets_needed(project: Project, supplies: Supplies, planner: Planner) -> SheetsNeeded | None:
+    """As if nothing were cut yet, and no scraps were there; ``None`` where no plan could be followed."""
+    if any(beyond_a_plan(project, supplies)):
+        return None
+    found = _plan_of_sheets_needed(project, supplies, planner)
+    if found is None:
+        return None
+    sheets, plan = found
+    return SheetsNeeded(tuple(sheets.values()), plan.cost or Fraction(0), plan.proved)
+
+
 def _of_sheets_needed(project: Project, supplies: Supplies, planner: Planner) -> Cutting | None:
+    found = _plan_of_sheets_needed(project, supplies, planner)
+    if found is None:
+        return None
+    counted, plan = found
+    parts = project.cut_parts
+    job = _job(parts, _one_of_each(parts), supplies, project.kerf, counted=False)
+    return Cutting(job, counted, None, project.begun, plan.plans, plan.spares, _extras(parts))
+
+
+def _one_of_each(parts: Sequence[Part]) -> dict[str, Cut]:
+    """A line of the record for each paper, as it stands before it is known how many sheets there are."""
+    papers = dict.fromkeys(slug for part in parts for slug in part.papers)
+    return {f"s{i}": Cut(slug, 1, None) for i, slug in enumerate(papers)}
+
+
+def _plan_of_sheets_needed(
+    project: Project, supplies: Supplies, planner: Planner
+) -> tuple[dict[str, Cut], CostPlan] | None:
+    """The lines of the sheets that are needed, and the plan of the least paper."""
     parts = project.cut_parts
     if not parts:
         return None
-    papers = dict.fromkeys(slug for part in parts for slug in part.papers)
-    sheets = {f"s{i}": Cut(slug, 1, None) for i, slug in enumerate(papers)}
-    extras = _extras(parts)
+    sheets = _one_of_each(parts)
     lots = lots_of(sheets, parts, supplies, counted=False)
-    wanted = _wanted(project, parts, project.begun, extras)
+    wanted = _wanted(project, parts, project.begun, _extras(parts))
     plan = dealt_round(wanted, lots, supplies, _asking(planner, project.kerf))
     if plan.cost is None:
         return None
     needed = Counter[str]()
     for sheet_plan in plan.plans:
         needed[sheet_plan.stock] += sheet_plan.times
-    counted = {id_: replace(cut, count=needed[id_]) for id_, cut in sheets.items() if needed[id_]}
-    job = _job(parts, sheets, supplies, project.kerf, counted=False)
-    return Cutting(job, counted, None, project.begun, plan.plans, plan.spares, extras)
+    return {id_: replace(cut, count=needed[id_]) for id_, cut in sheets.items() if needed[id_]}, plan
 
 
 def _job(

@@ -22,6 +22,7 @@ from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
 from batchleaf.core.folds_across import folds_across
+from batchleaf.core.for_makes import ForMakes, for_makes
 from batchleaf.core.geometry.problems import misplaced
 from batchleaf.core.geometry.seen_through import seen_through
 from batchleaf.core.ledger import Ledger, keep_ledger
@@ -57,6 +58,7 @@ class BatchFigures:
     edition tells it; ``kinds``: what it was spent on; ``today``: what the same would
     cost at the prices last paid. ``by_post``: what one weighs, and how it is sent.
     ``collated`` is ``None`` where every make gets the same, ``bench`` where nothing is done but cutting.
+    ``for_makes``: what other numbers of makes take; only pages ask for it.
     """
 
     project: Project
@@ -74,6 +76,7 @@ class BatchFigures:
     bench: Bench | None = None
     on_other: tuple[OnOther, ...] = ()
     """The makes begun, from sheets that readers elsewhere have."""
+    for_makes: tuple[ForMakes, ...] = ()
 
     @property
     def taken(self) -> bool:
@@ -178,6 +181,16 @@ def work_out_batch(
         on_other=tuple(on_other_sheets(project, supplies, other_sheets, planner)),
         bench=bench_work(project, cutting, supplies, tools),
     )
+
+
+def with_for_makes(figures: Figures, planner: Planner) -> Figures:
+    """``figures``, of which every batch says what other numbers of it take: many plans, for pages only."""
+    supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    batches = {
+        slug: replace(batch, for_makes=for_makes(batch.project, batch.cost, supplies, planner))
+        for slug, batch in figures.batches.items()
+    }
+    return replace(figures, batches=batches)
 
 
 def _from_one_sheet(project: Project, supplies: Supplies) -> Iterator[PartFromSheet]:

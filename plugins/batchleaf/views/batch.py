@@ -24,6 +24,7 @@ from batchleaf.views.collating import collating_view
 from batchleaf.views.cost import cost_view
 from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.filming import film_rows, step_quantities
+from batchleaf.views.for_makes import for_makes_view
 from batchleaf.views.links import together
 from batchleaf.views.notes.sheet import companion_line
 from batchleaf.views.other_sheets import link_to_other_sheets
@@ -35,6 +36,7 @@ from batchleaf.views.post import post_view
 from batchleaf.views.scoring import score_views
 from batchleaf.views.sentence import Supplies, batch_sentence
 from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
+from batchleaf.views.tables.for_makes import for_makes_table
 from batchleaf.views.together import first_together
 from batchleaf.views.went import went_view
 from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
@@ -89,6 +91,8 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         plan_csv=cuts_table(batch, figures).link(here),
         cost_csv=supplies_table(batch, figures).link(here),
         companion=companion_line(batch, figures),
+        for_makes=for_makes_view(batch, supplies, figures.settings),
+        for_makes_csv=for_makes_table(batch, figures).link(here),
     )
 
 

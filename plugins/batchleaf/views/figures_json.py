@@ -4,7 +4,7 @@ Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
 The keys are documented on the page "How it is worked out". Keys that not every
 batch has are missing where the record says nothing of them: lies, weight, thickness,
-envelope, post, postage, design, extras, collated, bench, went, where, asked, sold, and
+envelope, post, postage, design, extras, collated, bench, for_makes, went, where, asked, sold, and
 stuck_with of a part.
 An edition that tells no costs has none of the keys that would tell them.
 """
@@ -23,6 +23,7 @@ from batchleaf.core.prices import Stays, one_price, sold_makes
 from batchleaf.core.used import Used
 from batchleaf.facts import Design, Part, Project, Settings, Supply
 from batchleaf.views.collating_words import rule_in_words
+from batchleaf.views.for_makes_json import for_makes_json
 from batchleaf.views.lying_json import lying_json
 from batchleaf.views.post_json import post_json
 from batchleaf.views.sentence import Supplies
@@ -57,6 +58,7 @@ def figures_json(batch: BatchFigures, supplies: Supplies, designs: Designs, sett
         **_extras(batch),
         **_collated(batch),
         **_bench(batch),
+        **for_makes_json(batch, supplies, settings),
         **_went(project),
         **_asked(batch, settings),
         **_sold(batch, settings),

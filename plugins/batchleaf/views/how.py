@@ -39,6 +39,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("together", "Where parts lie", _TOGETHER),
             _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
             _section("paper", "Paper used, kept and waste", _PAPER),
+            _section("for-makes", "Another number of makes", _FOR_MAKES),
             how_at_the_bench(),
             _section("collating", "Collated sets", _COLLATING),
             _section("adhesive", "Adhesive and packing", _ADHESIVE),
@@ -116,6 +117,16 @@ A shape is measured exactly, but for π, which is taken as 355/113: too large by
 million. In a cutting plan a part is the rectangle that it is cut from.
 
 Parts cut by hand from scraps that nobody measures, and ready-made ones, are in none of them.
+"""
+_FOR_MAKES: Final = """
+For one to twelve makes, for some numbers up to sixty, and for that of the batch: the fewest whole sheets as
+bought, by area, from which the parts can be cut, dealt round evenly where there are several papers. Scraps are
+left out, since nobody else has them. Nothing is said of the numbers between: fewer makes never take more
+sheets, so the next one that is worked out is enough.
+
+A supply follows the number where the record says how much one make takes. What it states for the whole batch
+stays as it is, and what is not measured stays so. Where the page tells what the batch cost, each amount costs
+what the batch paid for one on average; what is left of a sheet is not taken off. Time is not scaled.
 """
 _COLLATING: Final = """
 How the parts of each make are put together before assembly, so that no make gets the same paper twice. How
@@ -274,8 +285,8 @@ weight (grams, complete, without, not_counted, posted); thickness (mm, usual, un
 estimated, posted); envelope (name, mm, supply,
 packed); post (rules, edition, as, reasons); postage (rate, date, amount); design (slug, title); extras
 (part, extra, planned); collated (sets, possible, rule, missing: part, more, papers); bench (works: work,
-on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts, settings, seconds, waits);
-went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
+on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts, settings, seconds, waits); for_makes (makes, sheets: supply, sheets; proved, supplies: supply, amount, unit,
+scales; cost: amount, complete, without); went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
 not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in,
 cost, stayed, complete).
 """
@@ -290,5 +301,6 @@ weight (grams, complete, without, not_counted, posted); thickness (mm, usual, un
 without, estimated, posted); envelope (name, mm, supply, packed); post (rules, edition, as, reasons);
 design (slug, title); extras (part, extra, planned); collated (sets, possible, rule, missing: part, more,
 papers); bench (works: work, on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts,
-settings, seconds, waits).
+settings, seconds, waits); for_makes (makes, sheets: supply, sheets; proved, supplies: supply, amount, unit,
+scales).
 """

@@ -11,6 +11,7 @@ from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages.bench_work import BenchView
 from batchleaf.views.pages.collating import CollatingView
 from batchleaf.views.pages.finished import WentView
+from batchleaf.views.pages.for_makes import ForMakesView
 from batchleaf.views.pages.pieces import Line, Link, Picture
 from batchleaf.views.pages.together import TogetherView
 
@@ -225,6 +226,8 @@ class BatchPage:
     """The way to the sheet to print, or where it lies."""
     post: PostView | None = None
     bench: BenchView | None = None
+    for_makes: ForMakesView | None = None
+    for_makes_csv: Link | None = None
     disclosure: str = ""
     other_sheets: Link | None = None
     filming: tuple[FilmRow, ...] = ()

@@ -15,6 +15,7 @@ from batchleaf.views.tables.bench_work import bench_table
 from batchleaf.views.tables.collating import collating_table
 from batchleaf.views.tables.drawer import drawer_table, movements_table
 from batchleaf.views.tables.finished import finished_table, prices_table, sold_table, went_table
+from batchleaf.views.tables.for_makes import for_makes_table
 from batchleaf.views.tables.table import Table
 from batchleaf.views.tables.years import bought_table, months_table
 
@@ -34,6 +35,7 @@ def _tables(figures: Figures) -> Iterator[Table]:
         yield bench_table(batch, figures)
         yield collating_table(batch, figures)
         yield supplies_table(batch, figures)
+        yield for_makes_table(batch, figures)
         yield went_table(batch, figures.settings.currency)
     if tells_where(figures):
         yield finished_table(figures)

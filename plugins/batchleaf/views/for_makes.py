@@ -1,0 +1,150 @@
+"""What other numbers of makes take, in words: for a reader who makes more of them, or fewer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from batchleaf.core.figures import BatchFigures
+from batchleaf.core.for_makes import ForMakes, Needed
+from batchleaf.facts import Origin, Part, Project, Settings, Supply
+from batchleaf.measure.display import NBSP
+from batchleaf.measure.money import Currency
+from batchleaf.views import site_map
+from batchleaf.views.links import supply_named, together
+from batchleaf.views.pages.for_makes import Count, ForMakesView, ForRow
+from batchleaf.views.sentence import Supplies
+from batchleaf.views.words import amount, capitalised, counted, listed, money, money_said
+
+
+def for_makes_view(batch: BatchFigures, supplies: Supplies, settings: Settings) -> ForMakesView | None:
+    """``None`` where nothing is known to follow the number of makes."""
+    found, project = batch.for_makes, batch.project
+    if not found:
+        return None
+    counts = tuple(_count(one, project, supplies, settings.currency) for one in found)
+    return ForMakesView(
+        counts=counts,
+        chosen=next(i for i, one in enumerate(found) if one.makes == project.begun),
+        rows=tuple(_rows(found, supplies, site_map.batch(project.slug))),
+        currency=settings.currency.sign if found[0].cost else "",
+        notes=tuple(_notes(found, project, supplies)),
+        in_a_class=tuple(_in_a_class(found[0], project, supplies)),
+    )
+
+
+def _count(one: ForMakes, project: Project, supplies: Supplies, currency: Currency) -> Count:
+    named = counted(one.makes, project.thing, project.things)
+    sheets = sheets_in_words(one.sheets, supplies)
+    needs = f"{named}: {sheets}" if sheets else named
+    return Count(
+        makes=one.makes,
+        named=named,
+        told=f"{needs}; {money_said(one.cost, currency)}." if one.cost else f"{needs}.",
+        sheets=sheets,
+        cost=money(one.cost, currency) if one.cost else "",
+    )
+
+
+def sheets_in_words(sheets: Sequence[Needed], supplies: Supplies) -> str:
+    """``4 sheets of chalk card, 1 sheet each of ripple green and dusk rose``."""
+    alike: dict[str, list[Supply]] = {}
+    for one in sheets:
+        alike.setdefault(amount(one.quantity or Fraction(0), supplies[one.supply]), []).append(
+            supplies[one.supply]
+        )
+    return listed(
+        [
+            f"{much}{' each' if len(papers) > 1 else ''} of {listed([paper.name for paper in together(papers)])}"
+            for much, papers in alike.items()
+        ]
+    )
+
+
+def _rows(found: Sequence[ForMakes], supplies: Supplies, here: str) -> Iterator[ForRow]:
+    """Sheets in the order in which more makes come to need them, then what each make takes."""
+    papers = dict.fromkeys(one.supply for makes in reversed(found) for one in makes.sheets)
+    for slug in papers:
+        needed = [_of(makes.sheets, slug) for makes in found]
+        yield ForRow(
+            supply_named(supplies[slug], here), "", "", tuple(amount(n, supplies[slug]) for n in needed)
+        )
+    for row, use in enumerate(found[0].uses):
+        supply = supplies[use.supply]
+        yield ForRow(
+            supply_named(supply, here),
+            "" if use.scales or use.quantity is None else "for the batch",
+            _amount(use, supply) if use.scales and found[0].makes == 1 else "",
+            tuple(_amount(makes.uses[row], supply) for makes in found),
+        )
+
+
+def _of(sheets: Sequence[Needed], slug: str) -> Fraction:
+    return sum((one.quantity or Fraction(0) for one in sheets if one.supply == slug), Fraction(0))
+
+
+def _amount(use: Needed, supply: Supply) -> str:
+    return "not measured" if use.quantity is None else amount(use.quantity, supply)
+
+
+def _notes(found: Sequence[ForMakes], project: Project, supplies: Supplies) -> Iterator[str]:
+    if project.cut_parts:
+        extras = any(part.extra for part in project.cut_parts)
+        yield (
+            "Sheets are whole ones, as bought, and as few as give the parts"
+            f"{', with the extras' if extras else ''}; scraps would save some."
+        )
+    if unproved := [str(one.makes) for one in found if not one.proved]:
+        yield f"Fewer may do for {listed(unproved)}: that none does was not proved."
+    fixed = dict.fromkeys(one.supply for one in found[0].uses if not one.scales and one.quantity is not None)
+    if fixed:
+        names = listed([supplies[slug].name for slug in fixed])
+        yield f"The record says how much the whole batch takes of {names}; for another number it stays as it is."
+    if found[0].cost:
+        without = dict.fromkeys(slug for one in found for slug in one.without)
+        names = listed([supplies[slug].name for slug in without])
+        yield f"At what the batch paid for one on average{f', without {names}' if names else ''}."
+
+
+# --- for a class -----------------------------------------------------------------
+
+
+def _in_a_class(one: ForMakes, project: Project, supplies: Supplies) -> Iterator[str]:
+    """What goes into the bag of each, what is cut beforehand, what all share."""
+    parts = [_part(part) for part in project.parts]
+    alone = [
+        f"{_amount(use, supplies[use.supply])} of {supplies[use.supply].name}"
+        for use in one.uses
+        if use.scales and one.makes == 1 and not _is_ready(use.supply, project)
+    ]
+    if parts:
+        bag = f"In each bag: {listed(parts)}"
+        yield f"{bag}; {listed(alone)}." if alone else f"{bag}."
+    yield from _made_before(project)
+    shared = [supplies[use.supply].name for use in one.uses if use.quantity is None]
+    if shared:
+        yield f"For all at the table: {listed(shared)}."
+
+
+def _is_ready(supply: str, project: Project) -> bool:
+    """A ready-made part is in the bag as a part."""
+    return any(part.origin is Origin.READY and supply in part.papers for part in project.parts)
+
+
+def _part(part: Part) -> str:
+    times = f"{part.each}{NBSP}×{NBSP}" if part.each > 1 else ""
+    return f"{times}{part.letter}{NBSP}{part.name}".rstrip()
+
+
+def _made_before(project: Project) -> Iterator[str]:
+    """``Cut beforehand: A and B by the plan, C by hand from scraps.``"""
+    ways = ((Origin.CUT, "from the sheets"), (Origin.BY_HAND, "by hand from scraps"))
+    cut = [
+        f"{listed(letters)} {how}"
+        for origin, how in ways
+        if (letters := [part.letter for part in project.parts if part.origin is origin])
+    ]
+    scored = [part.letter for part in project.parts if part.scores]
+    if cut:
+        then = f"; {listed(scored)} scored" if scored else ""
+        yield f"{capitalised('cut beforehand')}: {listed(cut)}{then}."
