@@ -31,7 +31,7 @@ from batchleaf.kept_plans import keeping
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import Unit, parse_size
+from batchleaf.measure.lengths import WRITTEN, Unit, parse_size
 from batchleaf.measure.licences import Licence
 from batchleaf.measure.money import Currency
 from batchleaf.records.other_sheets import read_other_sheets
@@ -82,7 +82,7 @@ class BatchleafConfig(ToldSettings):
     """What a maker may set in ``mkdocs.yml``; the bare name of the plugin is enough."""
 
     projects = c.Type(str, default="projects")
-    unit = c.Choice([unit.value for unit in Unit], default=Unit.MM.value)
+    unit = c.Choice([unit.value for unit in WRITTEN], default=Unit.MM.value)
     currency = CurrencyCode(str, default="EUR")
     cost = c.Choice([flow.value for flow in CostFlow], default=CostFlow.AVERAGE.value)
     as_of = DayOf()

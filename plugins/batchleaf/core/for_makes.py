@@ -87,7 +87,7 @@ def for_makes(
 
 
 def sheets_for(project: Project, makes: int, supplies: Supplies, planner: Planner) -> SheetsFor | None:
-    """The sheets as bought from which ``makes`` can be cut with the least paper; extra parts are among them."""
+    """The sheets as bought from which ``makes`` and the extra parts can be cut with the least paper."""
     if not project.cut_parts:
         return SheetsFor(makes, (), Fraction(0), proved=True)
     needed = sheets_needed(replace(project, begun=makes), supplies, planner)

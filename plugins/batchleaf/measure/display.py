@@ -11,11 +11,23 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.measure.lengths import Size, Unit
+from batchleaf.measure.lengths import INCHES, Size, Unit
 
-RULE_STEP: Final = {Unit.INCH: Fraction(1, 16), Unit.MM: Fraction(1, 2), Unit.CM: Fraction(1, 20)}
+RULE_STEP: Final = {
+    Unit.INCH: Fraction(1, 16),
+    Unit.MM: Fraction(1, 2),
+    Unit.CM: Fraction(1, 20),
+    Unit.RULE_INCH: Fraction(1, 16),
+    Unit.RULE_MM: Fraction(1, 2),
+}
 """The finest division that a maker's rule carries, in its own unit."""
-SHEET_STEP: Final = {Unit.INCH: Fraction(1, 16), Unit.MM: Fraction(1, 10), Unit.CM: Fraction(1, 100)}
+SHEET_STEP: Final = {
+    Unit.INCH: Fraction(1, 16),
+    Unit.MM: Fraction(1, 10),
+    Unit.CM: Fraction(1, 100),
+    Unit.RULE_INCH: Fraction(1, 16),
+    Unit.RULE_MM: Fraction(1, 10),
+}
 """How closely the size of a sheet as bought is told, in its own unit."""
 _EXACT_BOTTOMS: Final = frozenset({1, 2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64})
 MINUS: Final = "\u2212"
@@ -27,9 +39,12 @@ def show_length(length: Fraction, unit: Unit) -> str:
 
     Exact for the fractions of an inch rule, and to a thousandth of an inch or a
     hundredth of a millimetre. Anything finer is cut off: inches, such as those of a
-    305 mm sheet (12.0078…), at a mark of the rule, so ``12``.
+    305 mm sheet (12.0078…), at a mark of the rule, so ``12``. What a reader has chosen
+    instead of the unit of the record is at a mark of its rule throughout.
     """
     inside = length / unit.in_mm
+    if unit.by_rule:
+        return _on_rule(length, unit)
     if unit is Unit.CM:
         return show_number(Fraction(int(inside * 1000), 1000), 3)
     if unit is Unit.MM:
@@ -40,9 +55,13 @@ def show_length(length: Fraction, unit: Unit) -> str:
 
 
 def show_other(length: Fraction, unit: Unit) -> str:
-    """``length`` in the other unit, rounded down to a mark of its rule, with the unit's name."""
+    """``length`` in the other unit, rounded down to a mark of its rule, with the unit's name.
+
+    Beside what a reader has chosen stands what was written, as it is.
+    """
     other = unit.other
-    return f"{_on_rule(length, other)}{NBSP}{other.value}"
+    shown = show_length(length, other) if unit.by_rule else _on_rule(length, other)
+    return f"{shown}{NBSP}{other.word}"
 
 
 def show_size(size: Size, unit: Unit) -> str:
@@ -51,10 +70,19 @@ def show_size(size: Size, unit: Unit) -> str:
 
 
 def show_other_size(size: Size, unit: Unit) -> str:
-    """``8 1/4 × 5 13/16 in``: the other unit, rounded down."""
+    """``8 1/4 × 5 13/16 in``: the other unit, rounded down, or what was written, as :func:`show_other`."""
     other = unit.other
+    if unit.by_rule:
+        return f"{show_size(size, other)}{NBSP}{other.word}"
     width, height = _on_rule(size.width, other), _on_rule(size.height, other)
-    return f"{width}{NBSP}×{NBSP}{height}{NBSP}{other.value}"
+    return f"{width}{NBSP}×{NBSP}{height}{NBSP}{other.word}"
+
+
+def show_sheet_size(size: Size, unit: Unit) -> str:
+    """``12 × 12``: a sheet as bought, without the unit's name; in a reader's unit to the nearest."""
+    if not unit.by_rule:
+        return show_size(size, unit)
+    return f"{_nearest(size.width, unit)}{NBSP}×{NBSP}{_nearest(size.height, unit)}"
 
 
 def show_other_sheet_size(size: Size, unit: Unit) -> str:
@@ -66,7 +94,7 @@ def show_other_sheet_size(size: Size, unit: Unit) -> str:
     width, height = _nearest(size.width, other), _nearest(size.height, other)
     step = SHEET_STEP[other] * other.in_mm
     about = "about " if size.width % step or size.height % step else ""
-    return f"{about}{width}{NBSP}×{NBSP}{height}{NBSP}{other.value}"
+    return f"{about}{width}{NBSP}×{NBSP}{height}{NBSP}{other.word}"
 
 
 def rounded_down(inside: Fraction, unit: Unit) -> Fraction:
@@ -103,14 +131,14 @@ def show_share(part: Fraction, whole: Fraction) -> str:
 def _nearest(length: Fraction, unit: Unit) -> str:
     step = SHEET_STEP[unit]
     marks = (length / unit.in_mm / step + Fraction(1, 2)) // 1
-    return _mixed(marks * step) if unit is Unit.INCH else _decimal(marks * step)
+    return _mixed(marks * step) if unit in INCHES else _decimal(marks * step)
 
 
 def _on_rule(length: Fraction, unit: Unit) -> str:
     inside = rounded_down(length / unit.in_mm, unit)
     if not inside:
-        return f"under{NBSP}{_mixed(RULE_STEP[unit]) if unit is Unit.INCH else _decimal(RULE_STEP[unit])}"
-    return _mixed(inside) if unit is Unit.INCH else _decimal(inside)
+        return f"under{NBSP}{_mixed(RULE_STEP[unit]) if unit in INCHES else _decimal(RULE_STEP[unit])}"
+    return _mixed(inside) if unit in INCHES else _decimal(inside)
 
 
 def _mixed(number: Fraction) -> str:

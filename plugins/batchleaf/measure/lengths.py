@@ -23,11 +23,17 @@ SHORTEST: Final = Fraction(1, 5)
 
 
 class Unit(StrEnum):
-    """A unit of length that a record may be written in."""
+    """A unit of length that a record may be written in.
+
+    The last two are for readers only: lengths that were written in the other unit, at the marks of a
+    rule. No record names them.
+    """
 
     MM = "mm"
     CM = "cm"
     INCH = "in"
+    RULE_MM = "mm by rule"
+    RULE_INCH = "in by rule"
 
     @property
     def in_mm(self) -> Fraction:
@@ -35,12 +41,36 @@ class Unit(StrEnum):
         return _IN_MM[self]
 
     @property
+    def word(self) -> str:
+        """What stands behind a figure: ``mm``, ``cm``, ``in``."""
+        return self.value.removesuffix(" by rule")
+
+    @property
+    def by_rule(self) -> bool:
+        """Whether lengths are shown at the marks of a rule, and not as they were written."""
+        return self.word != self.value
+
+    @property
     def other(self) -> Unit:
         """The unit that is shown beside this one."""
-        return Unit.MM if self is Unit.INCH else Unit.INCH
+        return Unit.MM if self in INCHES else Unit.INCH
+
+    @property
+    def for_readers(self) -> Unit:
+        """The other unit, for a page in it throughout."""
+        return Unit.RULE_MM if self is Unit.INCH else Unit.RULE_INCH
 
 
-_IN_MM: Final = {Unit.MM: Fraction(1), Unit.CM: Fraction(10), Unit.INCH: MM_PER_INCH}
+WRITTEN: Final = (Unit.MM, Unit.CM, Unit.INCH)
+"""The units that a record may name."""
+INCHES: Final = frozenset({Unit.INCH, Unit.RULE_INCH})
+_IN_MM: Final = {
+    Unit.MM: Fraction(1),
+    Unit.CM: Fraction(10),
+    Unit.INCH: MM_PER_INCH,
+    Unit.RULE_MM: Fraction(1),
+    Unit.RULE_INCH: MM_PER_INCH,
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Final, TypedDict
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
 
 from batchleaf.render import sizes
 from batchleaf.views.pages import (
@@ -21,6 +22,7 @@ from batchleaf.views.pages import (
     FinishedPage,
     HomePage,
     HowPage,
+    InBoth,
     ItemPage,
     MovedPage,
     OffcutsPage,
@@ -73,9 +75,20 @@ def environment() -> Environment:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        finalize=_in_both,
     )
+    made.filters["as_written"] = str
     made.globals["sizes"] = sizes
     return made
+
+
+def _in_both(value: object) -> object:
+    """Words with another wording for the other unit bring it along; all else is written as it is."""
+    if not isinstance(value, InBoth):
+        return value
+    before, written, other, after = value.pieces
+    template = ENVIRONMENT.get_template("in_both.html")
+    return Markup(template.render(before=before, written=written, other=other, after=after))  # noqa: S704
 
 
 ENVIRONMENT: Final = environment()

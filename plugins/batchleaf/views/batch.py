@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import takewhile
 
 from batchleaf.core.batch_cutting import Cutting
@@ -25,11 +25,26 @@ from batchleaf.views.cost import cost_view
 from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.filming import film_rows, step_quantities
 from batchleaf.views.for_makes import for_makes_view
+from batchleaf.views.in_both import in_both
 from batchleaf.views.links import together
+from batchleaf.views.measures import measures_view
 from batchleaf.views.notes.sheet import companion_line
 from batchleaf.views.other_sheets import link_to_other_sheets
-from batchleaf.views.pages import BatchPage, Line, Link, Neighbour, Picture, StepView
-from batchleaf.views.part_rows import part_notes, part_rows
+from batchleaf.views.pages import (
+    BatchPage,
+    BenchView,
+    CostView,
+    Line,
+    Link,
+    Neighbour,
+    PartRow,
+    Picture,
+    PlanView,
+    ScoreView,
+    StepView,
+    TogetherView,
+)
+from batchleaf.views.part_rows import Tools, part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
 from batchleaf.views.plan import alike_plans, plan_views
 from batchleaf.views.post import post_view
@@ -42,12 +57,53 @@ from batchleaf.views.went import went_view
 from batchleaf.views.words import counted, listed, long_date, ordinal, sheets_and_scraps_in_words
 
 
+@dataclass(frozen=True, slots=True)
+class _Measured:
+    """What of the page names lengths."""
+
+    parts_unit: str
+    parts: tuple[PartRow, ...]
+    parts_notes: tuple[str, ...]
+    plans: tuple[PlanView, ...]
+    plan_notes: tuple[str, ...]
+    bench: BenchView | None
+    scoring: tuple[ScoreView, ...]
+    paper_notes: tuple[str, ...]
+    cost: CostView
+    together: TogetherView | None
+
+
+def _measured(batch: BatchFigures, figures: Figures, supplies: Supplies, tools: Tools) -> _Measured:
+    """All of it in the unit of the batch."""
+    project = batch.project
+    return _Measured(
+        parts_unit=project.unit.word,
+        parts=part_rows(project, supplies, tools),
+        parts_notes=part_notes(batch, supplies),
+        plans=plan_views(batch, supplies, tools),
+        plan_notes=_plan_notes(batch, supplies),
+        bench=bench_view(batch, figures, supplies, tools),
+        scoring=score_views(project, tools),
+        paper_notes=_paper_notes(batch, supplies),
+        cost=cost_view(batch, supplies, figures.settings),
+        together=first_together(batch, supplies),
+    )
+
+
+def _for_readers(batch: BatchFigures) -> BatchFigures:
+    """The batch as if it were measured in the other unit."""
+    return replace(batch, project=replace(batch.project, unit=batch.project.unit.for_readers))
+
+
 def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_html: str) -> BatchPage:
-    """Everything about one batch, in order."""
+    """Everything about one batch, in order; its lengths in the unit of the record and in the other."""
     project = batch.project
     here = site_map.batch(project.slug)
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     tools = {tool.slug: tool for tool in figures.archive.tools}
+    told = in_both(
+        _measured(batch, figures, supplies, tools), _measured(_for_readers(batch), figures, supplies, tools)
+    )
     return BatchPage(
         title=project.title,
         when=long_date(project.date),
@@ -59,20 +115,20 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         about=about_batch(project, figures, tools),
         disclosure=disclosure_for(things_named(batch, supplies, tools), figures.settings),
         other_sheets=link_to_other_sheets(batch),
-        parts_unit=project.unit.value,
+        measures=measures_view(project.unit),
+        parts_unit=told.parts_unit,
         parts_cut="Cut" if batch.taken else "To cut",
-        parts=part_rows(project, supplies, tools),
-        parts_notes=part_notes(batch, supplies),
+        parts=told.parts,
+        parts_notes=told.parts_notes,
         plan_intro=_plan_intro(batch, supplies),
-        plans=plan_views(batch, supplies, tools),
-        plan_notes=(*_plan_notes(batch, supplies), *_what_lacks(batch, figures, supplies)),
+        plans=told.plans,
+        plan_notes=(*told.plan_notes, *_what_lacks(batch, figures, supplies)),
         collating=collating_view(batch, figures, supplies, tools),
-        scoring=score_views(project, tools),
+        scoring=told.scoring,
         paper=_paper(batch),
-        paper_notes=_paper_notes(batch, supplies),
-        cost=cost_view(batch, supplies, figures.settings),
+        paper_notes=told.paper_notes,
+        cost=told.cost,
         post=post_view(batch, supplies, figures.settings),
-        together=first_together(batch, supplies),
         steps=tuple(
             replace(step, uses=uses)
             for step, uses in zip(
@@ -80,6 +136,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
             )
         ),
         filming=film_rows(batch, supplies, tools) if figures.ledger else (),
+        together=told.together,
         pictures=_other_pictures(project, prepared, here),
         went=went_view(batch, figures.settings.currency),
         neighbours=_neighbours(project, figures),
@@ -87,7 +144,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         figures_href=site_map.FIGURES,
         how_href=site_map.href(here, site_map.HOW),
         parts_csv=parts_table(batch, figures).link(here),
-        bench=bench_view(batch, figures, supplies, tools),
+        bench=told.bench,
         plan_csv=cuts_table(batch, figures).link(here),
         cost_csv=supplies_table(batch, figures).link(here),
         companion=companion_line(batch, figures),
@@ -156,7 +213,7 @@ def _plan_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
     if cutting.spares:
         notes.append(f"Spare parts: {_times(cutting.spares)}.")
     if project.kerf:
-        taken = f"{show_length(project.kerf, project.unit)}{NBSP}{project.unit.value}"
+        taken = f"{show_length(project.kerf, project.unit)}{NBSP}{project.unit.word}"
         notes.append(f"Each cut takes {taken} away, which is counted.")
     return (*notes, *_idle_sheets(cutting, supplies))
 
@@ -185,7 +242,7 @@ def _what_lacks(batch: BatchFigures, figures: Figures, supplies: Supplies) -> It
     claims = takewhile(lambda one: one.project is not batch.project, reservations(figures.batches.values()))
     for one in shortages(needed_sheets(batch), figures.ledger, supplies, claims):
         supply, unit = supplies[one.holding.supply], batch.project.unit
-        size = f" {show_size(one.holding.piece, unit)} {unit.value}" if one.holding.piece else ""
+        size = f" {show_size(one.holding.piece, unit)} {unit.word}" if one.holding.piece else ""
         noun = ("scrap", "scraps") if size else (supply.unit, supply.units)
         of = f"of {supply.name}{size}"
         there = show_number(one.there, 2) if one.there else "none"
@@ -234,7 +291,7 @@ def _paper_notes(batch: BatchFigures, supplies: Supplies) -> tuple[str, ...]:
             count_of[cut.supply, piece.size] += piece.count
     alike: dict[str, list[Supply]] = {}
     for (slug, size), count in count_of.items():
-        pieces = f"{count} of {show_size(size, unit)} {unit.value}"
+        pieces = f"{count} of {show_size(size, unit)} {unit.word}"
         alike.setdefault(pieces, []).append(supplies[slug])
     kept = [
         f"{pieces}{' each' if len(papers) > 1 else ''} ({listed([paper.name for paper in together(papers)])})"

@@ -27,7 +27,7 @@ def work_in_words(work: Work, unit: Unit) -> str:
             return f"Round the {work.where} {corners} of {letters}"
         case WorkKind.SCORE if work.at:
             at = listed([show_length(one, unit) for one in work.at])
-            return f"Score {letters} at {at}{NBSP}{unit.value} {'down' if work.runs_down else 'across'}"
+            return f"Score {letters} at {at}{NBSP}{unit.word} {'down' if work.runs_down else 'across'}"
     return f"{capitalised(work.kind.value)} {letters}{f', {work.where}' if work.where else ''}"
 
 

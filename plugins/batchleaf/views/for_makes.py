@@ -14,7 +14,7 @@ from batchleaf.views import site_map
 from batchleaf.views.links import supply_named, together
 from batchleaf.views.pages.for_makes import Count, ForMakesView, ForRow
 from batchleaf.views.sentence import Supplies
-from batchleaf.views.words import amount, capitalised, counted, listed, money, money_said
+from batchleaf.views.words import amount, counted, listed, money, money_said
 
 
 def for_makes_view(batch: BatchFigures, supplies: Supplies, settings: Settings) -> ForMakesView | None:
@@ -55,10 +55,14 @@ def sheets_in_words(sheets: Sequence[Needed], supplies: Supplies) -> str:
         )
     return listed(
         [
-            f"{much}{' each' if len(papers) > 1 else ''} of {listed([paper.name for paper in together(papers)])}"
+            f"{much} each of {_named(papers)}" if len(papers) > 1 else f"{much} of {_named(papers)}"
             for much, papers in alike.items()
         ]
     )
+
+
+def _named(papers: Sequence[Supply]) -> str:
+    return listed([paper.name for paper in together(papers)])
 
 
 def _rows(found: Sequence[ForMakes], supplies: Supplies, here: str) -> Iterator[ForRow]:
@@ -99,7 +103,7 @@ def _notes(found: Sequence[ForMakes], project: Project, supplies: Supplies) -> I
     fixed = dict.fromkeys(one.supply for one in found[0].uses if not one.scales and one.quantity is not None)
     if fixed:
         names = listed([supplies[slug].name for slug in fixed])
-        yield f"The record says how much the whole batch takes of {names}; for another number it stays as it is."
+        yield f"Of {names} the record says how much the whole batch takes; that stays as it is."
     if found[0].cost:
         without = dict.fromkeys(slug for one in found for slug in one.without)
         names = listed([supplies[slug].name for slug in without])
@@ -147,4 +151,4 @@ def _made_before(project: Project) -> Iterator[str]:
     scored = [part.letter for part in project.parts if part.scores]
     if cut:
         then = f"; {listed(scored)} scored" if scored else ""
-        yield f"{capitalised('cut beforehand')}: {listed(cut)}{then}."
+        yield f"Cut beforehand: {listed(cut)}{then}."

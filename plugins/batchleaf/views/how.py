@@ -68,8 +68,8 @@ _MEASURES: Final = """
 Lengths are kept exactly, also thirds of an inch. One inch is 25.4 mm exactly (international yard,
 1 July 1959; NIST Special Publication 447, appendix 5).
 
-The unit of the record is shown as written. The other unit beside it is rounded down to a sixteenth
-of an inch or half a millimetre, since a part cut too large does not fit. A sheet as bought is no part:
+The unit of the record is shown as written. The other unit, beside it or chosen instead, is rounded down
+to a sixteenth of an inch or half a millimetre, since a part cut too large does not fit. A sheet as bought is no part:
 its size is told to the nearest sixteenth of an inch or tenth of a millimetre.
 
 Pounds of paper are those of 500 sheets of the basic size of its kind: cover 20 × 26 in, text and book
@@ -120,8 +120,8 @@ Parts cut by hand from scraps that nobody measures, and ready-made ones, are in 
 """
 _FOR_MAKES: Final = """
 For one to twelve makes, for some numbers up to sixty, and for that of the batch: the fewest whole sheets as
-bought, by area, from which the parts can be cut, dealt round evenly where there are several papers. Scraps are
-left out, since nobody else has them. Nothing is said of the numbers between: fewer makes never take more
+bought, by area, from which the parts can be cut, dealt round evenly where there are several papers. Scraps
+are left out, since nobody else has them. Nothing is said of the numbers between: fewer makes never take more
 sheets, so the next one that is worked out is enough.
 
 A supply follows the number where the record says how much one make takes. What it states for the whole batch
@@ -285,9 +285,10 @@ weight (grams, complete, without, not_counted, posted); thickness (mm, usual, un
 estimated, posted); envelope (name, mm, supply,
 packed); post (rules, edition, as, reasons); postage (rate, date, amount); design (slug, title); extras
 (part, extra, planned); collated (sets, possible, rule, missing: part, more, papers); bench (works: work,
-on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts, settings, seconds, waits); for_makes (makes, sheets: supply, sheets; proved, supplies: supply, amount, unit,
-scales; cost: amount, complete, without); went (how many makes each way: kept, given, sold, sample, class); where (the same with every way, and
-not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in,
+on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts, settings, seconds, waits);
+for_makes (makes, sheets: supply, sheets; proved, supplies: supply, amount, unit, scales; cost: amount,
+complete, without); went (how many makes each way: kept, given, sold, sample, class); where (the same
+with every way, and not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in,
 cost, stayed, complete).
 """
 _KEYS_WITHOUT_COSTS: Final = """
@@ -301,6 +302,6 @@ weight (grams, complete, without, not_counted, posted); thickness (mm, usual, un
 without, estimated, posted); envelope (name, mm, supply, packed); post (rules, edition, as, reasons);
 design (slug, title); extras (part, extra, planned); collated (sets, possible, rule, missing: part, more,
 papers); bench (works: work, on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts,
-settings, seconds, waits); for_makes (makes, sheets: supply, sheets; proved, supplies: supply, amount, unit,
-scales).
+settings, seconds, waits); for_makes (makes, sheets: supply, sheets; proved, supplies: supply, amount,
+unit, scales).
 """

@@ -140,4 +140,4 @@ def _from(distance: Fraction, edge: str, unit: Unit) -> str:
 
 
 def _far(length: Fraction, unit: Unit) -> str:
-    return f"{show_length(length, unit)}{NBSP}{unit.value}"
+    return f"{show_length(length, unit)}{NBSP}{unit.word}"

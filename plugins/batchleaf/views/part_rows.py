@@ -59,7 +59,7 @@ def _details(part: Part, supplies: Supplies, tools: Tools, unit: Unit) -> Iterat
     yield from shape_words(part, unit)
     if part.oversize:
         later = ", and trimmed later" if part.shape.is_rectangle else " first"
-        yield f"cut {show_size(part.cut_size, unit)}{NBSP}{unit.value}{later}"
+        yield f"cut {show_size(part.cut_size, unit)}{NBSP}{unit.word}{later}"
     if part.origin is Origin.READY:
         yield "ready-made"
     if part.side is ShownSide.BACK:

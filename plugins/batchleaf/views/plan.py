@@ -15,7 +15,7 @@ from batchleaf.core.cutting.plan import Node, SheetPlan
 from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Cut, Project, Supply, Tool, Trim
-from batchleaf.measure.display import NBSP, show_length, show_size
+from batchleaf.measure.display import NBSP, show_length, show_sheet_size
 from batchleaf.measure.lengths import Size
 from batchleaf.measure.rects import Rect
 from batchleaf.views import site_map
@@ -94,12 +94,12 @@ def _plan_view(
     called = {part.letter: part.name for part in project.parts}
     first = {part.letter: part.before.rstrip(".") for part in project.parts if part.before}
     reading = CutsInWords(laid, called, project.unit, kept, group.sheets, first)
-    size = show_size(laid.sheet.size, project.unit)
+    size = show_sheet_size(laid.sheet.size, project.unit)
     names = listed([paper.name for paper in together(supplies[cut.supply] for cut in cuts)])
     drawing = draw_sheet_plan(
         laid,
         id=f"plan-{number}-drawing",
-        title=f"Plan {number}: {names}, {size} {project.unit.value}",
+        title=f"Plan {number}: {names}, {size} {project.unit.word}",
         description=reading.whole_sheet(),
         letters={part.letter: part.letter for part in project.parts},
         kept=kept,
@@ -136,7 +136,7 @@ def _instruction(
         names: list[Line] = [(supply_named(paper, here),) for paper in together(papers)]
         pieces.append((f"{times}{' each' if len(papers) > 1 else ''} of ", *joined(names, ", ", " and ")))
     first = _trimming(_trim_of(cuts[0], supplies), supplies[cuts[0].supply], project)
-    return (f"{first}Cut ", *joined(pieces, ", ", " and "), f" like this, {size} {project.unit.value}.")
+    return (f"{first}Cut ", *joined(pieces, ", ", " and "), f" like this, {size} {project.unit.word}.")
 
 
 def _trim_of(cut: Cut, supplies: Mapping[str, Supply]) -> Trim:
@@ -161,7 +161,7 @@ def _too_narrow(project: Project, on_sheet: Set[str], held: Fraction | None) -> 
     """What to do about parts that are narrower than the trimmer holds."""
     for part in project.cut_parts:
         if held is not None and part.letter in on_sheet and part.cut_size.upright.width < held:
-            least = f"{show_length(held, project.unit)}{NBSP}{project.unit.value}"
+            least = f"{show_length(held, project.unit)}{NBSP}{project.unit.word}"
             yield f"{part.letter} is narrower than the {least} that the trimmer holds: {REMEDY}."
 
 

@@ -78,7 +78,7 @@ def _within(rect: Rect, area: Rect, unit: Unit) -> str:
 
 
 def _size(size: Size, unit: Unit) -> str:
-    return f"{show_size(size, unit)}{NBSP}{unit.value}"
+    return f"{show_size(size, unit)}{NBSP}{unit.word}"
 
 
 def _whole(size: Size) -> Rect:

@@ -51,7 +51,7 @@ def score_views(project: Project, tools: Mapping[str, Tool]) -> tuple[ScoreView,
 def _score_view(part: Part, project: Project, boards: Sequence[Tool]) -> ScoreView:
     faces = list(faces_of(part, project))
     seen = "inside" if part.fold is Fold.GATE else "outside"
-    size = f"{show_size(part.size, project.unit)}{NBSP}{project.unit.value}"
+    size = f"{show_size(part.size, project.unit)}{NBSP}{project.unit.word}"
     names = [name for name, _ in sorted(faces, key=lambda face: (face[1].y, face[1].x))]
     canvas = _fitted(part, faces, project.unit)
     return ScoreView(
@@ -168,7 +168,7 @@ def _settings(scores: Sequence[Score], unit: Unit) -> str:
 
 
 def _measured(figures: str, unit: Unit) -> str:
-    return f"{figures}{NBSP}{unit.value}"
+    return f"{figures}{NBSP}{unit.word}"
 
 
 def _along(part: Part) -> str:

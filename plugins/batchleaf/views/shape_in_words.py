@@ -33,7 +33,7 @@ def size_and_shape(part: Part, size: Size, unit: Unit) -> str:
     ``size``: of what is looked at, an opened card for example.
     """
     whole, *cut = shape_words(part, unit) if part.shape.whole else ["", *shape_words(part, unit)]
-    return ", ".join([whole or f"{show_size(size, unit)}{NBSP}{unit.value}", *cut])
+    return ", ".join([whole or f"{show_size(size, unit)}{NBSP}{unit.word}", *cut])
 
 
 def shape_words(part: Part, unit: Unit) -> list[str]:
@@ -51,7 +51,7 @@ def _whole(part: Part, unit: Unit) -> Iterator[str]:
         case Whole.CIRCLE:
             yield f"a circle of {_long(part.folded_size.width, unit)}"
         case Whole.OVAL:
-            yield f"an oval of {show_size(part.folded_size, unit)}{NBSP}{unit.value}"
+            yield f"an oval of {show_size(part.folded_size, unit)}{NBSP}{unit.word}"
 
 
 def _corners(cut: CornerCut, unit: Unit) -> str:
@@ -79,4 +79,4 @@ def _hole(hole: Hole, part: Part, unit: Unit) -> str:
 
 
 def _long(length: Fraction, unit: Unit) -> str:
-    return f"{show_length(length, unit)}{NBSP}{unit.value}"
+    return f"{show_length(length, unit)}{NBSP}{unit.word}"

@@ -95,7 +95,8 @@ class Drawing:
 
     ``id`` is unique on its page. ``width_class`` is one of ``large``, ``middle``,
     ``narrow``, ``strip``: how lettering grows when a narrow column shrinks the drawing;
-    ``unlettered`` where there is none, and nothing shrinks.
+    ``unlettered`` where there is none, and nothing shrinks. ``other``: the same in the other
+    unit of length, where its figures take other places.
     """
 
     id: str
@@ -108,3 +109,4 @@ class Drawing:
     scale: float
     width_class: str
     shapes: tuple[Shape, ...]
+    other: Drawing | None = None

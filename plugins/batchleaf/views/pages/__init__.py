@@ -57,7 +57,7 @@ from batchleaf.views.pages.notes import (
 )
 from batchleaf.views.pages.offcuts import LaidPaper, LaidPile, OffcutsPage
 from batchleaf.views.pages.other_sheets import OtherSheetsPage, OtherSheetView
-from batchleaf.views.pages.pieces import Aside, Line, Link, Picture, Source, text_of
+from batchleaf.views.pages.pieces import Aside, InBoth, Line, Link, Picture, Source, text_of
 from batchleaf.views.pages.prices import PriceRow, PricesPage, SoldRow
 from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
 from batchleaf.views.pages.together import FigureView, LyingRow, TogetherView
@@ -123,6 +123,7 @@ __all__ = [
     "HowPage",
     "HowSection",
     "ImageRow",
+    "InBoth",
     "ItemPage",
     "KindShare",
     "LaidPaper",

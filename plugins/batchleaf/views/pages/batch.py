@@ -12,6 +12,7 @@ from batchleaf.views.pages.bench_work import BenchView
 from batchleaf.views.pages.collating import CollatingView
 from batchleaf.views.pages.finished import WentView
 from batchleaf.views.pages.for_makes import ForMakesView
+from batchleaf.views.pages.measures import MeasuresView
 from batchleaf.views.pages.pieces import Line, Link, Picture
 from batchleaf.views.pages.together import TogetherView
 
@@ -226,6 +227,7 @@ class BatchPage:
     """The way to the sheet to print, or where it lies."""
     post: PostView | None = None
     bench: BenchView | None = None
+    measures: MeasuresView | None = None
     for_makes: ForMakesView | None = None
     for_makes_csv: Link | None = None
     disclosure: str = ""
