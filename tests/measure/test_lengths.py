@@ -10,16 +10,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from batchleaf.measure.display import (
+    RULE_STEP,
     show_aligned,
     show_length,
     show_number,
     show_other,
     show_other_sheet_size,
     show_other_size,
+    show_sheet_size,
     show_size,
 )
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import MM_PER_INCH, Size, Unit, parse_length, parse_size
+from batchleaf.measure.lengths import MM_PER_INCH, WRITTEN, Size, Unit, parse_length, parse_number, parse_size
 
 NBSP = "\u00a0"
 
@@ -114,7 +116,7 @@ def test_the_own_unit_is_exact_or_cut_off(text: str, unit: Unit, shown: str) -> 
     assert show_length(parse_length(text, unit), unit) == shown
 
 
-@given(st.integers(200, 2_000_000), st.sampled_from(list(Unit)))
+@given(st.integers(200, 2_000_000), st.sampled_from(WRITTEN))
 def test_the_own_unit_is_never_rounded_up(thousandths: int, unit: Unit) -> None:
     """A part cut as shown fits."""
     length = Fraction(thousandths, 1000) * MM_PER_INCH / 7
@@ -129,7 +131,7 @@ def test_inches_in_sixty_fourths_survive_being_shown_and_read(sixty_fourths: int
     assert parse_length(show_length(length, Unit.INCH), Unit.INCH) == length
 
 
-@given(st.fractions(min_value=2, max_value=2000, max_denominator=64), st.sampled_from(list(Unit)))
+@given(st.fractions(min_value=2, max_value=2000, max_denominator=64), st.sampled_from(WRITTEN))
 def test_the_other_unit_is_never_rounded_up(length: Fraction, unit: Unit) -> None:
     """A part cut too large does not fit, so the shown length is at most the true one, and close to it."""
     shown = parse_length(show_other(length, unit), Unit.MM)
@@ -179,3 +181,47 @@ def test_numbers_of_a_column_end_alike() -> None:
     assert show_aligned([Fraction("0.5"), Fraction(2)]) == ["0.5", "2.0"]
     assert show_aligned([Fraction(1200), Fraction(-4)]) == ["1,200", "−4"]
     assert show_aligned([]) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "written", "shown"),
+    [
+        ("4 1/4 x 1/8", Unit.INCH, "107.5 × 3"),
+        ("12 x 12", Unit.INCH, "304.5 × 304.5"),
+        ("108 x 1", Unit.MM, "4 1/4 × under 1/16"),
+        ("10.5 x 14.85", Unit.CM, "4 1/8 × 5 13/16"),
+    ],
+)
+def test_a_reader_sees_the_marks_of_the_other_rule(text: str, written: Unit, shown: str) -> None:
+    """As small as it stands beside the unit of the record, and named as that unit is."""
+    size, other = parse_size(text, written), written.for_readers
+    assert show_size(size, other).replace(NBSP, " ") == shown
+    assert show_other_size(size, written).replace(NBSP, " ") == f"{shown} {other.word}"
+    assert other.word in ("mm", "in")
+
+
+@given(st.fractions(min_value=Fraction(1, 5), max_value=1000, max_denominator=160), st.sampled_from(WRITTEN))
+def test_a_cut_size_is_never_rounded_up(length: Fraction, written: Unit) -> None:
+    """What a reader cuts is at most what was written, and less by less than a mark."""
+    other = written.for_readers
+    shown = show_length(length, other).replace(NBSP, " ")
+    if not shown.startswith("under "):
+        cut = parse_number(shown) * other.in_mm
+        assert cut <= length < cut + RULE_STEP[other] * other.in_mm
+
+
+def test_a_sheet_as_bought_is_told_to_the_nearest() -> None:
+    """Nobody cuts to it; in the unit of the record it is as written."""
+    foot, metric = Size(Fraction("304.8"), Fraction("304.8")), Size(Fraction(305), Fraction(200))
+    assert show_sheet_size(foot, Unit.INCH.for_readers) == f"304.8{NBSP}×{NBSP}304.8"
+    assert show_sheet_size(metric, Unit.MM.for_readers) == f"12{NBSP}×{NBSP}7{NBSP}7/8"
+    assert show_sheet_size(metric, Unit.MM) == f"305{NBSP}×{NBSP}200"
+
+
+def test_beside_what_a_reader_chose_stands_what_was_written() -> None:
+    """Not rounded: it is what the maker cut."""
+    assert show_other(Fraction("107.95"), Unit.RULE_MM) == f"4{NBSP}1/4{NBSP}in"
+    assert (
+        show_other_size(Size(Fraction("92.25"), Fraction(30)), Unit.RULE_INCH)
+        == f"92.25{NBSP}×{NBSP}30{NBSP}mm"
+    )

@@ -11,7 +11,7 @@ from typing import Any, Final
 import pytest
 
 from batchleaf.core.batch_cutting import PLANNER
-from batchleaf.core.figures import Figures, work_out
+from batchleaf.core.figures import Figures, with_for_makes, work_out
 from batchleaf.edition import VARIABLE, Edition, edition_in
 from batchleaf.facts import Asked, Moment, Status, Work, WorkKind
 from batchleaf.facts.postage import Postage, Rate
@@ -39,14 +39,17 @@ POSTAGE: Final = Postage(
 )
 ALLOWED: Final[dict[str, str]] = {
     "": "format title date status unit makes parts from_one_sheet could_have_given paper supplies cost_of_one"
-    " minutes lies room_to_write room_to_stamp weight thickness envelope post design extras collated bench",
+    " minutes lies room_to_write room_to_stamp weight thickness envelope post design extras collated bench"
+    " for_makes",
     "makes": "finished begun thing",
     "parts": "letter name size each papers cut stuck_with",
     "stuck_with": "supply amount",
     "from_one_sheet": "part supply grid through stopped proved",
     "could_have_given": "makes bound proved reason",
     "paper": "cut used kept waste",
-    "supplies": "supply used unit scraps",
+    "supplies": "supply used unit scraps amount scales",
+    "for_makes": "makes sheets proved supplies",
+    "sheets": "supply sheets",
     "cost_of_one": "amount complete",
     "lies": "part on face left top width height",
     "room_to_write": "on face left top width height",
@@ -70,13 +73,14 @@ def private() -> Figures:
     """One batch that is published, two of the same design that are only made; all papers weigh as much."""
     archive = figures(PUBLISHED, *OTHERS).archive
     weighed = tuple(replace(one, grammage=Fraction(200)) for one in archive.supplies)
-    return work_out(replace(archive, supplies=weighed, postage=POSTAGE), SETTINGS)
+    worked = work_out(replace(archive, supplies=weighed, postage=POSTAGE), SETTINGS)
+    return with_for_makes(worked, PLANNER)
 
 
 @pytest.fixture(scope="module")
 def public(private: Figures) -> Figures:
     """The same for others."""
-    return public_edition(private, Told(), PLANNER)
+    return with_for_makes(public_edition(private, Told(), PLANNER), PLANNER)
 
 
 def numbers_of(figures: Figures) -> dict[str, Any]:
@@ -110,7 +114,8 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
     numbers = numbers_of(public)
     stuck = [("stuck_with", part.get("stuck_with")) for part in numbers["parts"]]
     below = [("missing", numbers["collated"]["missing"]), ("works", numbers["bench"]["works"])]
-    for above, value in [("", numbers), *numbers.items(), *stuck, *below]:
+    counts = [(key, one[key]) for one in numbers["for_makes"] for key in ("sheets", "supplies")]
+    for above, value in [("", numbers), *numbers.items(), *stuck, *below, *counts]:
         for one in value if isinstance(value, list) else [value]:
             if isinstance(one, dict):
                 found.setdefault(above, set()).update(one)

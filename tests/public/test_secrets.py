@@ -346,6 +346,7 @@ MONTH_COLUMNS: Final = [
     *("year", "month", "batches", "finished", "begun", "minutes"),
     *("paper cut in mm2", "paper used in mm2", "paper kept in mm2"),
 ]
+COUNT_COLUMNS: Final = ["makes", "supply", "name", "needed", "unit", "follows the number"]
 TABLES: Final = {
     "batches.csv": BATCH_COLUMNS,
     "series/open-series/batches.csv": BATCH_COLUMNS,
@@ -354,6 +355,7 @@ TABLES: Final = {
     "projects/open-cards/bench.csv": BENCH_COLUMNS,
     "projects/open-cards/collating.csv": COLLATING_COLUMNS,
     "projects/open-cards/supplies.csv": SUPPLY_COLUMNS,
+    "projects/open-cards/how-many.csv": COUNT_COLUMNS,
     "drawer/drawer.csv": DRAWER_COLUMNS,
     "year/months.csv": MONTH_COLUMNS,
 }

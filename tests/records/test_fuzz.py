@@ -36,7 +36,7 @@ from batchleaf.core.batch_cutting import Planner, remembering
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.facts import NOWHERE, CostFlow, Problem, Settings, Supply, Weight
-from batchleaf.measure.lengths import Size, Unit
+from batchleaf.measure.lengths import WRITTEN, Size, Unit
 from batchleaf.measure.money import Currency
 from batchleaf.records.kinds import KINDS
 from batchleaf.records.recipients import Batches, read_recipients
@@ -124,7 +124,7 @@ def are_at_their_places(problems: Iterable[Problem], folder: Path) -> bool:
 
 SETTINGS: Final = st.builds(
     Settings,
-    st.sampled_from(list(Unit)),
+    st.sampled_from(WRITTEN),
     st.sampled_from(["EUR", "JPY", "KWD"]).map(Currency.of),
     st.sampled_from(list(CostFlow)),
 )
@@ -154,7 +154,7 @@ MODULES: Final = [
 SHEET: Final = Size(Fraction(200), Fraction(300))
 BESIDE_TEXT: Final[dict[Any, st.SearchStrategy[Any]]] = {
     str: short_texts().map(lambda text: text[:400]),
-    Unit: st.sampled_from(list(Unit)),
+    Unit: st.sampled_from(WRITTEN),
     Currency: st.sampled_from(["EUR", "JPY", "KWD"]).map(Currency.of),
     Size: st.just(SHEET),
     int: st.integers(0, 12),

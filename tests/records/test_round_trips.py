@@ -14,13 +14,13 @@ from hypothesis import strategies as st
 from batchleaf.measure.amounts import parse_amount, plural
 from batchleaf.measure.display import show_length, show_size
 from batchleaf.measure.durations import parse_film_time, parse_minutes, show_film_time, show_minutes
-from batchleaf.measure.lengths import LONGEST, SHORTEST, Size, Unit, parse_length, parse_size
+from batchleaf.measure.lengths import LONGEST, SHORTEST, WRITTEN, Size, Unit, parse_length, parse_size
 from batchleaf.measure.money import Currency, parse_money
 from batchleaf.records.cut_lines import KeptLine, read_cut
 from batchleaf.records.grammar import read_count, read_date, read_makes, read_unit
 from records.odd_texts import Draw
 
-UNITS: Final = st.sampled_from(list(Unit))
+UNITS: Final = st.sampled_from(WRITTEN)
 FINEST: Final = {Unit.MM: (100,), Unit.CM: (1000,), Unit.INCH: (1000, 64, 3, 12)}
 """Parts of a unit that are shown exactly."""
 COUNTS: Final = st.integers(1, 99_999)

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from batchleaf.facts.spots import END, MIDDLE, START, Face, Spot
-from batchleaf.measure.lengths import Unit
+from batchleaf.measure.lengths import WRITTEN, Unit
 from batchleaf.records.spots import POSITIONS, read_spots, spell_spots
 
 SIX: Fraction = Fraction(6)
@@ -61,7 +61,7 @@ def any_spot(draw: st.DrawFn) -> Spot:
     )
 
 
-@given(st.lists(any_spot(), min_size=1, max_size=4), st.sampled_from(list(Unit)))
+@given(st.lists(any_spot(), min_size=1, max_size=4), st.sampled_from(WRITTEN))
 def test_a_place_written_out_reads_back_as_the_same(spots: list[Spot], unit: Unit) -> None:
     """Whatever the unit of the record."""
     assert list(read_spots(spell_spots(spots, unit), unit)) == spots

@@ -17,16 +17,16 @@ from browsing import Served
 SQUARE_INCH = Fraction("25.4") ** 2
 
 
-BY_PLACE = ("thickness", "envelope", "post", "postage")
-"""What follows from where each part lies; batches made for that are worked by hand beside their pages."""
+ELSEWHERE = ("thickness", "envelope", "post", "postage", "for_makes")
+"""What follows from where each part lies, or for other numbers of makes: worked by hand for other batches."""
 
 
 def published(site: Served, slug: str) -> dict[str, Any]:
-    """What the site says of a batch, but for what follows from the places of its parts."""
+    """What the site says of a batch, but for what is worked by hand elsewhere."""
     text = (site.folder / "projects" / slug / "figures.json").read_text(encoding="utf-8")
     data: dict[str, Any] = json.loads(text)
     assert float(Fraction(data["weight"].pop("posted"))) > float(Fraction(data["weight"]["grams"]))
-    return {key: value for key, value in data.items() if key not in BY_PLACE}
+    return {key: value for key, value in data.items() if key not in ELSEWHERE}
 
 
 def weight(grams: Fraction) -> dict[str, Any]:
@@ -345,3 +345,31 @@ def test_wren_note_bookmarks_by_hand(demo_site: Served) -> None:
         # 9,360 mm² of 240 g/m², 3,080 of 120: 2.2464 + 0.3696 g. Tape 0.2 m of 0.6 g, cord 0.14 m of 1.3 g.
         "weight": weight(Fraction("2.616") + Fraction("0.12") + Fraction("0.182")),
     }
+
+
+def test_other_numbers_of_place_cards_by_hand(demo_site: Served) -> None:
+    """Six blanks of 3 1/2 x 4 lie on 8 1/2 x 11, two across and three up; all bands lie on one sheet."""
+    text = (demo_site.folder / "projects" / "ropewalk-place-cards" / "figures.json").read_text(encoding="utf-8")
+    found = {one["makes"]: one for one in json.loads(text)["for_makes"]}
+    assert list(found) == [*range(1, 13), 15, 18, 20, 24, 30, 36, 48, 60]
+    for makes, one in found.items():
+        # Seven of 14 sq in are more than 93 1/2. A sheet of 12 x 12 holds three columns of 24 bands.
+        assert one["sheets"] == [
+            {"supply": "oat-card", "sheets": -(-makes // 6)},
+            {"supply": "bramble-paper", "sheets": 1},
+        ]
+        # A strip of 3 1/2 in along each long side of the band: 177.8 mm.
+        (tape,) = one["supplies"]
+        assert tape == {
+            "supply": "paper-tape", "amount": str(makes * Fraction("0.1778")), "unit": "m", "scales": True,
+        }  # fmt: skip
+    # The batch paid 1.08 for four sheets and 0.44 for 4.2672 m of tape, which is 24 times as much as one takes.
+    # Bramble paper came from a scrap, which tells no price of a sheet.
+    costs = {makes: found[makes]["cost"] for makes in (1, 7, 24, 60)}
+    assert {makes: cost["amount"] for makes, cost in costs.items()} == {
+        1: "0.29",  # 27 + 1.8
+        7: "0.67",  # 54 + 12.8
+        24: "1.52",  # 108 + 44
+        60: "3.80",  # 270 + 110
+    }
+    assert all((cost["complete"], cost["without"]) == (False, ["bramble-paper"]) for cost in costs.values())

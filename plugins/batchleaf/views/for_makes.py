@@ -8,7 +8,8 @@ from fractions import Fraction
 from batchleaf.core.figures import BatchFigures
 from batchleaf.core.for_makes import ForMakes, Needed
 from batchleaf.facts import Origin, Part, Project, Settings, Supply
-from batchleaf.measure.display import NBSP
+from batchleaf.measure.amounts import is_measured
+from batchleaf.measure.display import NBSP, show_number
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
 from batchleaf.views.links import supply_named, together
@@ -117,17 +118,26 @@ def _in_a_class(one: ForMakes, project: Project, supplies: Supplies) -> Iterator
     """What goes into the bag of each, what is cut beforehand, what all share."""
     parts = [_part(part) for part in project.parts]
     alone = [
-        f"{_amount(use, supplies[use.supply])} of {supplies[use.supply].name}"
+        _in_a_bag(use, supplies[use.supply])
         for use in one.uses
         if use.scales and one.makes == 1 and not _is_ready(use.supply, project)
     ]
     if parts:
+        yield "Choose as many as there are students, and the spares."
         bag = f"In each bag: {listed(parts)}"
         yield f"{bag}; {listed(alone)}." if alone else f"{bag}."
     yield from _made_before(project)
     shared = [supplies[use.supply].name for use in one.uses if use.quantity is None]
     if shared:
         yield f"For all at the table: {listed(shared)}."
+
+
+def _in_a_bag(use: Needed, supply: Supply) -> str:
+    """``0.14 m of jute cord``, ``4 × foam square``; what there is one of goes by its name."""
+    if is_measured(supply.unit):
+        return f"{_amount(use, supply)} of {supply.name}"
+    count = show_number(use.quantity or Fraction(0), 2)
+    return supply.name if use.quantity == 1 else f"{count}{NBSP}×{NBSP}{supply.name}"
 
 
 def _is_ready(supply: str, project: Project) -> bool:

@@ -69,8 +69,8 @@ Lengths are kept exactly, also thirds of an inch. One inch is 25.4 mm exactly (i
 1 July 1959; NIST Special Publication 447, appendix 5).
 
 The unit of the record is shown as written. The other unit, beside it or chosen instead, is rounded down
-to a sixteenth of an inch or half a millimetre, since a part cut too large does not fit. A sheet as bought is no part:
-its size is told to the nearest sixteenth of an inch or tenth of a millimetre.
+to a sixteenth of an inch or half a millimetre, since a part cut too large does not fit. A sheet as bought is
+no part: its size is told to the nearest sixteenth of an inch or tenth of a millimetre.
 
 Pounds of paper are those of 500 sheets of the basic size of its kind: cover 20 × 26 in, text and book
 25 × 38, index 25½ × 30½, bristol 22½ × 28½, bond 17 × 22, tag 24 × 36. One pound is
@@ -288,8 +288,8 @@ packed); post (rules, edition, as, reasons); postage (rate, date, amount); desig
 on, tool, with, when, pieces, sheets, at_once, strokes, seconds, waits; cuts, settings, seconds, waits);
 for_makes (makes, sheets: supply, sheets; proved, supplies: supply, amount, unit, scales; cost: amount,
 complete, without); went (how many makes each way: kept, given, sold, sample, class); where (the same
-with every way, and not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold (makes, brought_in,
-cost, stayed, complete).
+with every way, and not_told, which sum to all that are finished); asked (amount, stays, per_hour); sold
+(makes, brought_in, cost, stayed, complete).
 """
 _KEYS_WITHOUT_COSTS: Final = """
 Its keys: format, title, date, status, unit; makes (finished, begun, thing); parts (letter, name, size,
