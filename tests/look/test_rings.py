@@ -15,15 +15,16 @@ BATCHES: Final = ("projects/towpath-accordions/", "projects/wren-note-bookmarks/
 OUTSIDE: Final = """() => {
   const inside = (a, b) =>
     a.left >= b.left - 1 && a.right <= b.right + 1 && a.top >= b.top - 1 && a.bottom <= b.bottom + 1;
-  const rings = [...document.querySelectorAll(".drawing .ring")].map(one => one.getBoundingClientRect());
-  return [...document.querySelectorAll(".drawing .no")]
+  const rings = [...document.querySelectorAll(".drawing:not([hidden]) .ring")]
+    .map(one => one.getBoundingClientRect());
+  return [...document.querySelectorAll(".drawing:not([hidden]) .no")]
     .filter(one => !rings.some(ring => inside(one.getBoundingClientRect(), ring)))
     .map(one => one.textContent);
 }"""
 """Numbers that no ring holds, at the size they have now; a line is a little higher than its figures."""
 
 PLANS: Final = """() => [...document.querySelectorAll(".plan")].map(plan =>
-  [".drawing .no", ".settings .no"].map(which => [...plan.querySelectorAll(which)].map(one => {
+  [".drawing:not([hidden]) .no", ".settings .no"].map(which => [...plan.querySelectorAll(which)].map(one => {
     const copy = one.cloneNode(true);
     copy.querySelectorAll(".said").forEach(said => said.remove());
     return copy.textContent;

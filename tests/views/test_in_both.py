@@ -71,3 +71,4 @@ def test_a_drawing_that_is_laid_out_alike_exchanges_its_figures() -> None:
     twice = in_both(drawing(line, figure), drawing(line, replace(other, x=20)))
     assert twice.other
     assert (twice.shapes, twice.other.id) == ((line, figure), "plan-1-other")
+    assert in_both(drawing(line, figure), replace(drawing(line, other), width=120)).other

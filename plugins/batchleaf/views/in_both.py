@@ -42,7 +42,7 @@ def _joined(written: object, other: object) -> object:
 def _drawing(written: Drawing, other: Drawing) -> Drawing:
     """Its figures alone change where both units lay the drawing out alike; else there are two of it."""
     shapes = tuple(map(_shape, written.shapes, other.shapes))
-    if len(written.shapes) != len(other.shapes) or None in shapes:
+    if _frame(written) != _frame(other) or len(written.shapes) != len(other.shapes) or None in shapes:
         return replace(written, other=replace(other, id=f"{other.id}-other"))
     return replace(
         written,
@@ -50,6 +50,10 @@ def _drawing(written: Drawing, other: Drawing) -> Drawing:
         description=_text(written.description, other.description),
         shapes=tuple(one for one in shapes if one),
     )
+
+
+def _frame(drawing: Drawing) -> tuple[float, ...]:
+    return (drawing.x, drawing.y, drawing.width, drawing.height, drawing.scale)
 
 
 def _shape(written: Shape, other: Shape) -> Shape | None:
