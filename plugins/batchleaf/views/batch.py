@@ -71,6 +71,7 @@ class _Measured:
     paper_notes: tuple[str, ...]
     cost: CostView
     together: TogetherView | None
+    step_uses: tuple[str, ...]
 
 
 def _measured(batch: BatchFigures, figures: Figures, supplies: Supplies, tools: Tools) -> _Measured:
@@ -87,6 +88,7 @@ def _measured(batch: BatchFigures, figures: Figures, supplies: Supplies, tools: 
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings),
         together=first_together(batch, supplies),
+        step_uses=step_quantities(batch, supplies, tools),
     )
 
 
@@ -131,9 +133,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         post=post_view(batch, supplies, figures.settings),
         steps=tuple(
             replace(step, uses=uses)
-            for step, uses in zip(
-                _steps(project, prepared, here), step_quantities(batch, supplies, tools), strict=True
-            )
+            for step, uses in zip(_steps(project, prepared, here), told.step_uses, strict=True)
         ),
         filming=film_rows(batch, supplies, tools) if figures.ledger else (),
         together=told.together,
