@@ -68,14 +68,14 @@ def _quantities(one: StepUses, supplies: Supplies, unit: Unit) -> Iterator[str]:
 
 def _part(part: Part, unit: Unit) -> str:
     each = f"{part.each}{NBSP}×{NBSP}" if part.each > 1 else ""
-    return f"{each}{part.letter}, {show_size(part.size, unit)}{NBSP}{unit.value}"
+    return f"{each}{part.letter}, {show_size(part.size, unit)}{NBSP}{unit.word}"
 
 
 def _amount(use: Use, supply: Supply, unit: Unit) -> str:
     """A length in the unit of the record, for whoever has a ruler in hand."""
     amount = use.per_make or Fraction(0)
     if measure_of(supply.unit) == "length":
-        return f"{show_length(amount * mm_in(supply.unit), unit)}{NBSP}{unit.value} of {supply.name}"
+        return f"{show_length(amount * mm_in(supply.unit), unit)}{NBSP}{unit.word} of {supply.name}"
     number = show_number(amount, 2)
     if supply.unit == "piece":
         return f"{number}{NBSP}×{NBSP}{supply.name}"
