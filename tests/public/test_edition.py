@@ -13,7 +13,7 @@ import pytest
 from batchleaf.core.batch_cutting import PLANNER
 from batchleaf.core.figures import Figures, with_for_makes, work_out
 from batchleaf.edition import VARIABLE, Edition, edition_in
-from batchleaf.facts import Asked, Moment, Status, Work, WorkKind
+from batchleaf.facts import Asked, Moment, Status, Use, Work, WorkKind
 from batchleaf.facts.postage import Postage, Rate
 from batchleaf.records.post_rules import known_posts
 from batchleaf.views.batch import batch_page
@@ -114,7 +114,9 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
     numbers = numbers_of(public)
     stuck = [("stuck_with", part.get("stuck_with")) for part in numbers["parts"]]
     below = [("missing", numbers["collated"]["missing"]), ("works", numbers["bench"]["works"])]
-    counts = [(key, one[key]) for one in numbers["for_makes"] for key in ("sheets", "supplies")]
+    with_use = figures(replace(PUBLISHED, uses=(Use("star-sticker", Fraction(6), Fraction(1)),)), *OTHERS)
+    scaled = numbers_of(with_for_makes(public_edition(with_use, Told(), PLANNER), PLANNER))["for_makes"]
+    counts = [(key, one[key]) for one in scaled for key in ("sheets", "supplies")]
     for above, value in [("", numbers), *numbers.items(), *stuck, *below, *counts]:
         for one in value if isinstance(value, list) else [value]:
             if isinstance(one, dict):
