@@ -27,7 +27,7 @@ LEFT_BEHIND = (
     "makes",
     "cut",
     "time",
-    "photos",
+    "film photos",
     "went",
     "asks",
     "notes",
