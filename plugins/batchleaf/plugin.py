@@ -34,7 +34,6 @@ from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import WRITTEN, Unit, parse_size
 from batchleaf.measure.licences import Licence
 from batchleaf.measure.money import Currency
-from batchleaf.records.other_sheets import read_other_sheets
 from batchleaf.render.html import THEME, toc_tokens
 from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
 from batchleaf.render.social import SIZE, SocialPicture
@@ -48,6 +47,7 @@ from batchleaf.settings import (
     SheetsOf,
     SizeOf,
     ToldSettings,
+    sheets_named,
 )
 from batchleaf.store import Store
 from batchleaf.telling import told
@@ -114,7 +114,7 @@ class BatchleafConfig(ToldSettings):
             as_of=dt.date.fromisoformat(self.as_of) if self.as_of else None,
             least_kept=parse_size(self.least_kept, unit),
             disclosure=self.disclosure.strip() or DISCLOSURE,
-            other_sheets=read_other_sheets(self.other_sheets, unit),
+            other_sheets=sheets_named(self.other_sheets, unit),
             video_text=self.video_text,
         )
 

@@ -120,6 +120,10 @@ class SheetsOf(c.Type[str]):
         return text
 
 
+sheets_named: Final = read_other_sheets
+"""The sizes that :class:`SheetsOf` has let pass."""
+
+
 class ToldSettings(Config):
     """Settings whose mistakes are sentences; the default stands where one is wrong."""
 
