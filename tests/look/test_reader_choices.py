@@ -82,3 +82,10 @@ def test_without_scripts_the_number_of_the_batch_stands(demo_site: Served, witho
         assert page.locator(control).bounding_box() is None
     page.locator(".for-makes summary").click()
     expect(page.locator(".counts tr", has_text="60").first).to_contain_text("10 sheets of oat card")
+
+
+def test_a_length_has_the_name_of_its_unit_and_no_other(demo_site: Served) -> None:
+    """What a rule's marks are to the code is no word of a page."""
+    texts = [path.read_text(encoding="utf-8") for path in demo_site.pages()]
+    assert len([found for text in texts for found in re.findall(r'data-other="([^"]*)"', text)]) > 100
+    assert not [text for text in texts if any(f"{unit} by rule" in text for unit in ("in", "mm"))]

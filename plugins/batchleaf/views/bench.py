@@ -8,7 +8,7 @@ from fractions import Fraction
 from batchleaf.core.figures import Figures
 from batchleaf.facts import Image, Project, StackLimit, Tool
 from batchleaf.measure.display import show_length, show_number, show_size
-from batchleaf.measure.lengths import MM_PER_INCH, Unit
+from batchleaf.measure.lengths import INCHES, MM_PER_INCH, Unit
 from batchleaf.views import site_map
 from batchleaf.views.disclosure import disclosure_for, tie_of
 from batchleaf.views.links import elsewhere
@@ -88,13 +88,9 @@ def _facts(tool: Tool) -> Iterator[tuple[str, str]]:
 def groove_in_words(groove: Fraction, unit: Unit) -> str:
     """In inches or in mm, whichever says it exactly: a board often has a set of each."""
     own = (
-        Unit.INCH
-        if 16 % (groove / MM_PER_INCH).denominator == 0
-        else unit.other
-        if unit is Unit.INCH
-        else unit
+        Unit.INCH if 16 % (groove / MM_PER_INCH).denominator == 0 else unit.other if unit in INCHES else unit
     )
-    return f"{show_length(groove, own)} {own.value}"
+    return f"{show_length(groove, own)} {own.word}"
 
 
 def _stack(limit: StackLimit) -> str:
