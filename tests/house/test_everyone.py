@@ -219,9 +219,12 @@ def test_without_scripts_everything_is_there(demo_site: Served, browser: Browser
     page = context.new_page()
     for name in demo_site.kinds().values():
         demo_site.stay(page, name)
+        # What is folded away opens without a script.
+        page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
         assert page.evaluate(UNSEEN) == []
         main = next(parsed(demo_site.file(name)).iter("main"))
-        shown = "".join(page.locator("main").inner_text().split())
+        fields = page.evaluate("[...document.querySelectorAll('main textarea')].map((one) => one.value)")
+        shown = "".join("".join([page.locator("main").inner_text(), *fields]).split())
         assert [text for text in texts_of(main) if "".join(text.split()) not in shown] == []
     page.goto(demo_site.url)
     assert not page.locator(".md-search, .palette").first.is_visible(), "what would do nothing is away"
