@@ -21,14 +21,17 @@ from batchleaf.store import Store, key_of
 SOLVERS: Final = ("highspy", "numpy")
 
 
-def keeping(planner: Planner, store: Store) -> Planner:
-    """``planner``, which looks into ``store`` first and keeps there what it works out."""
+def keeping(planner: Planner, store: Store, asks: str = "least cost") -> Planner:
+    """``planner``, which looks into ``store`` first and keeps there what it works out.
+
+    ``asks`` tells planners apart that answer one question in different ways.
+    """
 
     def most(job: Job) -> CuttingPlan:
         return _kept(store, f"most {MOST_STEPS}", job, read_most, lambda: planner.most(job))
 
     def cheapest(job: Job, makes: int) -> CostPlan:
-        question = f"least cost of {makes} {COST_STEPS}"
+        question = f"{asks} of {makes} {COST_STEPS}"
         return _kept(store, question, job, read_cheapest, lambda: planner.cheapest(job, makes))
 
     return Planner(most, cheapest)

@@ -22,7 +22,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
-from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
+from batchleaf.core.batch_cutting import PLANNER, SHEET_COUNTER, Planner, remembering
 from batchleaf.core.figures import Figures, with_for_makes
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
@@ -144,6 +144,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         self._serving = False
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
         self._planners: dict[Path, Planner] = {}
+        self._counters: dict[Path, Planner] = {}
         self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -208,7 +209,10 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             case Edition.PRIVATE:
                 # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
                 hand_outs = handed_out(figures, tell, planner)
-        figures = with_for_makes(figures, planner)
+        counter = self._counters.setdefault(
+            cache, remembering(keeping(SHEET_COUNTER, store, "fewest sheets"))
+        )
+        figures = with_for_makes(figures, counter)
         site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos)
         if problems:
             return self._refused(problems, worked.slugs)

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 
-from batchleaf.core.cutting.least_cost import least_cost
+from batchleaf.core.cutting.least_cost import least_cost, least_sheets
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan
 from batchleaf.core.cutting.verify import cost_faults
@@ -118,3 +118,13 @@ def test_more_makes_never_cost_less(seed: int) -> None:
     known = [cost for cost in costs if cost is not None]
     assert known == sorted(known)
     assert len(known) in (0, 3)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_sheets_are_counted_alike_without_looking_for_the_easiest_cuts(seed: int) -> None:
+    """Cost and bound are those of the plan to cut by, and the plain plans hold when they are looked over."""
+    job = tiny_job(seed)
+    for makes in (1, 2, 5):
+        counted, written = least_sheets(job, makes), least_cost(job, makes)
+        assert (counted.cost, counted.bound) == (written.cost, written.bound)
+        assert cost_faults(job, counted) == ()

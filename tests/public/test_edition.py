@@ -114,7 +114,7 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
     numbers = numbers_of(public)
     stuck = [("stuck_with", part.get("stuck_with")) for part in numbers["parts"]]
     below = [("missing", numbers["collated"]["missing"]), ("works", numbers["bench"]["works"])]
-    with_use = figures(replace(PUBLISHED, uses=(Use("star-sticker", Fraction(6), Fraction(1)),)), *OTHERS)
+    with_use = figures(replace(PUBLISHED, uses=(Use("stars", Fraction(6), Fraction(1)),)), *OTHERS)
     scaled = numbers_of(with_for_makes(public_edition(with_use, Told(), PLANNER), PLANNER))["for_makes"]
     counts = [(key, one[key]) for one in scaled for key in ("sheets", "supplies")]
     for above, value in [("", numbers), *numbers.items(), *stuck, *below, *counts]:

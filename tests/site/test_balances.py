@@ -196,7 +196,7 @@ def test_no_line_of_the_records_is_passed_over(trees: Trees) -> None:
     assert summed.less
     # Of settings the demo has none: a length without a unit is in mm, and all days are told of.
     settings = yaml.load((ROOT / "mkdocs.yml").read_bytes(), yaml.BaseLoader)
-    assert "batchleaf" in settings["plugins"]
+    assert {"batchleaf": {"licence": "CC-BY-4.0"}} in settings["plugins"]
 
 
 def test_a_line_left_out_would_be_noticed(trees: Trees, pages: dict[str, Shown]) -> None:

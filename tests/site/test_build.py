@@ -133,7 +133,7 @@ def test_an_unknown_currency_is_told_in_a_sentence(archive: Path, tmp_path: Path
     text = (archive / "mkdocs.yml").read_text(encoding="utf-8")
     shutil.copytree(archive / "projects", tmp_path / "projects")
     shutil.copytree(archive / "site_src", tmp_path / "site_src")
-    wrong = text.replace("- batchleaf", "- batchleaf:\n      currency: GOLD")
+    wrong = text.replace("- batchleaf:\n", "- batchleaf:\n      currency: GOLD\n")
     assert wrong != text
     (tmp_path / "mkdocs.yml").write_text(wrong, encoding="utf-8")
     for command in ("check", "build"):

@@ -14,7 +14,7 @@ from functools import lru_cache, partial
 from typing import Final
 
 from batchleaf.core.beyond_a_plan import beyond_a_plan
-from batchleaf.core.cutting.least_cost import least_cost
+from batchleaf.core.cutting.least_cost import least_cost, least_sheets
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
 from batchleaf.core.cutting.verify import cost_faults, faults
@@ -69,6 +69,10 @@ PLANNER: Final = checked(
         cheapest=partial(least_cost, stop=lambda steps: steps > COST_STEPS),
     )
 )
+SHEET_COUNTER: Final = checked(
+    Planner(most=PLANNER.most, cheapest=partial(least_sheets, stop=lambda steps: steps > COST_STEPS))
+)
+"""For pages that say how many sheets, and not how they are cut."""
 
 
 def remembering(planner: Planner, answers: int = 20_000) -> Planner:

@@ -12,10 +12,10 @@ from batchleaf.core.cutting.choose import Chosen
 from batchleaf.core.cutting.cost_search import Cost, least_cost_of_group, patterns_for
 from batchleaf.core.cutting.effort import Effort, Stop
 from batchleaf.core.cutting.patterns import Pool
-from batchleaf.core.cutting.plan import CostPlan
+from batchleaf.core.cutting.plan import CostPlan, SheetPlan
 from batchleaf.core.cutting.question import Question, asked
 from batchleaf.core.cutting.tidy import tidied
-from batchleaf.core.cutting.write_up import sheet_plans, spares_of
+from batchleaf.core.cutting.write_up import plain_plans, sheet_plans, spares_of
 from batchleaf.facts.jobs import Job
 
 
@@ -26,11 +26,47 @@ class _Solved:
     pool: Pool
 
 
+@dataclass(frozen=True, slots=True)
+class _Found:
+    question: Question
+    solved: tuple[_Solved, ...]
+    effort: Effort
+
+    @property
+    def cost(self) -> Fraction:
+        """In the unit of the stocks' costs."""
+        return sum(one.found.cost for one in self._charged) * self.question.cost_unit
+
+    @property
+    def bound(self) -> Fraction:
+        """No way costs less."""
+        return sum(one.found.at_least for one in self._charged) * self.question.cost_unit
+
+    @property
+    def _charged(self) -> tuple[_Solved, ...]:
+        return tuple(one for one in self.solved if one.asked.charged)
+
+
 def least_cost(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
     """The sheets that give ``makes`` full sets of parts at the least cost.
 
     ``stop`` as in :func:`~batchleaf.core.cutting.most_makes.most_makes`.
     """
+    found = _solve(job, makes, stop)
+    return found if isinstance(found, CostPlan) else _written(job, makes, found)
+
+
+def least_sheets(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
+    """The same cost and bound, each sheet cut in the first way that is found: to count them, not to cut them.
+
+    To look for the easiest cuts takes most of the time of :func:`least_cost`.
+    """
+    found = _solve(job, makes, stop)
+    return found if isinstance(found, CostPlan) else _counted(job, makes, found)
+
+
+def _solve(job: Job, makes: int, stop: Stop | None) -> CostPlan | _Found:
+    """A plan where there is nothing to choose."""
     if not makes or not job.parts:
         return CostPlan(makes, Fraction(0), Fraction(0), reasons.nothing_wanted(), (), ())
     question = asked(job)
@@ -45,7 +81,7 @@ def least_cost(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
                 return _too_few(makes, never=enough.never)
             cost = least_cost_of_group(asked_for.sheets, asked_for.wanted, enough.pool, enough.chosen, effort)
             solved.append(_Solved(asked_for, cost, enough.pool))
-    return _written(job, question, makes, solved, effort)
+    return _Found(question, tuple(solved), effort)
 
 
 def _too_few(makes: int, *, never: bool) -> CostPlan:
@@ -53,15 +89,22 @@ def _too_few(makes: int, *, never: bool) -> CostPlan:
     return CostPlan(makes, None, bound, reasons.too_few_sheets(makes, never=never), (), ())
 
 
-def _written(job: Job, question: Question, makes: int, solved: list[_Solved], effort: Effort) -> CostPlan:
-    charged = [group.found for group in solved if group.asked.charged]
-    cost = sum(found.cost for found in charged) * question.cost_unit
-    bound = sum(found.at_least for found in charged) * question.cost_unit
+def _written(job: Job, makes: int, all_found: _Found) -> CostPlan:
     chosen: Chosen = ()
-    for group in solved:
+    for group in all_found.solved:
         found, wanted = group.found, group.asked.wanted
         within = partial(found.bound.within, terms=wanted, cost=found.cost)
-        chosen += tidied(found.chosen, group.pool, found.bound.tables, within, wanted, effort)
-    plans = sheet_plans(job, question.whole, chosen, makes)
-    reason = reasons.why_not_cheaper(job, makes, cost, proved=cost == bound)
-    return CostPlan(makes, cost, bound, reason, plans, spares_of(job, plans, makes))
+        chosen += tidied(found.chosen, group.pool, found.bound.tables, within, wanted, all_found.effort)
+    return _plan(job, makes, all_found, sheet_plans(job, all_found.question.whole, chosen, makes))
+
+
+def _counted(job: Job, makes: int, all_found: _Found) -> CostPlan:
+    chosen: Chosen = ()
+    for group in all_found.solved:
+        chosen += group.found.chosen
+    return _plan(job, makes, all_found, plain_plans(job, all_found.question.whole, chosen))
+
+
+def _plan(job: Job, makes: int, found: _Found, plans: tuple[SheetPlan, ...]) -> CostPlan:
+    reason = reasons.why_not_cheaper(job, makes, found.cost, proved=found.cost == found.bound)
+    return CostPlan(makes, found.cost, found.bound, reason, plans, spares_of(job, plans, makes))

@@ -17,6 +17,9 @@ FIGURE_PX: Final = 13.0
 """Figures at full size, in px on the screen."""
 CHARACTER: Final = 0.58
 """Width of a character in em: no face of the house's list sets figures wider."""
+WIDE: Final = frozenset("mwMW")
+WIDER: Final = 1.7
+"""How many figures wide these letters are in the widest face of the list."""
 GROWTH: Final = {"narrow": 1.0, "large": 1.8, "middle": 1.32, "strip": 2.5}
 """The largest growth of lettering in each width class, as in the style sheet; narrow is never shrunk."""
 WIDEST_PX: Final = {"narrow": 288.0, "large": 588.0, "middle": 430.0, "strip": 800.0}
@@ -100,7 +103,8 @@ class Lettering:
 
     def width(self, text: str, size: float = 1.0) -> float:
         """The width of ``text`` in mm, taken generously."""
-        return len(text) * CHARACTER * size * self.em
+        characters = sum(WIDER if one in WIDE else 1.0 for one in text)
+        return characters * CHARACTER * size * self.em
 
     def extent(self, shape: Shape) -> Extent:
         """What ``shape`` covers, in mm."""
