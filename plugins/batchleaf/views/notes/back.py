@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from functools import cache
 from typing import Final
 
 from batchleaf.core.figures import BatchFigures
@@ -16,6 +17,7 @@ from batchleaf.views.notes.layers import CLOSE, WIDE, LayersRoom, layers_apart
 from batchleaf.views.notes.on_paper import HEIGHT, LETTERING, printed, shelved
 from batchleaf.views.pages import (
     PlanView,
+    PrintedFigure,
     PrintedPlan,
     PrintedSetting,
     PrintedStep,
@@ -52,9 +54,16 @@ def back_shelves(
 ) -> tuple[Shelf, ...]:
     """The plans in their order and then the layers, as large as lets them fit on a side with the steps."""
 
+    @cache
+    def layers(room: LayersRoom) -> tuple[PrintedFigure, ...]:
+        return layers_apart(as_first_made(batch), supplies, room)
+
+    @cache
+    def plans(longest: float) -> tuple[PrintedPlan, ...]:
+        return _plans(batch, supplies, tools, longest)
+
     def of_size(longest: float, room: LayersRoom) -> tuple[Shelf, ...]:
-        plans = _plans(batch, supplies, tools, longest)
-        return tuple(shelved((*plans, *layers_apart(as_first_made(batch), supplies, room))))
+        return tuple(shelved((*plans(longest), *layers(room))))
 
     tried = (of_size(*size) for size in _SIZES)
     fitting = (shelves for shelves in tried if of_back(shelves, steps) <= HEIGHT - _AROUND)
