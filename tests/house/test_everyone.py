@@ -39,7 +39,7 @@ def test_every_kind_of_page_is_looked_at(demo_site: Served) -> None:
     }  # fmt: skip
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("scheme", ["light", pytest.param("dark", marks=pytest.mark.slow)])
 def test_pages_are_plain_to_all(demo_site: Served, page: Page, axe_faults: AxeFaults, scheme: Scheme) -> None:
     """On every kind of page none of axe-core's rules is broken."""
     _set(page, scheme, NARROW)

@@ -76,6 +76,7 @@ def test_batches_are_those_that_are_published(public_demo: Served, demo: Figures
     }
 
 
+@pytest.mark.slow
 def test_no_page_scrolls_sideways_on_a_phone(public_demo: Served, page: Page, watch: Watch) -> None:
     """320 px wide; and none asks another host or complains."""
     page.set_viewport_size({"width": 320, "height": 700})
@@ -87,7 +88,7 @@ def test_no_page_scrolls_sideways_on_a_phone(public_demo: Served, page: Page, wa
     assert watch.errors == []
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("scheme", ["light", pytest.param("dark", marks=pytest.mark.slow)])
 def test_pages_are_plain_to_all(
     public_demo: Served, page: Page, axe_faults: AxeFaults, scheme: Literal["light", "dark"]
 ) -> None:
@@ -107,7 +108,6 @@ def test_times_of_steps_lead_to_the_film(edition: str, request: pytest.FixtureRe
     """In both editions, in the form that the maker's address asks for; without one they are words."""
     site: Served = request.getfixturevalue(edition)
     led = {
-        "wren-note-bookmarks": "https://example.org/films/wren-note-bookmarks#t=65",
         "ivy-gate-cards": "https://example.org/watch?film=ivy-gate-cards&at=50",
         "sloe-lane-cards": None,
     }

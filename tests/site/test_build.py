@@ -107,6 +107,7 @@ def test_check_says_in_one_line_what_was_read(archive: Path) -> None:
     assert last.startswith("Read ")
 
 
+@pytest.mark.slow
 def test_building_twice_gives_the_same_bytes(archive: Path) -> None:
     """The site depends on the records alone: not on the clock, nor on what is cached."""
 

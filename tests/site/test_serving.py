@@ -61,6 +61,7 @@ def test_every_word_of_the_header_leads_somewhere_meanwhile(archive: Path, watch
         assert "projects/series.yml, line 1" in page
 
 
+@pytest.mark.slow
 def test_whoever_looks_at_a_page_is_shown_the_mistake_there_and_then_the_page(
     archive: Path, watched: Rebuild
 ) -> None:
