@@ -121,7 +121,7 @@ class SheetsOf(c.Type[str]):
 
 
 sheets_named: Final = read_other_sheets
-"""The sizes that :class:`SheetsOf` has let pass."""
+"""Reads the sizes that :class:`SheetsOf` has let pass."""
 
 
 class ToldSettings(Config):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
 from math import sqrt
@@ -63,8 +64,8 @@ def _towards(one: Point, other: Point) -> Point:
     return one[0] + (other[0] - one[0]) * _STEERING, one[1] + (other[1] - one[1]) * _STEERING
 
 
-def _float(point: tuple[object, object]) -> Point:
-    return float(point[0]), float(point[1])  # type: ignore[arg-type]
+def _float(point: tuple[Fraction, Fraction]) -> Point:
+    return float(point[0]), float(point[1])
 
 
 def edges_of(outline: Outline, role: str, left_out: Sequence[Line]) -> Iterator[Cutout]:
