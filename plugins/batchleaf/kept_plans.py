@@ -1,6 +1,6 @@
-"""Plans that were worked out before, kept beside the archive.
+"""Plans and counts of sheets that were worked out before, kept beside the archive.
 
-A plan depends on its job, on how long is searched, and on the planner itself: its own code and
+An answer depends on its job, on how long is searched, and on the planner itself: its own code and
 the solver's version are part of the key, so that a new planner finds nothing of the old one.
 """
 
@@ -10,43 +10,57 @@ from collections.abc import Callable
 from functools import cache
 from importlib.metadata import version
 from importlib.resources import files
-from typing import Final
+from typing import Final, TypeVar
 
 from batchleaf.core.batch_cutting import COST_STEPS, MOST_STEPS, Planner
-from batchleaf.core.cutting.as_text import Plan, job_text, plan_text, read_cheapest, read_most
+from batchleaf.core.cutting.as_text import job_text, plan_text, read_cheapest, read_most
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan
+from batchleaf.core.sheets_needed import Counting, SheetCount, count_text, read_count
 from batchleaf.facts.jobs import Job
 from batchleaf.store import Store, key_of
+
+Answer = TypeVar("Answer")
 
 SOLVERS: Final = ("highspy", "numpy")
 
 
-def keeping(planner: Planner, store: Store, asks: str = "least cost") -> Planner:
-    """``planner``, which looks into ``store`` first and keeps there what it works out.
-
-    ``asks`` tells planners apart that answer one question in different ways.
-    """
+def keeping(planner: Planner, store: Store) -> Planner:
+    """``planner``, which looks into ``store`` first and keeps there what it works out."""
 
     def most(job: Job) -> CuttingPlan:
-        return _kept(store, f"most {MOST_STEPS}", job, read_most, lambda: planner.most(job))
+        return _kept(store, f"most {MOST_STEPS}", job, plan_text, read_most, lambda: planner.most(job))
 
     def cheapest(job: Job, makes: int) -> CostPlan:
-        question = f"{asks} of {makes} {COST_STEPS}"
-        return _kept(store, question, job, read_cheapest, lambda: planner.cheapest(job, makes))
+        question = f"least cost of {makes} {COST_STEPS}"
+        return _kept(store, question, job, plan_text, read_cheapest, lambda: planner.cheapest(job, makes))
 
     return Planner(most, cheapest)
 
 
+def keeping_counts(count: Counting, store: Store) -> Counting:
+    """The same for the fewest sheets."""
+
+    def counted(job: Job) -> SheetCount:
+        return _kept(store, f"fewest sheets {COST_STEPS}", job, count_text, read_count, lambda: count(job))
+
+    return counted
+
+
 def _kept(
-    store: Store, question: str, job: Job, read: Callable[[str], Plan], work_out: Callable[[], Plan]
-) -> Plan:
+    store: Store,
+    question: str,
+    job: Job,
+    text: Callable[[Answer], str],
+    read: Callable[[str], Answer],
+    work_out: Callable[[], Answer],
+) -> Answer:
     key = key_of(question.encode(), job_text(job).encode(), _engine())
     found = store.find(key)
     if found is not None:
         return read(found.read_text(encoding="ascii"))
-    plan = work_out()
-    store.put(key, plan_text(plan).encode("ascii"))
-    return plan
+    answer = work_out()
+    store.put(key, text(answer).encode("ascii"))
+    return answer
 
 
 @cache

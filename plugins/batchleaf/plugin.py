@@ -22,12 +22,13 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
-from batchleaf.core.batch_cutting import PLANNER, SHEET_COUNTER, Planner, remembering
+from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
 from batchleaf.core.figures import Figures, with_for_makes
+from batchleaf.core.sheets_needed import Counting, count_sheets, remembering_counts
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
 from batchleaf.facts.archive import DISCLOSURE, VIDEO_TEXT
-from batchleaf.kept_plans import keeping
+from batchleaf.kept_plans import keeping, keeping_counts
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
@@ -144,7 +145,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         self._serving = False
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
         self._planners: dict[Path, Planner] = {}
-        self._counters: dict[Path, Planner] = {}
+        self._counts: dict[Path, Counting] = {}
         self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -209,10 +210,8 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             case Edition.PRIVATE:
                 # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
                 hand_outs = handed_out(figures, tell, planner)
-        counter = self._counters.setdefault(
-            cache, remembering(keeping(SHEET_COUNTER, store, "fewest sheets"))
-        )
-        figures = with_for_makes(figures, counter)
+        count = self._counts.setdefault(cache, remembering_counts(keeping_counts(count_sheets, store)))
+        figures = with_for_makes(figures, count)
         site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos)
         if problems:
             return self._refused(problems, worked.slugs)

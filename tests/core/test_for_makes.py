@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from itertools import accumulate
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -11,7 +12,15 @@ from hypothesis import strategies as st
 from batchleaf.core.batch_cutting import PLANNER, cutting_of, remembering
 from batchleaf.core.cost import Cost
 from batchleaf.core.figures import Figures, with_for_makes, work_out
-from batchleaf.core.for_makes import COUNTS, ForMakes, Needed, SheetsFor, no_more_for_fewer, sheets_for
+from batchleaf.core.for_makes import COUNTS, ForMakes, Needed
+from batchleaf.core.sheets_needed import (
+    SheetsFor,
+    count_sheets,
+    no_more_for_fewer,
+    remembering_counts,
+    sheets_for,
+    sheets_for_each,
+)
 from batchleaf.facts import Project, Purchase, Settings, Supply, Use
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
@@ -19,6 +28,7 @@ from core.drawers import archive, batch_of, bought, part, supply
 
 SETTINGS = Settings(Unit.MM, Currency.of("EUR"))
 REMEMBERED = remembering(PLANNER)
+COUNT = remembering_counts(count_sheets)
 PAPERS = {slug: supply(slug) for slug in ("card", "fern", "plum")}
 MIXED = batch_of(
     part("A", 60, 90, "card"), part("B", 30, 40, "fern", "plum", each=2), part("C", 20, 30, "card"), makes=7
@@ -28,7 +38,7 @@ MIXED = batch_of(
 
 def worked(*records: Project | Purchase, supplies: tuple[Supply, ...]) -> Figures:
     """The figures of an archive with what other numbers take."""
-    return with_for_makes(work_out(archive(*records, supplies=supplies), SETTINGS, REMEMBERED), REMEMBERED)
+    return with_for_makes(work_out(archive(*records, supplies=supplies), SETTINGS, REMEMBERED), COUNT)
 
 
 def of(figures: Figures, makes: int) -> ForMakes:
@@ -50,8 +60,8 @@ def test_sheets_for_each_number_by_hand() -> None:
 
 def test_another_make_never_takes_fewer_sheets() -> None:
     """Neither in all nor of one paper, where parts are dealt round over two."""
-    found = [sheets_for(MIXED, makes, PAPERS, REMEMBERED) for makes in range(1, 19)]
-    counts = [{one.supply: one.quantity or 0 for one in each.sheets} for each in found if each]
+    found = [sheets_for(MIXED, makes, PAPERS, COUNT) for makes in range(1, 19)]
+    counts = [dict(each.sheets) for each in found if each]
     assert len(counts) == 18
     for slug in PAPERS:
         mine = [count.get(slug, 0) for count in counts]
@@ -62,12 +72,10 @@ def test_the_number_of_the_batch_takes_what_its_own_plan_takes() -> None:
     """From whole sheets it is one question, asked twice."""
     planned = replace(batch_of(*MIXED.parts, makes=7, planned=True), finished=0)
     plan = cutting_of(planned, PAPERS, REMEMBERED)
-    mine = sheets_for(MIXED, 7, PAPERS, REMEMBERED)
+    mine = sheets_for(MIXED, 7, PAPERS, COUNT)
     assert plan
     assert mine
-    assert {one.supply: one.quantity for one in mine.sheets} == {
-        cut.supply: cut.count for cut in plan.sheets.values()
-    }
+    assert dict(mine.sheets) == {cut.supply: cut.count for cut in plan.sheets.values()}
     assert mine.area == sum(10_000 * cut.count for cut in plan.sheets.values())
 
 
@@ -121,3 +129,50 @@ def test_where_nothing_follows_the_number_nothing_is_said() -> None:
     for one in (too_large, bare):
         (batch,) = worked(one, supplies=(supply(),)).batches.values()
         assert batch.for_makes == ()
+
+
+@given(
+    st.lists(st.integers(0, 4), min_size=1, max_size=14),
+    st.sets(st.integers(1, 90), min_size=14, max_size=14),
+    st.data(),
+)
+def test_numbers_between_equal_ends_are_not_asked(
+    steps: list[int], numbers: set[int], data: st.DataObject
+) -> None:
+    """Whatever rises by steps is found as if each number had been asked, the batch's own among them."""
+    counts = sorted(numbers)[: len(steps)]
+    area = dict(zip(counts, accumulate(steps), strict=True))
+    begun = data.draw(st.sampled_from(counts))
+    asked: list[int] = []
+
+    def ask(makes: int) -> SheetsFor:
+        asked.append(makes)
+        return SheetsFor(makes, (("card", area[makes]),), Fraction(area[makes]), proved=True)
+
+    found = sheets_for_each(counts, begun, ask)
+    assert [(one.makes, one.sheets, one.proved) for one in found] == [
+        (makes, (("card", area[makes]),), True) for makes in counts
+    ]
+    assert begun in asked
+    assert len(asked) == len(set(asked))
+    if not any(steps[1:]):
+        assert set(asked) == {counts[0], begun, counts[-1]}
+
+
+def test_where_one_number_has_no_plan_none_is_told() -> None:
+    """Nothing is said of twenty if nothing is known of sixty."""
+    assert sheets_for_each([1, 20, 60], 20, lambda makes: None if makes == 60 else some(makes)) == ()
+
+
+def some(makes: int) -> SheetsFor:
+    """A sheet for each."""
+    return SheetsFor(makes, (("card", makes),), Fraction(makes), proved=True)
+
+
+def test_what_serves_for_more_is_proved_only_if_fewer_were() -> None:
+    """Of one make it is not known whether two sheets are the least: of two it is not known either."""
+
+    def ask(makes: int) -> SheetsFor:
+        return replace(some(2), makes=makes, area=Fraction(2), proved=makes > 1)
+
+    assert [one.proved for one in sheets_for_each([1, 2, 3], 3, ask)] == [False, False, True]

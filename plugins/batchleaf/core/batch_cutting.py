@@ -14,7 +14,7 @@ from functools import lru_cache, partial
 from typing import Final
 
 from batchleaf.core.beyond_a_plan import beyond_a_plan
-from batchleaf.core.cutting.least_cost import least_cost, least_sheets
+from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
 from batchleaf.core.cutting.verify import cost_faults, faults
@@ -56,10 +56,14 @@ def checked(planner: Planner) -> Planner:
         return replace(NO_PLAN, bound=plan.bound) if faults(job, plan) else plan
 
     def cheapest(job: Job, makes: int) -> CostPlan:
-        plan = planner.cheapest(job, makes)
-        return CostPlan(makes, None, Fraction(0), NO_PLAN.reason, (), ()) if cost_faults(job, plan) else plan
+        return that_holds(job, planner.cheapest(job, makes))
 
     return Planner(most, cheapest)
+
+
+def that_holds(job: Job, plan: CostPlan) -> CostPlan:
+    """``plan``, or none if it does not hold when it is looked over by other means."""
+    return CostPlan(plan.makes, None, Fraction(0), NO_PLAN.reason, (), ()) if cost_faults(job, plan) else plan
 
 
 NO_PLAN: Final = CuttingPlan(0, 0, "the plan that was found did not hold when it was checked", (), ())
@@ -69,10 +73,6 @@ PLANNER: Final = checked(
         cheapest=partial(least_cost, stop=lambda steps: steps > COST_STEPS),
     )
 )
-SHEET_COUNTER: Final = checked(
-    Planner(most=PLANNER.most, cheapest=partial(least_sheets, stop=lambda steps: steps > COST_STEPS))
-)
-"""For pages that say how many sheets, and not how they are cut."""
 
 
 def remembering(planner: Planner, answers: int = 20_000) -> Planner:
@@ -131,32 +131,12 @@ def _of_sheets_cut(project: Project, supplies: Supplies, planner: Planner) -> Cu
     makes = min(project.begun, most.makes)
     lots = lots_of(sheets, parts, supplies, counted=True)
     for extras in _tries(parts, makes):
-        wanted = _wanted(project, parts, makes, extras)
+        wanted = wanted_of(project, parts, makes, extras)
         plan = _cheapest(wanted, lots, supplies, _asking(planner, project.kerf))
         if plan:
-            asked = _extras(parts) if makes else ()
+            asked = extras_of(parts) if makes else ()
             return Cutting(job, sheets, most, makes, plan.plans, plan.spares, extras, () if extras else asked)
-    return Cutting(job, sheets, most, most.makes, most.plans, most.spares, left_out=_extras(parts))
-
-
-@dataclass(frozen=True, slots=True)
-class SheetsNeeded:
-    """Whole sheets for the makes begun, each supply once; ``area`` in mm²; ``proved``: none takes less."""
-
-    sheets: tuple[Cut, ...]
-    area: Fraction
-    proved: bool
-
-
-def sheets_needed(project: Project, supplies: Supplies, planner: Planner) -> SheetsNeeded | None:
-    """As if nothing were cut yet, and no scraps were there; ``None`` where no plan could be followed."""
-    if any(beyond_a_plan(project, supplies)):
-        return None
-    found = _plan_of_sheets_needed(project, supplies, planner)
-    if found is None:
-        return None
-    sheets, plan = found
-    return SheetsNeeded(tuple(sheets.values()), plan.cost or Fraction(0), plan.proved)
+    return Cutting(job, sheets, most, most.makes, most.plans, most.spares, left_out=extras_of(parts))
 
 
 def _of_sheets_needed(project: Project, supplies: Supplies, planner: Planner) -> Cutting | None:
@@ -165,11 +145,11 @@ def _of_sheets_needed(project: Project, supplies: Supplies, planner: Planner) ->
         return None
     counted, plan = found
     parts = project.cut_parts
-    job = _job(parts, _one_of_each(parts), supplies, project.kerf, counted=False)
-    return Cutting(job, counted, None, project.begun, plan.plans, plan.spares, _extras(parts))
+    job = _job(parts, one_of_each(parts), supplies, project.kerf, counted=False)
+    return Cutting(job, counted, None, project.begun, plan.plans, plan.spares, extras_of(parts))
 
 
-def _one_of_each(parts: Sequence[Part]) -> dict[str, Cut]:
+def one_of_each(parts: Sequence[Part]) -> dict[str, Cut]:
     """A line of the record for each paper, as it stands before it is known how many sheets there are."""
     papers = dict.fromkeys(slug for part in parts for slug in part.papers)
     return {f"s{i}": Cut(slug, 1, None) for i, slug in enumerate(papers)}
@@ -182,9 +162,9 @@ def _plan_of_sheets_needed(
     parts = project.cut_parts
     if not parts:
         return None
-    sheets = _one_of_each(parts)
+    sheets = one_of_each(parts)
     lots = lots_of(sheets, parts, supplies, counted=False)
-    wanted = _wanted(project, parts, project.begun, _extras(parts))
+    wanted = wanted_of(project, parts, project.begun, extras_of(parts))
     plan = dealt_round(wanted, lots, supplies, _asking(planner, project.kerf))
     if plan.cost is None:
         return None
@@ -211,19 +191,21 @@ def _asking(planner: Planner, kerf: Fraction) -> Cheapest:
     return lambda job, makes: planner.cheapest(replace(job, kerf=kerf), makes)
 
 
-def _extras(parts: Sequence[Part]) -> Extras:
+def extras_of(parts: Sequence[Part]) -> Extras:
+    """What the record asks for of each part on top of the makes."""
     return tuple((part.letter, part.extra) for part in parts if part.extra)
 
 
 def _tries(parts: Sequence[Part], makes: int) -> Iterator[Extras]:
     """With all the extras first, then with none; where nothing is made, there is nothing on top of it."""
-    extras = _extras(parts)
+    extras = extras_of(parts)
     if extras and makes:
         yield extras
     yield ()
 
 
-def _wanted(project: Project, parts: Sequence[Part], makes: int, extras: Extras) -> tuple[Wanted, ...]:
+def wanted_of(project: Project, parts: Sequence[Part], makes: int, extras: Extras) -> tuple[Wanted, ...]:
+    """How many of each part ``makes`` take, with ``extras``."""
     more, alike = dict(extras), alike_in(project)
     return tuple(
         Wanted(part, makes * part.each + more.get(part.letter, 0), alike=part.letter in alike)

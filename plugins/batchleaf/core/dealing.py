@@ -105,11 +105,19 @@ def as_they_come(
         sources = tuple(lot.stock.id for lot in lots if may_come_from(one.part, lot.supply, supplies))
         kinds.append(replace(kind_of(one.part, sources), each=one.count))
     letters = {one.part.letter: one.part.letter for one in wanted}
-    return _asked_of(wanted, lots, kinds, letters, supplies, ask)
+    return _asked_of(wanted, lots, Dealt(tuple(kinds), letters), supplies, ask)
 
 
-def dealt_round(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies, ask: Cheapest) -> CostPlan:
-    """The cheapest sheets if each part comes evenly from its papers."""
+@dataclass(frozen=True, slots=True)
+class Dealt:
+    """Kinds of parts, each of one paper, and the letter of the part that each kind is."""
+
+    kinds: tuple[PartKind, ...]
+    letters: Mapping[str, str]
+
+
+def dealt(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies) -> Dealt:
+    """Each part evenly from its papers."""
     kinds: list[PartKind] = []
     letters: dict[str, str] = {}
     turns = Counter[tuple[str, ...]]()
@@ -121,25 +129,30 @@ def dealt_round(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplie
             kind = kind_of(one.part, ids)
             kinds.append(replace(kind, id=f"{one.part.letter} {paper}", each=count))
             letters[kinds[-1].id] = one.part.letter
-    return _asked_of(wanted, lots, kinds, letters, supplies, ask)
+    return Dealt(tuple(kinds), letters)
+
+
+def dealt_round(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplies, ask: Cheapest) -> CostPlan:
+    """The cheapest sheets if each part comes evenly from its papers."""
+    return _asked_of(wanted, lots, dealt(wanted, lots, supplies), supplies, ask)
+
+
+def job_of(lots: Sequence[Lot], kinds: Dealt) -> Job:
+    """Once all that is dealt; a kind of which nothing is wanted is left out."""
+    return Job(tuple(lot.stock for lot in lots), tuple(kind for kind in kinds.kinds if kind.each))
 
 
 def _asked_of(
-    wanted: Sequence[Wanted],
-    lots: Sequence[Lot],
-    kinds: Sequence[PartKind],
-    letters: Mapping[str, str],
-    supplies: Supplies,
-    ask: Cheapest,
+    wanted: Sequence[Wanted], lots: Sequence[Lot], kinds: Dealt, supplies: Supplies, ask: Cheapest
 ) -> CostPlan:
     """The cheapest sheets; where it costs no more, parts lie so that they fold with the grain."""
-    job = Job(tuple(lot.stock for lot in lots), tuple(kind for kind in kinds if kind.each))
+    job = job_of(lots, kinds)
     plan = ask(job, 1)
-    turned = _with_the_grain(wanted, lots, letters, supplies)
+    turned = _with_the_grain(wanted, lots, kinds.letters, supplies)
     if plan.cost is not None and not all_lie(plan, turned):
         other = ask(lying(job, turned), 1)
         plan = told_as_asked(other, turned) if other.cost == plan.cost else plan
-    return _by_line(plan, lots, letters)
+    return _by_line(plan, lots, kinds.letters)
 
 
 def _with_the_grain(

@@ -22,13 +22,14 @@ from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
 from batchleaf.core.folds_across import folds_across
-from batchleaf.core.for_makes import ForMakes, for_makes
+from batchleaf.core.for_makes import ForMakes, ForMakesOn, for_makes, for_makes_on
 from batchleaf.core.geometry.problems import misplaced
 from batchleaf.core.geometry.seen_through import seen_through
 from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.other_sheets import OnOther, on_other_sheets
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.core.post.by_post import ByPost, by_post
+from batchleaf.core.sheets_needed import Counting
 from batchleaf.core.terms_of_sale import terms_of_sale
 from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
 from batchleaf.core.too_tight import too_tight
@@ -58,7 +59,8 @@ class BatchFigures:
     edition tells it; ``kinds``: what it was spent on; ``today``: what the same would
     cost at the prices last paid. ``by_post``: what one weighs, and how it is sent.
     ``collated`` is ``None`` where every make gets the same, ``bench`` where nothing is done but cutting.
-    ``for_makes``: what other numbers of makes take; only pages ask for it.
+    ``for_makes``: what other numbers of makes take, ``for_makes_on``: from sheets of other sizes; only
+    pages ask for them.
     """
 
     project: Project
@@ -77,6 +79,7 @@ class BatchFigures:
     on_other: tuple[OnOther, ...] = ()
     """The makes begun, from sheets that readers elsewhere have."""
     for_makes: tuple[ForMakes, ...] = ()
+    for_makes_on: tuple[ForMakesOn, ...] = ()
 
     @property
     def taken(self) -> bool:
@@ -183,11 +186,15 @@ def work_out_batch(
     )
 
 
-def with_for_makes(figures: Figures, planner: Planner) -> Figures:
+def with_for_makes(figures: Figures, count: Counting) -> Figures:
     """``figures``, of which every batch says what other numbers of it take: many plans, for pages only."""
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     batches = {
-        slug: replace(batch, for_makes=for_makes(batch.project, batch.cost, supplies, planner))
+        slug: replace(
+            batch,
+            for_makes=for_makes(batch.project, batch.cost, supplies, count),
+            for_makes_on=tuple(for_makes_on(batch.project, batch.cost, batch.on_other, count)),
+        )
         for slug, batch in figures.batches.items()
     }
     return replace(figures, batches=batches)

@@ -15,11 +15,12 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from batchleaf.core.batch_cutting import Planner, sheets_needed
 from batchleaf.core.cost import Cost
 from batchleaf.core.costing import BatchCost
 from batchleaf.core.dealing import Supplies
-from batchleaf.facts import Project
+from batchleaf.core.other_sheets import OnOther
+from batchleaf.core.sheets_needed import Counting, SheetsFor, sheets_for, sheets_for_each
+from batchleaf.facts import OtherSheet, Project
 from batchleaf.measure.money import rounded
 
 COUNTS: Final = (*range(1, 13), 15, 18, 20, 24, 30, 36, 48, 60)
@@ -48,16 +49,6 @@ class Needed:
 
 
 @dataclass(frozen=True, slots=True)
-class SheetsFor:
-    """Whole sheets of each supply for so many makes, and their area in mm²; ``proved``: none needs less."""
-
-    makes: int
-    sheets: tuple[Needed, ...]
-    area: Fraction
-    proved: bool
-
-
-@dataclass(frozen=True, slots=True)
 class ForMakes:
     """What so many makes take; ``cost`` is ``None`` where an edition tells none.
 
@@ -72,38 +63,47 @@ class ForMakes:
     without: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class ForMakesOn:
+    """The same from sheets of another size; what these cost nobody knows."""
+
+    sheet: OtherSheet
+    counts: tuple[ForMakes, ...]
+
+
 def for_makes(
-    project: Project, cost: BatchCost | None, supplies: Supplies, planner: Planner
+    project: Project, cost: BatchCost | None, supplies: Supplies, count: Counting
 ) -> tuple[ForMakes, ...]:
     """In the order of their numbers; nothing where no plan can be followed, or nothing is known to scale."""
-    counts = sorted({*COUNTS, project.begun})
-    found = [sheets_for(project, count, supplies, planner) for count in counts]
-    sheets = no_more_for_fewer([one for one in found if one is not None])
     uses = [use for use in project.uses if supplies[use.supply].named]
-    if len(sheets) < len(counts) or not (project.cut_parts or any(use.per_make for use in uses)):
+    if not (project.cut_parts or any(use.per_make for use in uses)):
         return ()
     prices = prices_paid(cost, supplies) if cost and cost.counted and cost.one is not None else None
-    return tuple(_for(one, tuple(_uses(project, one.makes, supplies)), prices, supplies) for one in sheets)
+    return _for_each(project, prices, supplies, count)
 
 
-def sheets_for(project: Project, makes: int, supplies: Supplies, planner: Planner) -> SheetsFor | None:
-    """The sheets as bought from which ``makes`` and the extra parts can be cut with the least paper."""
-    if not project.cut_parts:
-        return SheetsFor(makes, (), Fraction(0), proved=True)
-    needed = sheets_needed(replace(project, begun=makes), supplies, planner)
-    if needed is None:
-        return None
-    sheets = tuple(Needed(cut.supply, Fraction(cut.count)) for cut in needed.sheets)
-    return SheetsFor(makes, sheets, needed.area, needed.proved)
+def for_makes_on(
+    project: Project, cost: BatchCost | None, others: Sequence[OnOther], count: Counting
+) -> Iterator[ForMakesOn]:
+    """One for each other size that the parts can be cut from."""
+    for one in others:
+        if one.cutting is None:
+            continue
+        papers = {one.papers[slug].pad or slug for part in project.cut_parts for slug in part.papers}
+        paid = prices_paid(cost, one.papers) if cost and cost.counted and cost.one is not None else None
+        prices = None if paid is None else {slug: paid[slug] for slug in paid if slug not in papers}
+        if counts := _for_each(project, prices, one.papers, count):
+            yield ForMakesOn(one.sheet, counts)
 
 
-def no_more_for_fewer(found: Sequence[SheetsFor]) -> tuple[SheetsFor, ...]:
-    """A search that ends early may find less paper for more makes: that serves for fewer as well."""
-    out: list[SheetsFor] = []
-    for one in reversed(found):
-        least = out[-1] if out and out[-1].area < one.area else one
-        out.append(replace(least, makes=one.makes))
-    return tuple(reversed(out))
+def _for_each(
+    project: Project, prices: Mapping[str, Fraction] | None, supplies: Supplies, count: Counting
+) -> tuple[ForMakes, ...]:
+    def ask(makes: int) -> SheetsFor | None:
+        return sheets_for(project, makes, supplies, count)
+
+    found = sheets_for_each(sorted({*COUNTS, project.begun}), project.begun, ask)
+    return tuple(_for(one, tuple(_uses(project, one.makes, supplies)), prices, supplies) for one in found)
 
 
 def _uses(project: Project, makes: int, supplies: Supplies) -> Iterator[Needed]:
@@ -142,9 +142,10 @@ def prices_paid(cost: BatchCost, supplies: Supplies) -> Mapping[str, Fraction]:
 def _for(
     sheets: SheetsFor, uses: tuple[Needed, ...], prices: Mapping[str, Fraction] | None, supplies: Supplies
 ) -> ForMakes:
+    papers = tuple(Needed(slug, Fraction(many)) for slug, many in sheets.sheets)
     if prices is None:
-        return ForMakes(sheets.makes, sheets.sheets, sheets.proved, uses)
-    priced_sheets = _priced(sheets.sheets, prices, supplies)
+        return ForMakes(sheets.makes, papers, sheets.proved, uses)
+    priced_sheets = _priced(papers, prices, supplies)
     priced_uses = _priced(uses, prices, supplies)
     measured = [one for one in (*priced_sheets, *priced_uses) if one.quantity is not None]
     without = dict.fromkeys(one.supply for one in measured if one.cost is None)
