@@ -13,9 +13,16 @@ from importlib.resources import files
 from typing import Final, TypeVar
 
 from batchleaf.core.batch_cutting import COST_STEPS, MOST_STEPS, Planner
-from batchleaf.core.cutting.as_text import job_text, plan_text, read_cheapest, read_most
-from batchleaf.core.cutting.plan import CostPlan, CuttingPlan
-from batchleaf.core.sheets_needed import Counting, SheetCount, count_text, read_count
+from batchleaf.core.cutting.as_text import (
+    job_text,
+    least_text,
+    plan_text,
+    read_cheapest,
+    read_least,
+    read_most,
+)
+from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, Least
+from batchleaf.core.sheets_needed import Counting
 from batchleaf.facts.jobs import Job
 from batchleaf.store import Store, key_of
 
@@ -40,8 +47,8 @@ def keeping(planner: Planner, store: Store) -> Planner:
 def keeping_counts(count: Counting, store: Store) -> Counting:
     """The same for the fewest sheets."""
 
-    def counted(job: Job) -> SheetCount:
-        return _kept(store, f"fewest sheets {COST_STEPS}", job, count_text, read_count, lambda: count(job))
+    def counted(job: Job) -> Least:
+        return _kept(store, f"fewest sheets {COST_STEPS}", job, least_text, read_least, lambda: count(job))
 
     return counted
 

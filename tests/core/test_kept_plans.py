@@ -12,30 +12,40 @@ from pathlib import Path
 import pytest
 
 from batchleaf.core.batch_cutting import PLANNER, Planner
-from batchleaf.core.cutting.as_text import job_text, plan_text, read_cheapest, read_most
-from batchleaf.core.cutting.least_cost import least_cost
+from batchleaf.core.cutting.as_text import (
+    job_text,
+    least_text,
+    plan_text,
+    read_cheapest,
+    read_least,
+    read_most,
+)
+from batchleaf.core.cutting.least_cost import least_alone, least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import (
     Axis,
     CostPlan,
     CuttingPlan,
+    Least,
     Leftover,
     Node,
     PartLeaf,
     SheetPlan,
     ThroughCut,
 )
+from batchleaf.core.sheets_needed import count_sheets
 from batchleaf.facts.jobs import Job
-from batchleaf.kept_plans import keeping
+from batchleaf.kept_plans import keeping, keeping_counts
 from batchleaf.store import Store
 from cutting.brute import tiny_job
 
 
 @pytest.mark.parametrize("seed", range(80))
 def test_a_plan_is_read_as_it_was(seed: int) -> None:
-    """Of either question, with or without an answer."""
+    """Of each question, with or without an answer."""
     job = tiny_job(seed)
-    most, least = most_makes(job), least_cost(job, 1 + seed % 3)
+    most, least, alone = most_makes(job), least_cost(job, 1 + seed % 3), least_alone(job, 1 + seed % 3)
+    assert read_least(least_text(alone)) == alone
     assert read_most(plan_text(most)) == most
     assert read_cheapest(plan_text(least)) == least
 
@@ -85,6 +95,20 @@ def test_what_is_known_is_not_asked_again(tmp_path: Path) -> None:
     assert counting.asked == ["most", "cheapest 1", "cheapest 2"]
 
 
+def test_a_count_that_is_known_is_not_asked_again(tmp_path: Path) -> None:
+    """A plan for the same job is no count of its sheets."""
+    job, asked = tiny_job(3), []
+
+    def count(job: Job) -> Least:
+        asked.append(job)
+        return count_sheets(job)
+
+    keeping(PLANNER, Store(tmp_path)).cheapest(job, 1)
+    found = [keeping_counts(count, Store(tmp_path))(one) for one in (job, job, tiny_job(4))]
+    assert found[0] == found[1] == count_sheets(job)
+    assert asked == [job, tiny_job(4)]
+
+
 def test_what_is_damaged_is_worked_out_anew(tmp_path: Path) -> None:
     """Cut short, or with another letter in it."""
     counting, job = Counting(), tiny_job(3)
@@ -100,7 +124,7 @@ ASK = """\
 import sys
 from pathlib import Path
 from batchleaf.core.batch_cutting import PLANNER
-from batchleaf.kept_plans import keeping
+from batchleaf.kept_plans import keeping, keeping_counts
 from batchleaf.store import Store
 from cutting.brute import tiny_job
 plan = keeping(PLANNER, Store(Path(sys.argv[1]))).most(tiny_job(3))

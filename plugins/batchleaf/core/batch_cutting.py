@@ -56,14 +56,10 @@ def checked(planner: Planner) -> Planner:
         return replace(NO_PLAN, bound=plan.bound) if faults(job, plan) else plan
 
     def cheapest(job: Job, makes: int) -> CostPlan:
-        return that_holds(job, planner.cheapest(job, makes))
+        plan = planner.cheapest(job, makes)
+        return CostPlan(makes, None, Fraction(0), NO_PLAN.reason, (), ()) if cost_faults(job, plan) else plan
 
     return Planner(most, cheapest)
-
-
-def that_holds(job: Job, plan: CostPlan) -> CostPlan:
-    """``plan``, or none if it does not hold when it is looked over by other means."""
-    return CostPlan(plan.makes, None, Fraction(0), NO_PLAN.reason, (), ()) if cost_faults(job, plan) else plan
 
 
 NO_PLAN: Final = CuttingPlan(0, 0, "the plan that was found did not hold when it was checked", (), ())

@@ -137,16 +137,11 @@ def dealt_round(wanted: Sequence[Wanted], lots: Sequence[Lot], supplies: Supplie
     return _asked_of(wanted, lots, dealt(wanted, lots, supplies), supplies, ask)
 
 
-def job_of(lots: Sequence[Lot], kinds: Dealt) -> Job:
-    """Once all that is dealt; a kind of which nothing is wanted is left out."""
-    return Job(tuple(lot.stock for lot in lots), tuple(kind for kind in kinds.kinds if kind.each))
-
-
 def _asked_of(
     wanted: Sequence[Wanted], lots: Sequence[Lot], kinds: Dealt, supplies: Supplies, ask: Cheapest
 ) -> CostPlan:
     """The cheapest sheets; where it costs no more, parts lie so that they fold with the grain."""
-    job = job_of(lots, kinds)
+    job = Job(tuple(lot.stock for lot in lots), tuple(kind for kind in kinds.kinds if kind.each))
     plan = ask(job, 1)
     turned = _with_the_grain(wanted, lots, kinds.letters, supplies)
     if plan.cost is not None and not all_lie(plan, turned):

@@ -1,12 +1,11 @@
 """How many whole sheets so many makes need, as if nothing were cut yet: counted, not drawn.
 
-The question is that of a plan with every part dealt round over its papers; only which stocks it
-takes is kept of the answer.
+Every part is dealt round over its papers, as in a plan; so each paper is a question of its own, and
+papers of one size that give equal parts are one question.
 """
 
 from __future__ import annotations
 
-import json
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
@@ -14,56 +13,22 @@ from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
 
-from batchleaf.core.batch_cutting import COST_STEPS, extras_of, one_of_each, that_holds, wanted_of
+from batchleaf.core.batch_cutting import COST_STEPS, extras_of, one_of_each, wanted_of
 from batchleaf.core.beyond_a_plan import beyond_a_plan
-from batchleaf.core.cutting.least_cost import least_sheets
-from batchleaf.core.cutting.plan import CostPlan
-from batchleaf.core.dealing import Supplies, dealt, job_of, lots_of
+from batchleaf.core.cutting.least_cost import least_alone
+from batchleaf.core.cutting.plan import Least
+from batchleaf.core.dealing import Dealt, Lot, Supplies, dealt, lots_of
 from batchleaf.facts import Project
-from batchleaf.facts.jobs import Job
+from batchleaf.facts.jobs import Job, PartKind, Stock
+from batchleaf.measure.lengths import Size
+
+Counting = Callable[[Job], Least]
+"""The fewest sheets of one stock, of which each costs 1; perhaps from memory."""
 
 
-@dataclass(frozen=True, slots=True)
-class SheetCount:
-    """Of each stock so many sheets, and their cost, which is their area in mm²: the least for a job.
-
-    ``cost``: ``None`` where the job cannot be cut. ``proved``: nothing costs less.
-    """
-
-    cost: Fraction | None
-    proved: bool
-    sheets: tuple[tuple[str, int], ...]
-
-
-Counting = Callable[[Job], SheetCount]
-"""The fewest sheets for a job, perhaps from memory."""
-
-
-def count_of(plan: CostPlan) -> SheetCount:
-    """What a plan takes."""
-    sheets = Counter[str]()
-    for one in plan.plans:
-        sheets[one.stock] += one.times
-    return SheetCount(plan.cost, plan.proved, tuple(sheets.items()))
-
-
-def count_sheets(job: Job) -> SheetCount:
-    """Worked out anew, by a plan that holds when it is looked over by other means."""
-    return count_of(that_holds(job, least_sheets(job, 1, stop=lambda steps: steps > COST_STEPS)))
-
-
-def count_text(found: SheetCount) -> str:
-    """One line of JSON."""
-    cost = None if found.cost is None else str(found.cost)
-    return json.dumps([cost, found.proved, found.sheets])
-
-
-def read_count(text: str) -> SheetCount:
-    """The count of such a line."""
-    cost, proved, sheets = json.loads(text)
-    return SheetCount(
-        None if cost is None else Fraction(cost), proved, tuple((stock, many) for stock, many in sheets)
-    )
+def count_sheets(job: Job) -> Least:
+    """Worked out anew."""
+    return least_alone(job, 1, stop=lambda steps: steps > COST_STEPS)
 
 
 def remembering_counts(count: Counting, answers: int = 20_000) -> Counting:
@@ -87,21 +52,31 @@ def sheets_for(project: Project, makes: int, supplies: Supplies, count: Counting
     As if nothing were cut yet, and no scraps were there; ``None`` where no plan could be followed.
     """
     parts = project.cut_parts
-    if not parts:
-        return SheetsFor(makes, (), Fraction(0), proved=True)
     if any(beyond_a_plan(project, supplies)):
         return None
     lots = lots_of(one_of_each(parts), parts, supplies, counted=False)
-    wanted = wanted_of(project, parts, makes, extras_of(parts))
-    found = count(replace(job_of(lots, dealt(wanted, lots, supplies)), kerf=project.kerf))
-    if found.cost is None:
-        return None
-    paper_of = {lot.stock.id: lot.supply for lot in lots}
-    sheets = Counter[str]()
-    for stock, many in found.sheets:
-        sheets[paper_of[stock]] += many
-    in_order = dict.fromkeys(slug for slug in paper_of.values() if sheets[slug])
-    return SheetsFor(makes, tuple((slug, sheets[slug]) for slug in in_order), found.cost, found.proved)
+    kinds = dealt(wanted_of(project, parts, makes, extras_of(parts)), lots, supplies)
+    sheets, area, proved = Counter[str](), Fraction(0), True
+    for lot in lots:
+        found = count(_job_of_one(lot, kinds, project.kerf))
+        if found.cost is None:
+            return None
+        sheets[lot.supply] += int(found.cost)
+        area += found.cost * lot.stock.cost
+        proved = proved and found.cost == found.bound
+    return SheetsFor(makes, tuple((slug, many) for slug, many in sheets.items() if many), area, proved)
+
+
+def _job_of_one(lot: Lot, kinds: Dealt, kerf: Fraction) -> Job:
+    """All that is dealt to one paper; parts of one size are one kind, whatever they are called."""
+    many = Counter[tuple[Size, bool]]()
+    for kind in kinds.kinds:
+        if lot.stock.id in kind.sources:
+            many[kind.size, kind.turns] += kind.each
+    parts = tuple(
+        PartKind(str(at), size, each, turns) for at, ((size, turns), each) in enumerate(many.items()) if each
+    )
+    return Job((Stock("sheet", lot.stock.size, None, Fraction(1)),), parts, kerf)
 
 
 def sheets_for_each(

@@ -11,6 +11,7 @@ from batchleaf.core.cutting.plan import (
     Axis,
     CostPlan,
     CuttingPlan,
+    Least,
     Leftover,
     Node,
     PartLeaf,
@@ -53,6 +54,17 @@ def read_cheapest(text: str) -> CostPlan:
     """The plan for the least cost that :func:`plan_text` spelt."""
     makes, cost, bound, reason, sheets, spares = json.loads(text)
     return CostPlan(makes, _amount(cost), _amount(bound), reason, _sheets(sheets), _spares(spares))
+
+
+def least_text(least: Least) -> str:
+    """Both figures, to be read by :func:`read_least`."""
+    return json.dumps([None if one is None else str(one) for one in (least.cost, least.bound)])
+
+
+def read_least(text: str) -> Least:
+    """What :func:`least_text` spelt."""
+    cost, bound = json.loads(text)
+    return Least(_amount(cost), _amount(bound))
 
 
 def _amount(text: str | None) -> Fraction | None:

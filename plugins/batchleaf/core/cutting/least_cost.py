@@ -12,10 +12,10 @@ from batchleaf.core.cutting.choose import Chosen
 from batchleaf.core.cutting.cost_search import Cost, least_cost_of_group, patterns_for
 from batchleaf.core.cutting.effort import Effort, Stop
 from batchleaf.core.cutting.patterns import Pool
-from batchleaf.core.cutting.plan import CostPlan, SheetPlan
+from batchleaf.core.cutting.plan import CostPlan, Least, SheetPlan
 from batchleaf.core.cutting.question import Question, asked
 from batchleaf.core.cutting.tidy import tidied
-from batchleaf.core.cutting.write_up import plain_plans, sheet_plans, spares_of
+from batchleaf.core.cutting.write_up import sheet_plans, spares_of
 from batchleaf.facts.jobs import Job
 
 
@@ -56,13 +56,10 @@ def least_cost(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
     return found if isinstance(found, CostPlan) else _written(job, makes, found)
 
 
-def least_sheets(job: Job, makes: int, *, stop: Stop | None = None) -> CostPlan:
-    """The same cost and bound, each sheet cut in the first way that is found: to count them, not to cut them.
-
-    To look for the easiest cuts takes most of the time of :func:`least_cost`.
-    """
+def least_alone(job: Job, makes: int, *, stop: Stop | None = None) -> Least:
+    """The same cost and bound without a plan: to look for the easiest cuts takes most of the time."""
     found = _solve(job, makes, stop)
-    return found if isinstance(found, CostPlan) else _counted(job, makes, found)
+    return Least(found.cost, found.bound)
 
 
 def _solve(job: Job, makes: int, stop: Stop | None) -> CostPlan | _Found:
@@ -96,13 +93,6 @@ def _written(job: Job, makes: int, all_found: _Found) -> CostPlan:
         within = partial(found.bound.within, terms=wanted, cost=found.cost)
         chosen += tidied(found.chosen, group.pool, found.bound.tables, within, wanted, all_found.effort)
     return _plan(job, makes, all_found, sheet_plans(job, all_found.question.whole, chosen, makes))
-
-
-def _counted(job: Job, makes: int, all_found: _Found) -> CostPlan:
-    chosen: Chosen = ()
-    for group in all_found.solved:
-        chosen += group.found.chosen
-    return _plan(job, makes, all_found, plain_plans(job, all_found.question.whole, chosen))
 
 
 def _plan(job: Job, makes: int, found: _Found, plans: tuple[SheetPlan, ...]) -> CostPlan:

@@ -113,6 +113,14 @@ class CostPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class Least:
+    """The cost and the bound of a :class:`CostPlan`."""
+
+    cost: Fraction | None
+    bound: Fraction | None
+
+
+@dataclass(frozen=True, slots=True)
 class BestUse:
     """``plan`` cuts parts worth ``worth``; no way of through cuts is worth more than ``bound``."""
 

@@ -42,15 +42,6 @@ def sheet_plans(job: Job, whole: WholeJob, chosen: Chosen, makes: int) -> tuple[
     )
 
 
-def plain_plans(job: Job, whole: WholeJob, chosen: Chosen) -> tuple[SheetPlan, ...]:
-    """Each sheet cut in the first way that is found: enough to count sheets by, and to look that over."""
-    cutter = SheetCutter(whole, tuple(part.id for part in job.parts), Prefer.LARGE_OFFCUTS)
-    return tuple(
-        SheetPlan(job.stocks[one.stock].id, times, cutter.cut(one.piece, whole.sheets[one.stock]).tree)
-        for one, times in chosen
-    )
-
-
 def _alike_together(sheets: Counter[_Cut]) -> Counter[_Cut]:
     """Sheets that give the same parts are cut the same way."""
     ways: dict[tuple[int, frozenset[tuple[int, int]]], Arrangement] = {}
