@@ -25,7 +25,7 @@ from batchleaf.views.cost import cost_view
 from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.filming import film_rows, step_quantities
 from batchleaf.views.for_makes import for_makes_view
-from batchleaf.views.in_both import in_both
+from batchleaf.views.in_both import for_readers, in_both
 from batchleaf.views.links import together
 from batchleaf.views.measures import measures_view
 from batchleaf.views.notes.sheet import companion_line
@@ -92,11 +92,6 @@ def _measured(batch: BatchFigures, figures: Figures, supplies: Supplies, tools: 
     )
 
 
-def _for_readers(batch: BatchFigures) -> BatchFigures:
-    """The batch as if it were measured in the other unit."""
-    return replace(batch, project=replace(batch.project, unit=batch.project.unit.for_readers))
-
-
 def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_html: str) -> BatchPage:
     """Everything about one batch, in order; its lengths in the unit of the record and in the other."""
     project = batch.project
@@ -104,7 +99,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     tools = {tool.slug: tool for tool in figures.archive.tools}
     told = in_both(
-        _measured(batch, figures, supplies, tools), _measured(_for_readers(batch), figures, supplies, tools)
+        _measured(batch, figures, supplies, tools), _measured(for_readers(batch), figures, supplies, tools)
     )
     return BatchPage(
         title=project.title,

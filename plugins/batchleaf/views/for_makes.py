@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from typing import Final
 
 from batchleaf.core.figures import BatchFigures
-from batchleaf.core.for_makes import ForMakes, Needed
+from batchleaf.core.for_makes import ForMakes, ForMakesOn, Needed
 from batchleaf.facts import Origin, Part, Project, Settings, Supply
 from batchleaf.measure.amounts import is_measured
 from batchleaf.measure.display import NBSP, show_number
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
 from batchleaf.views.links import supply_named, together
-from batchleaf.views.pages.for_makes import Count, ForMakesView, ForRow
+from batchleaf.views.pages import Link
+from batchleaf.views.pages.for_makes import Count, ForMakesView, ForRow, FromSheets
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.words import amount, counted, listed, money, money_said
+
+AS_BOUGHT: Final = "as-bought"
 
 
 def for_makes_view(batch: BatchFigures, supplies: Supplies, settings: Settings) -> ForMakesView | None:
@@ -23,19 +27,40 @@ def for_makes_view(batch: BatchFigures, supplies: Supplies, settings: Settings) 
     found, project = batch.for_makes, batch.project
     if not found:
         return None
-    counts = tuple(_count(one, project, supplies, settings.currency) for one in found)
+    every = (found, *(one.counts for one in batch.for_makes_on))
     return ForMakesView(
-        counts=counts,
+        sheets=tuple(_from_sheets(batch, supplies, settings.currency)),
         chosen=next(i for i, one in enumerate(found) if one.makes == project.begun),
-        rows=tuple(_rows(found, supplies, site_map.batch(project.slug))),
+        rows=tuple(_rows(every, supplies, site_map.batch(project.slug))),
         currency=settings.currency.sign if found[0].cost else "",
-        notes=tuple(_notes(found, project, supplies)),
+        notes=tuple(_notes(found, project, supplies)) + _notes_on_others(batch),
         in_a_class=tuple(_in_a_class(found[0], project, supplies)),
     )
 
 
-def _count(one: ForMakes, project: Project, supplies: Supplies, currency: Currency) -> Count:
-    named = counted(one.makes, project.thing, project.things)
+def _from_sheets(batch: BatchFigures, supplies: Supplies, currency: Currency) -> Iterator[FromSheets]:
+    project = batch.project
+    made = counted(project.begun, project.thing, project.things)
+    own = tuple(_count(one, project, supplies, currency) for one in batch.for_makes)
+    yield FromSheets(AS_BOUGHT, "sheets as bought", "Sheets as bought", own)
+    for other in batch.for_makes_on:
+        name = other.sheet.name
+        counts = tuple(_count(one, project, supplies, currency, f" from {name}") for one in other.counts)
+        plan = Link(f"How {made} are cut from {name}", _plan_on(other, batch))
+        yield FromSheets(name, name, f"Sheets of {name}", counts, plan)
+
+
+def _plan_on(other: ForMakesOn, batch: BatchFigures) -> str:
+    slug = batch.project.slug
+    number = next(i for i, one in enumerate(batch.on_other, 1) if one.sheet == other.sheet)
+    there = site_map.href(site_map.batch(slug), site_map.other_sheets(slug))
+    return f"{there}#{site_map.other_sheet(number)}"
+
+
+def _count(
+    one: ForMakes, project: Project, supplies: Supplies, currency: Currency, origin: str = ""
+) -> Count:
+    named = f"{counted(one.makes, project.thing, project.things)}{origin}"
     sheets = sheets_in_words(one.sheets, supplies)
     needs = f"{named}: {sheets}" if sheets else named
     return Count(
@@ -66,21 +91,21 @@ def _named(papers: Sequence[Supply]) -> str:
     return listed([paper.name for paper in together(papers)])
 
 
-def _rows(found: Sequence[ForMakes], supplies: Supplies, here: str) -> Iterator[ForRow]:
+def _rows(every: Sequence[Sequence[ForMakes]], supplies: Supplies, here: str) -> Iterator[ForRow]:
     """Sheets in the order in which more makes come to need them, then what each make takes."""
-    papers = dict.fromkeys(one.supply for makes in reversed(found) for one in makes.sheets)
+    papers = dict.fromkeys(one.supply for found in every for makes in reversed(found) for one in makes.sheets)
     for slug in papers:
-        needed = [_of(makes.sheets, slug) for makes in found]
-        yield ForRow(
-            supply_named(supplies[slug], here), "", "", tuple(amount(n, supplies[slug]) for n in needed)
+        needed = tuple(
+            tuple(amount(_of(makes.sheets, slug), supplies[slug]) for makes in found) for found in every
         )
-    for row, use in enumerate(found[0].uses):
+        yield ForRow(supply_named(supplies[slug], here), "", "", needed)
+    for row, use in enumerate(every[0][0].uses):
         supply = supplies[use.supply]
         yield ForRow(
             supply_named(supply, here),
             "" if use.scales or use.quantity is None else "for the batch",
-            _amount(use, supply) if use.scales and found[0].makes == 1 else "",
-            tuple(_amount(makes.uses[row], supply) for makes in found),
+            _amount(use, supply) if use.scales and every[0][0].makes == 1 else "",
+            (tuple(_amount(makes.uses[row], supply) for makes in every[0]),),
         )
 
 
@@ -109,6 +134,15 @@ def _notes(found: Sequence[ForMakes], project: Project, supplies: Supplies) -> I
         without = dict.fromkeys(slug for one in found for slug in one.without)
         names = listed([supplies[slug].name for slug in without])
         yield f"At what the batch paid for one on average{f', without {names}' if names else ''}."
+
+
+def _notes_on_others(batch: BatchFigures) -> tuple[str, ...]:
+    """What is otherwise from sheets of another size."""
+    if not batch.for_makes_on:
+        return ()
+    sizes = "Sheets of another size are taken whole, all papers in that size"
+    told = any(one.cost for one in batch.for_makes)
+    return (f"{sizes}; what they cost is not known, so the cost is without them." if told else f"{sizes}.",)
 
 
 # --- for a class -----------------------------------------------------------------

@@ -9,10 +9,16 @@ from __future__ import annotations
 from dataclasses import fields, is_dataclass, replace
 from typing import TypeVar
 
+from batchleaf.core.figures import BatchFigures
 from batchleaf.views.drawing.shapes import Drawing, Label, Shape
 from batchleaf.views.pages.pieces import InBoth
 
 T = TypeVar("T")
+
+
+def for_readers(batch: BatchFigures) -> BatchFigures:
+    """The batch as if it were measured in the other unit."""
+    return replace(batch, project=replace(batch.project, unit=batch.project.unit.for_readers))
 
 
 def in_both(written: T, other: T) -> T:

@@ -10,16 +10,25 @@ from batchleaf.core.other_sheets import OnOther
 from batchleaf.facts import Project, Supply, Tool
 from batchleaf.measure.display import NBSP, show_size
 from batchleaf.views import site_map
+from batchleaf.views.for_makes import sheets_in_words
+from batchleaf.views.in_both import for_readers, in_both
 from batchleaf.views.links import together
+from batchleaf.views.measures import measures_view
 from batchleaf.views.pages import Link, OtherSheetsPage, OtherSheetView, PlanView
 from batchleaf.views.plan import plan_views
 from batchleaf.views.words import capitalised, counted, listed, uncapitalised
 
 
 def other_sheets_page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage | None:
-    """One part for each size; ``None`` where the batch is planned on none."""
+    """One part for each size, in the unit of the record and in the other; ``None`` where there is none."""
     if not batch.on_other:
         return None
+    page = in_both(_page(batch, figures), _page(for_readers(batch), figures))
+    return replace(page, measures=measures_view(batch.project.unit))
+
+
+def _page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage:
+    """In the unit of the batch."""
     tools = {tool.slug: tool for tool in figures.archive.tools}
     project = batch.project
     here = site_map.other_sheets(project.slug)
@@ -43,24 +52,31 @@ def link_to_other_sheets(batch: BatchFigures) -> Link | None:
 
 def _view(number: int, one: OnOther, batch: BatchFigures, tools: Mapping[str, Tool]) -> OtherSheetView:
     project = batch.project
-    planned = replace(batch, project=one.project, cutting=one.cutting)
+    planned = replace(batch, project=replace(one.project, unit=project.unit), cutting=one.cutting)
     plans = tuple(_placed(plan, number, one) for plan in plan_views(planned, one.papers, tools))
-    size = f"{show_size(one.sheet.size, project.unit)}{NBSP}{project.unit.value}"
+    size = f"{show_size(one.sheet.size, project.unit)}{NBSP}{project.unit.word}"
     name = one.sheet.name if one.sheet.name != size.replace(NBSP, " ").replace("×", "x") else ""
     return OtherSheetView(
-        anchor=f"sheet-{number}",
+        anchor=site_map.other_sheet(number),
         name=capitalised(name or size),
         size=size if name else "",
         total=_total(one),
         sentence=_sentence(one, project),
         plans=plans,
+        numbers=_numbers(one, batch),
     )
+
+
+def _numbers(one: OnOther, batch: BatchFigures) -> tuple[tuple[int, str], ...]:
+    """Each number of makes that is worked out, and its sheets."""
+    counts = next((other.counts for other in batch.for_makes_on if other.sheet == one.sheet), ())
+    return tuple((count.makes, sheets_in_words(count.sheets, dict(one.papers))) for count in counts)
 
 
 def _placed(plan: PlanView, number: int, one: OnOther) -> PlanView:
     """With a name of its own on the page, whose links lead from one folder below the batch."""
     title = f"On {one.sheet.name}, {uncapitalised(plan.drawing.title)}"
-    drawing = replace(plan.drawing, id=f"sheet-{number}-{plan.drawing.id}", title=title)
+    drawing = replace(plan.drawing, id=f"{site_map.other_sheet(number)}-{plan.drawing.id}", title=title)
     line = tuple(
         replace(piece, href=f"../{piece.href}") if isinstance(piece, Link) else piece
         for piece in plan.instruction
@@ -72,7 +88,7 @@ def _sentence(one: OnOther, project: Project) -> str:
     made = f"{project.begun} {project.name_of(project.begun)}"
     if one.too_large is not None:
         unit, part = project.unit, one.too_large
-        size = f"{show_size(part.cut_size, unit)}{NBSP}{unit.value}"
+        size = f"{show_size(part.cut_size, unit)}{NBSP}{unit.word}"
         return f"Not from these: {part.letter}, {part.name}, is {size} and does not fit."
     if one.cutting is None:
         return f"No way was found to cut {made} from these."

@@ -45,6 +45,11 @@ def other_sheets(slug: str) -> str:
     return f"{batch(slug)}{OTHER_SHEETS}"
 
 
+def other_sheet(number: int) -> str:
+    """The anchor of a size on that page; sizes count from 1."""
+    return f"sheet-{number}"
+
+
 def item(slug: str) -> str:
     """The address of a supply in the drawer."""
     return f"{DRAWER}{slug}/"

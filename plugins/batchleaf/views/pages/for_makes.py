@@ -22,20 +22,42 @@ class Count:
 
 
 @dataclass(frozen=True, slots=True)
+class FromSheets:
+    """The counts from sheets of one size.
+
+    ``value`` stands in the address, ``name`` in the list to choose from, ``head`` over a column;
+    ``plan``: the way to how the makes of the batch are cut from these, ``None`` for sheets as bought.
+    """
+
+    value: str
+    name: str
+    head: str
+    counts: tuple[Count, ...]
+    plan: Link | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class ForRow:
-    """One supply: what one make takes of it, and, in the order of the counts, what each of them takes."""
+    """One supply: what one make takes of it, and what each number takes.
+
+    ``amounts``: for each size of sheet, in their order, those of the counts in theirs; one alone where
+    they are the same from all.
+    """
 
     supply: str | Link
     note: str
     one: str
-    amounts: tuple[str, ...]
+    amounts: tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class ForMakesView:
-    """``chosen``: which of the counts is that of the batch. ``in_a_class``: sentences for who teaches it."""
+    """``sheets``: as bought, and of other sizes. ``chosen``: which of the counts is that of the batch.
 
-    counts: tuple[Count, ...]
+    ``in_a_class``: sentences for who teaches it.
+    """
+
+    sheets: tuple[FromSheets, ...]
     chosen: int
     rows: tuple[ForRow, ...]
     currency: str
@@ -43,6 +65,14 @@ class ForMakesView:
     in_a_class: tuple[str, ...]
 
     @property
-    def costs(self) -> tuple[str, ...]:
-        """In the order of the counts."""
-        return tuple(count.cost for count in self.counts)
+    def counts(self) -> tuple[Count, ...]:
+        """From the sheets as bought."""
+        return self.sheets[0].counts
+
+    def of(self, what: str) -> list[list[str]]:
+        """One field of every count: for each size of sheet a list of them."""
+        return [[str(getattr(count, what)) for count in sheet.counts] for sheet in self.sheets]
+
+    def of_count(self, what: str, at: int) -> list[str]:
+        """One field of one count, for each size of sheet."""
+        return [of_sheet[at] for of_sheet in self.of(what)]

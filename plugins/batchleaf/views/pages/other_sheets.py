@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from batchleaf.views.pages.batch import PlanView
+from batchleaf.views.pages.measures import MeasuresView
 from batchleaf.views.pages.pieces import Line, Link
 
 
@@ -12,7 +13,8 @@ from batchleaf.views.pages.pieces import Line, Link
 class OtherSheetView:
     """One size of sheet: what the makes take of it, and how it is cut.
 
-    ``anchor``: its place on the page; ``total``: all sheets in one, or none.
+    ``anchor``: its place on the page; ``total``: all sheets in one, or none; ``numbers``: makes, and the
+    sheets they take.
     """
 
     anchor: str
@@ -21,6 +23,7 @@ class OtherSheetView:
     total: str
     sentence: str
     plans: tuple[PlanView, ...]
+    numbers: tuple[tuple[int, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,3 +34,4 @@ class OtherSheetsPage:
     batch: Link
     sentence: Line
     sheets: tuple[OtherSheetView, ...]
+    measures: MeasuresView | None = None

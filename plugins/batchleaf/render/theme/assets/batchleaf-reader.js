@@ -1,10 +1,12 @@
-/* What a reader chooses on the page of a batch: the unit of its lengths, and how many are made.
-   All wordings stand in the page, worked out when it was built; one of them is put in. A choice
-   is part of the address, so that it can be passed on; the unit is remembered on this device too. */
+/* What a reader chooses on the page of a batch: the unit of its lengths, how many are made, and from
+   sheets of which size. All wordings stand in the page, worked out when it was built; one of them is
+   put in. A choice is part of the address, so that it can be passed on; the unit and the size of the
+   sheets are remembered on this device too. */
 (function () {
   "use strict";
 
   var UNIT = "batchleaf:unit";
+  var SHEETS = "batchleaf:sheets";
 
   function asked(name) {
     return new URLSearchParams(location.search).get(name);
@@ -24,17 +26,17 @@
   }
 
   /* A browser may refuse storage (private window, folder opened as files). */
-  function remembered() {
+  function remembered(what) {
     try {
-      return localStorage.getItem(UNIT);
+      return localStorage.getItem(what);
     } catch (refused) {
       return null;
     }
   }
 
-  function remember(unit) {
+  function remember(what, value) {
     try {
-      localStorage.setItem(UNIT, unit);
+      localStorage.setItem(what, value);
     } catch (refused) {
       return;
     }
@@ -75,47 +77,86 @@
   function restoreUnit() {
     if (!units().length) return;
     document.querySelector(".measures").hidden = false;
-    var unit = among(asked("unit")) || among(remembered()) || units()[0].value;
+    var unit = among(asked("unit")) || among(remembered(UNIT)) || units()[0].value;
     show(unit);
     putInAddress("unit", unit === units()[0].value ? null : unit);
   }
 
-  /* How many ----------------------------------------------------------------- */
+  /* How many, and from which sheets ------------------------------------------ */
 
-  function makes() {
-    return document.querySelector(".how-many select");
+  function select(name) {
+    return document.querySelector(".how-many select[name='" + name + "']");
   }
 
-  function showMakes(at) {
-    makes().selectedIndex = at;
+  function fixed(list) {
+    return Array.from(list.options).findIndex(function (one) { return one.defaultSelected; });
+  }
+
+  function values(list) {
+    return Array.from(list.options, function (one) { return one.value; });
+  }
+
+  /* Where one size alone is told of, it is so from all. */
+  function from(text, sheets) {
+    var every = JSON.parse(text);
+    return every.length > sheets ? every[sheets] : every[0];
+  }
+
+  function sizeAt() {
+    return select("sheets") ? select("sheets").selectedIndex : 0;
+  }
+
+  function showMakes() {
+    var sheets = sizeAt();
+    var at = select("makes").selectedIndex;
     document.querySelectorAll("[data-for]").forEach(function (one) {
-      put(one, JSON.parse(one.dataset.for)[at]);
+      put(one, from(one.dataset.for, sheets)[at]);
+    });
+    document.querySelectorAll("[data-from]").forEach(function (one) {
+      put(one, from(one.dataset.from, sheets));
+    });
+    document.querySelectorAll("[data-sheets]").forEach(function (one) {
+      one.hidden = one.dataset.sheets !== select("sheets").value;
     });
   }
 
-  function tellMakes(at, words) {
+  function tellMakes() {
     var told = document.querySelector(".how-many [data-told]");
-    put(told, at === null ? "" : JSON.parse(told.dataset.told)[at]);
-    put(document.querySelector(".how-many .next"), words);
+    put(told, from(told.dataset.told, sizeAt())[select("makes").selectedIndex]);
+    put(document.querySelector(".how-many .next"), "");
   }
 
-  function standing() {
-    return Array.from(makes().options).findIndex(function (one) { return one.defaultSelected; });
+  function keepInAddress(name) {
+    var list = select(name);
+    if (list) putInAddress(name, list.selectedIndex === fixed(list) ? null : list.value);
+  }
+
+  /* A size that the batch is not worked out for leaves the sheets as they were bought. */
+  function restoreSheets() {
+    var list = select("sheets");
+    if (!list) return;
+    var known = [asked("sheets"), remembered(SHEETS)].map(function (one) { return values(list).indexOf(one); });
+    list.selectedIndex = known.concat(fixed(list)).find(function (at) { return at >= 0; });
+    keepInAddress("sheets");
   }
 
   /* A number that is not worked out leads to the next one that is, or to the last. */
   function restoreMakes() {
-    if (!makes()) return;
+    var list = select("makes");
+    if (!list) return;
     document.querySelector(".how-many").hidden = false;
-    var counts = Array.from(makes().options, function (one) { return Number(one.value); });
+    restoreSheets();
+    var counts = values(list).map(Number);
     var wanted = /^[1-9][0-9]{0,5}$/.test(asked("makes") || "") ? Number(asked("makes")) : null;
-    var next = wanted === null ? standing() : counts.findIndex(function (one) { return one >= wanted; });
-    var at = next < 0 ? counts.length - 1 : next;
-    showMakes(at);
-    var missed = wanted !== null && counts[at] !== wanted;
+    var next = wanted === null ? fixed(list) : counts.findIndex(function (one) { return one >= wanted; });
+    list.selectedIndex = next < 0 ? counts.length - 1 : next;
+    showMakes();
+    var missed = wanted !== null && Number(list.value) !== wanted;
     var which = next < 0 ? " is the most that is." : " is the next that is.";
-    tellMakes(null, missed ? wanted + " is not worked out; " + counts[at] + which : "");
-    putInAddress("makes", at === standing() ? null : counts[at]);
+    var words = missed ? wanted + " is not worked out; " + list.value + which : "";
+    put(document.querySelector(".how-many [data-told]"), "");
+    put(document.querySelector(".how-many .next"), words);
+    keepInAddress("makes");
   }
 
   /* -------------------------------------------------------------------------- */
@@ -124,14 +165,14 @@
     if (event.target.matches(".measures input")) {
       var unit = event.target.value;
       show(unit);
-      remember(unit);
+      remember(UNIT, unit);
       putInAddress("unit", unit === units()[0].value ? null : unit);
     }
     if (event.target.matches(".how-many select")) {
-      var at = makes().selectedIndex;
-      showMakes(at);
-      tellMakes(at, "");
-      putInAddress("makes", at === standing() ? null : makes().value);
+      if (event.target.name === "sheets") remember(SHEETS, event.target.value);
+      showMakes();
+      tellMakes();
+      keepInAddress(event.target.name);
     }
   });
 
