@@ -77,7 +77,7 @@ def parsed(path: Path) -> Any:
 
 def is_sheet(path: Path) -> bool:
     """Whether it is a sheet to print, and not a page in the frame of the site."""
-    return path.parent.name == "notes" or path.parent.parent.name == "hand-outs"
+    return bool({"notes", "hand-outs"} & set(path.parts[-4:-1]))
 
 
 def is_moved(path: Path) -> bool:

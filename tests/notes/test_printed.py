@@ -13,7 +13,7 @@ from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
 from batchleaf.render.notes import notes_html
 from batchleaf.views.masthead import Masthead
-from batchleaf.views.notes.sheet import notes_sheet
+from batchleaf.views.notes.sheet import notes_sheets
 from batchleaf.workflow import read_and_work_out
 from browsing import Served
 from notes.printing import (
@@ -52,8 +52,9 @@ LETTERING: Final = """() => {
 
 
 def slug_of(path: Path) -> str:
-    """The batch of a sheet, by where it lies."""
-    return path.parent.parent.name if path.parent.name == "notes" else path.parent.name
+    """The batch of a sheet, by where it lies, whatever its unit."""
+    around = {"projects", "hand-outs", "notes", "in", "mm"}
+    return next(part for part in reversed(path.parts[:-1]) if part not in around)
 
 
 def address(site: Served, path: Path) -> str:
@@ -81,18 +82,21 @@ def test_an_ordinary_batch_is_one_leaf(demo_site: Served, page: Page, tmp_path: 
 def test_every_batch_prints_on_as_many_sides_as_it_needs(
     demo_site: Served, page: Page, tmp_path: Path, form: str
 ) -> None:
-    """Two sides for ordinary ones, a third where there are templates; all inside the page less 8 mm."""
+    """Two sides for ordinary ones, a third where there are templates; all inside the page less 8 mm.
+
+    So they are in either unit.
+    """
     need_poppler()
     found: dict[str, int] = {}
     for path in demo_site.sheets():
-        slug = slug_of(path)
-        leaf = printed(page, address(demo_site, path), tmp_path / f"{slug}.pdf", form)
+        name = demo_site.name(path)
+        leaf = printed(page, address(demo_site, path), tmp_path / f"{name.replace('/', '-')}.pdf", form)
         sides = leaf.pictures()
-        found[slug] = leaf.sides
-        assert (slug, min(map(nearest_to_the_edge, sides)) >= 8) == (slug, True)
+        found[name] = leaf.sides
+        assert (name, min(map(nearest_to_the_edge, sides)) >= 8) == (name, True)
         assert check_rules(sides[0]) == [pytest.approx(100, abs=0.2), pytest.approx(101.6, abs=0.254)]
-    assert found == {slug: SIDES.get(slug, 2) for slug in found}
-    assert len(found) == len(list((demo_site.folder / "projects").glob("*/figures.json")))
+    assert found == {demo_site.name(path): SIDES.get(slug_of(path), 2) for path in demo_site.sheets()}
+    assert len(found) == 2 * len(list((demo_site.folder / "projects").glob("*/figures.json")))
 
 
 @pytest.mark.slow
@@ -156,7 +160,8 @@ def test_a_long_batch_goes_on_without_parting_what_belongs_together(
     _long_archive(tmp_path / "projects")
     worked = read_and_work_out(tmp_path / "projects", Settings(Unit.MM, Currency.of("EUR")))
     assert worked.figures is not None
-    sheet = notes_sheet(worked.figures.batches["long"], worked.figures, Masthead("The bench"))
+    sheets = notes_sheets(worked.figures.batches["long"], worked.figures, Masthead("The bench"))
+    (_, sheet), _ = sheets
     document = tmp_path / "long.html"
     document.write_text(notes_html(sheet), encoding="utf-8")
     leaf = printed(page, document.as_uri(), tmp_path / "long.pdf", form)

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from playwright.sync_api import Page
 
 from batchleaf.core.batch_cutting import PLANNER, remembering
-from batchleaf.core.figures import Figures, work_out
+from batchleaf.core.figures import BatchFigures, Figures, work_out
 from batchleaf.facts import Companion, Project, Settings, Status, Tie
 from batchleaf.made_site import made_site
 from batchleaf.measure.lengths import Unit
@@ -24,7 +24,7 @@ from batchleaf.views.drawing.shapes import Box, Drawing, Label, Stroke
 from batchleaf.views.edition import Told, handed_out, public_edition
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.notes.on_paper import HEIGHT, LETTERING, WIDTH, smallest
-from batchleaf.views.notes.sheet import hand_out_sheet, notes_sheet
+from batchleaf.views.notes.sheet import hand_out_sheets, notes_sheets
 from batchleaf.views.notes.templates import turned
 from batchleaf.views.pages import NotesSheet, PrintedDrawing
 from batchleaf.views.words import spelt
@@ -44,10 +44,16 @@ def figures() -> Figures:
     return worked.figures
 
 
+def notes_of(batch: BatchFigures, figures: Figures) -> NotesSheet:
+    """The sheet in the unit of the record."""
+    _, sheet = next(notes_sheets(batch, figures, MASTHEAD))
+    return sheet
+
+
 @pytest.fixture(scope="module")
 def sheets(figures: Figures) -> dict[str, NotesSheet]:
     """The sheet of each batch of the demo."""
-    return {slug: notes_sheet(batch, figures, MASTHEAD) for slug, batch in figures.batches.items()}
+    return {slug: notes_of(batch, figures) for slug, batch in figures.batches.items()}
 
 
 # --- what they say -------------------------------------------------------------
@@ -66,6 +72,23 @@ def test_a_cut_list_reads_as_makers_write_it(sheets: dict[str, NotesSheet]) -> N
         "Bramble paper": ["C panel, 3 1/2 × 3, fourteen"],
         "Ember card": ["D strip, 3 1/2 × 3/4, fourteen"],
     }
+
+
+def test_in_the_other_unit_nothing_is_longer(figures: Figures) -> None:
+    """Millimetres by the rule: half of one at the least, rounded down, and told so."""
+    _, (where, sheet) = notes_sheets(figures.batches["sloe-lane-cards"], figures, MASTHEAD)
+    said = [line.words.replace("\u00a0", " ") for group in sheet.cut for line in group.lines]
+    # 5 1/2 in is 139.7 mm, 8 1/2 is 215.9, 4 1/4 is 107.95, 3 3/4 is 95.25, 3/4 is 19.05.
+    assert said == [
+        "base, 215.5 × 139.5, score at 107.5",
+        "label, 50.5 × 19",
+        "mat, 95 × 127",
+        "panel, 88.5 × 76",
+        "strip, 88.5 × 19",
+    ]
+    assert (where, sheet.cut_unit) == ("projects/sloe-lane-cards/notes/mm/", "millimetres")
+    assert sheet.rounded.startswith("Rounded from inches")
+    assert sheet.gather[0].what.replace("\u00a0", " ").endswith("215.9 × 279.4 mm")
 
 
 def test_what_is_extra_and_what_is_cut_by_hand_is_said(sheets: dict[str, NotesSheet]) -> None:
@@ -100,12 +123,12 @@ def test_what_ties_the_maker_to_sellers_is_told(figures: Figures) -> None:
     told = replace(figures, archive=replace(archive, supplies=tied, tools=()))
     project = replace(figures.batches["wren-note-bookmarks"].project, tools=())
     plain = replace(figures.batches["wren-note-bookmarks"], project=_unstamped(project))
-    sheet = notes_sheet(plain, told, MASTHEAD)
+    sheet = notes_of(plain, told)
     assert sheet.disclosure == figures.settings.disclosure
     assert [row.what for row in sheet.gather if "(" in row.what] == ["of jute cord (gifted)"]
     free = tuple(replace(one, tie=Tie.NONE) for one in archive.supplies)
     untied = replace(figures, archive=replace(archive, supplies=free, tools=()))
-    assert notes_sheet(plain, untied, MASTHEAD).disclosure == ""
+    assert notes_of(plain, untied).disclosure == ""
 
 
 def _unstamped(project: Project) -> Project:
@@ -233,7 +256,9 @@ def test_a_hand_out_is_a_file_that_no_page_of_the_site_leads_to(
     lying = {address for address in sheets if address.startswith("hand-outs/")}
     assert lying == {
         "hand-outs/wren-note-bookmarks/index.html",
+        "hand-outs/wren-note-bookmarks/in/index.html",
         "hand-outs/fieldfare-slim-cards/index.html",
+        "hand-outs/fieldfare-slim-cards/mm/index.html",
     }
     assert "projects/wren-note-bookmarks/notes/index.html" not in sheets
     for address, text in sheets.items():
@@ -248,8 +273,11 @@ def test_no_byte_of_a_hand_out_is_in_the_public_edition(with_hand_outs: Figures,
     public = public_edition(with_hand_outs, Told(), MEMORY)
     sheets = addresses(public, None, tmp_path)
     published = {one.slug for one in public.archive.projects}
+    units = {one.slug: one.unit.for_readers.word for one in public.archive.projects}
     assert set(sheets) == {
-        f"projects/{slug}/notes/index.html" for slug in published - {"wren-note-bookmarks"}
+        f"projects/{slug}/notes/{unit}index.html"
+        for slug in published - {"wren-note-bookmarks"}
+        for unit in ("", f"{units[slug]}/")
     }
     site, _ = made_site(public, MASTHEAD, STANDARD, Store(tmp_path))
     everything = [*site.bodies.values(), *(one.text for one in site.data)]
@@ -260,7 +288,7 @@ def test_a_hand_out_tells_what_the_public_edition_tells(with_hand_outs: Figures)
     """Where supplies are not to be named, a hand-out does not name them either."""
     hand_outs = handed_out(with_hand_outs, Told(supplies=False), MEMORY)
     for batch in hand_outs.batches.values():
-        sheet = hand_out_sheet(batch, hand_outs, MASTHEAD)
+        _, sheet = next(hand_out_sheets(batch, hand_outs, MASTHEAD))
         assert all(" of card" in f" {row.what}" or " paper" in row.what for row in sheet.gather)
         text = str(sheet)
         names = [one.name for one in with_hand_outs.archive.supplies]
@@ -297,7 +325,7 @@ def test_only_the_maker_is_told_where_a_hand_out_lies(demo_site: Served, public_
     """The private page of the batch says it, in words; nothing leads there."""
     slug = "swift-slim-cards"
     assert [path for path in demo_site.sheets() if slug in path.parts] == [
-        demo_site.folder / "hand-outs" / slug / "index.html"
+        demo_site.folder / "hand-outs" / slug / name for name in ("index.html", "mm/index.html")
     ]
     text = (demo_site.folder / "projects" / slug / "index.html").read_text("utf-8")
     assert f"they lie in hand-outs/{slug}, in the folder of this site" in text

@@ -300,7 +300,8 @@ def test_pages_are_those_of_what_is_published(public: Files) -> None:
     pages = {name.removesuffix("index.html") for name in public if name.endswith("index.html")}
     assert pages == {
         "", "about/", "bench/", "drawer/", "how/", "series/", "series/open-series/", "year/",
-        "projects/open-cards/", "projects/open-cards/notes/", "projects/open-cards/other-sheets/",
+        "projects/open-cards/", "projects/open-cards/notes/", "projects/open-cards/notes/in/",
+        "projects/open-cards/other-sheets/",
         "projects/open-things/",
         *(f"drawer/open-{name}/" for name in ("card", "pad", "pad-1", "pad-3")),
         *(f"drawer/open-{name}/" for name in ("ribbon", "ink", "tape", "envelope")),

@@ -40,6 +40,11 @@ def hand_out(slug: str) -> str:
     return f"{HAND_OUTS}{slug}/"
 
 
+def in_unit(address: str, unit: str) -> str:
+    """Where companion notes lie in another unit than that of their record, beside these."""
+    return f"{address}{unit}/"
+
+
 def other_sheets(slug: str) -> str:
     """Where a batch is planned on other sheets."""
     return f"{batch(slug)}{OTHER_SHEETS}"

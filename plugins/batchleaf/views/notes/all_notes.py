@@ -6,21 +6,23 @@ from collections.abc import Iterator
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import Companion
-from batchleaf.views import site_map
 from batchleaf.views.masthead import Masthead
-from batchleaf.views.notes.sheet import hand_out_sheet, has_notes, notes_sheet
+from batchleaf.views.notes.sheet import hand_out_sheets, has_notes, notes_sheets
 from batchleaf.views.pages import NotesSheet
 
 
 def all_notes(
     figures: Figures, hand_outs: Figures | None, masthead: Masthead
 ) -> Iterator[tuple[str, NotesSheet]]:
-    """Those that are for everybody, beside the pages of their batches; then those that are handed out."""
+    """Those that are for everybody, beside the pages of their batches; then those that are handed out.
+
+    Each in the unit of its record and in the other one.
+    """
     for batch in figures.batches.values():
         if batch.project.companion is Companion.PUBLIC and has_notes(batch.project):
-            yield site_map.notes(batch.project.slug), notes_sheet(batch, figures, masthead)
+            yield from notes_sheets(batch, figures, masthead)
     if hand_outs is None:
         return
     for batch in hand_outs.batches.values():
         if has_notes(batch.project):
-            yield site_map.hand_out(batch.project.slug), hand_out_sheet(batch, hand_outs, masthead)
+            yield from hand_out_sheets(batch, hand_outs, masthead)

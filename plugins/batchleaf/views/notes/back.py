@@ -29,7 +29,7 @@ from batchleaf.views.together import Supplies
 
 _SIZES: Final = (
     *((78.0, WIDE), (72.0, WIDE), (66.0, WIDE), (60.0, WIDE)),
-    *((60.0, CLOSE), (54.0, WIDE), (54.0, CLOSE), (48.0, CLOSE), (42.0, CLOSE)),
+    *((60.0, CLOSE), (54.0, WIDE), (54.0, CLOSE), (48.0, CLOSE), (42.0, CLOSE), (38.0, CLOSE)),
 )
 """Tried in turn: how long a side of a square sheet is on the paper, in mm, and the room of the layers."""
 _ON_SEVERAL_SIDES: Final = (60.0, WIDE)

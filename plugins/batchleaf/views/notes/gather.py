@@ -11,7 +11,7 @@ from batchleaf.core.figures import BatchFigures
 from batchleaf.core.reserved import needed_sheets
 from batchleaf.facts import Cut, Origin, Project, Purpose, Supply, Use
 from batchleaf.measure.amounts import is_measured
-from batchleaf.measure.display import show_number, show_size
+from batchleaf.measure.display import show_number, show_sheet_size, show_size
 from batchleaf.views.disclosure import told_by_name
 from batchleaf.views.links import together
 from batchleaf.views.pages import GatherRow
@@ -32,12 +32,12 @@ def _sheets(batch: BatchFigures, supplies: Supplies) -> Iterator[GatherRow]:
     for cut in _as_planned(batch):
         supply = supplies[cut.supply]
         noun = ("scrap", "scraps") if cut.scrap else (supply.unit, supply.units)
-        size = show_size(cut.scrap or supply.sheet, unit)
+        size = show_size(cut.scrap, unit) if cut.scrap else show_sheet_size(supply.sheet, unit)
         alike.setdefault((counted(cut.count, *noun), size), []).append(supply)
     for (quantity, size), papers in alike.items():
         names = listed([told_by_name(paper) for paper in together(papers)])
         each = " each" if len(papers) > 1 else ""
-        yield GatherRow(f"{quantity}{each}", f"of {names}, {size}{NBSP}{unit.value}")
+        yield GatherRow(f"{quantity}{each}", f"of {names}, {size}{NBSP}{unit.word}")
 
 
 def _as_planned(batch: BatchFigures) -> Sequence[Cut]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from batchleaf.views.notes.on_paper import BELOW, LINE, WIDTH, lines_of, used_of
+from batchleaf.views.notes.on_paper import BELOW, LINE, WIDTH, lines_of, lines_of_pieces, used_of, width_of
 from batchleaf.views.pages import Block, CutGroup, PrintedFigure, PrintedPlan, PrintedStep, Shelf
 
 _HEAD: Final = 7.0
@@ -21,8 +21,10 @@ _FILM: Final = 14.0
 """The time in the film that leads a step."""
 _BETWEEN_STEPS: Final = 2.0
 _LEAST_FOR_STEPS: Final = 76.0
-_AROUND: Final = 4
-"""Characters around the figures of a setting."""
+_RING: Final = 3.5
+"""What is around the number of a cut."""
+_AFTER: Final = 3.0
+"""From one setting to the next."""
 _COLUMN: Final = (WIDTH - 9.0) / 2
 _CAUTIONS: Final = 118.0
 
@@ -76,13 +78,17 @@ def _of_shelf(shelf: Shelf) -> float:
 def _of_block(block: Block) -> float:
     if isinstance(block, PrintedFigure):
         return block.printed.height + LINE * lines_of(block.caption, block.width) + 1.0
-    words = (f"{block.title}. {block.instruction}", " ".join(_settings(block)), block.remark)
-    return block.printed.height + 1.0 + LINE * sum(lines_of(text, block.width) for text in words)
+    words = (f"{block.title}. {block.instruction}", block.remark)
+    lines = sum(lines_of(text, block.width) for text in words)
+    settings = lines_of_pieces(_settings(block), block.width)
+    return block.printed.height + 1.0 + LINE * (lines + settings)
 
 
-def _settings(plan: PrintedPlan) -> Iterator[str]:
+def _settings(plan: PrintedPlan) -> Iterator[float]:
+    """How wide each is with the rings of its cuts."""
     for one in plan.settings:
-        yield f"{one.setting}{one.before}{','.join(cuts.shown for cuts in one.numbers)}{' ' * _AROUND}"
+        texts = (one.setting, one.before, *(cuts.shown for cuts in one.numbers))
+        yield sum(map(width_of, texts)) + _RING * len(one.numbers) + _AFTER
 
 
 def _of_steps(steps: Sequence[PrintedStep], width: float) -> float:

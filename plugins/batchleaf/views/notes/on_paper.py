@@ -50,6 +50,21 @@ def lines_of(text: str, width: float) -> int:
     return -(-len(text) // max(int(width / _CHARACTER), 1)) if text else 0
 
 
+def width_of(text: str) -> float:
+    """About how wide a text of the sheet is on one line."""
+    return len(text) * _CHARACTER
+
+
+def lines_of_pieces(pieces: Iterable[float], width: float) -> int:
+    """About how many lines pieces so wide take, none of which is parted."""
+    lines, used = 0, width
+    for piece in pieces:
+        if used + piece > width:
+            lines, used = lines + 1, 0.0
+        used += piece
+    return lines
+
+
 def shelved(blocks: Iterable[Block]) -> Iterator[Shelf]:
     """Blocks in their order, as many side by side as the side is wide."""
     shelf: list[Block] = []

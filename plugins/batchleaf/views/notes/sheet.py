@@ -7,19 +7,21 @@ is put together. Further sides: templates at their true size.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.facts import Companion, Project
 from batchleaf.measure.display import NBSP, show_length, show_size
 from batchleaf.measure.durations import show_film_time, show_minutes
-from batchleaf.measure.lengths import Unit
 from batchleaf.views import site_map
 from batchleaf.views.about_batch import credits_of, things_named
 from batchleaf.views.cautions import cautions_for
 from batchleaf.views.disclosure import disclosure_for, told_by_name
 from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.in_both import for_readers
 from batchleaf.views.masthead import Masthead
+from batchleaf.views.measures import CALLED, rounded_from
 from batchleaf.views.notes.back import back_shelves
 from batchleaf.views.notes.check_bar import check_bar
 from batchleaf.views.notes.cut_list import cut_list
@@ -39,7 +41,6 @@ from batchleaf.views.words import capitalised, counted
 
 WORDS: Final = "Companion notes, to print"
 """What a link calls them."""
-_UNITS: Final = {Unit.MM: "millimetres", Unit.CM: "centimetres", Unit.INCH: "inches"}
 _WIDEST_FRONT: Final = 100.0
 _HIGHEST_FRONT: Final = 125.0
 _LEAST_FRONT: Final = 60.0
@@ -47,6 +48,9 @@ _TRUE: Final = 1.0
 """The finished make is never drawn larger than it is."""
 _OF_FRONT: Final = 64.0
 """What its title, the rule to check the size and the space between take."""
+
+_OF_ROUNDED: Final = 7.0
+"""A line with the space below it."""
 
 
 def has_notes(project: Project) -> bool:
@@ -60,28 +64,59 @@ def companion_line(batch: BatchFigures, figures: Figures) -> Line:
     if not has_notes(project):
         return ()
     if project.companion is Companion.PUBLIC:
-        here = site_map.batch(project.slug)
-        return (Link(WORDS, site_map.href(here, site_map.notes(project.slug))),)
+        here, there = site_map.batch(project.slug), site_map.notes(project.slug)
+        other = project.unit.for_readers.word
+        in_other = site_map.href(here, site_map.in_unit(there, other))
+        return (Link(WORDS, site_map.href(here, there)), ", or ", Link(f"in {CALLED[other]}", in_other))
     if figures.ledger is None:
         return ()
     where = site_map.hand_out(project.slug).rstrip("/")
     return (f"Companion notes, to hand out: they lie in {where}, in the folder of this site.",)
 
 
-def notes_sheet(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
+Placed = Iterator[tuple[str, NotesSheet]]
+"""Sheets with their addresses: in the unit of the record, then in the other."""
+
+
+def notes_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> Placed:
     """The sheet as a page beside that of its batch, which it leads back to."""
-    there = site_map.batch(batch.project.slug)
-    back = site_map.href(site_map.notes(batch.project.slug), there)
+    unit = batch.project.unit
+    page = site_map.batch(batch.project.slug)
+    here = site_map.notes(batch.project.slug)
+    there = site_map.in_unit(here, unit.for_readers.word)
     # By its file's name, since no script of the site leads on from here where it is opened as files.
-    return _sheet(batch, figures, masthead, f"{back}index.html")
+    yield (
+        here,
+        replace(
+            _sheet(batch, figures, masthead),
+            back=f"{site_map.href(here, page)}index.html",
+            other=Link(f"In {CALLED[unit.for_readers.word]}", f"{site_map.href(here, there)}index.html"),
+        ),
+    )
+    yield (
+        there,
+        replace(
+            _for_readers(batch, figures, masthead),
+            back=f"{site_map.href(there, page)}index.html",
+            other=Link(f"In {CALLED[unit.word]}", f"{site_map.href(there, here)}index.html"),
+        ),
+    )
 
 
-def hand_out_sheet(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
+def hand_out_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> Placed:
     """The sheet as a file that is handed to some: it leads nowhere."""
-    return _sheet(batch, figures, masthead, back="")
+    here = site_map.hand_out(batch.project.slug)
+    yield here, _sheet(batch, figures, masthead)
+    there = site_map.in_unit(here, batch.project.unit.for_readers.word)
+    yield there, _for_readers(batch, figures, masthead)
 
 
-def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str) -> NotesSheet:
+def _for_readers(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
+    """In the other unit."""
+    return _sheet(for_readers(batch), figures, masthead, rounded_from(batch.project.unit))
+
+
+def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, rounded: str = "") -> NotesSheet:
     project = batch.project
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     tools = {tool.slug: tool for tool in figures.archive.tools}
@@ -92,7 +127,8 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str)
         tuple(capitalised(told_by_name(tools[slug])) for slug in project.tools),
         larger_than_a_side(project),
     )
-    front = HEIGHT - _OF_FRONT - of_cut_list(cut) - of_tools_and_cautions(named, (*cautions, *larger))
+    listed = of_cut_list(cut) + (_OF_ROUNDED if rounded else 0.0)
+    front = HEIGHT - _OF_FRONT - listed - of_tools_and_cautions(named, (*cautions, *larger))
     return NotesSheet(
         title=project.title,
         sentence=_sentence(project),
@@ -101,7 +137,8 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str)
         front=_front(front_view(batch, supplies), front),
         gather_head=f"What to gather for {counted(project.begun, project.thing, project.things)}",
         gather=gather_rows(batch, supplies),
-        cut_unit=_UNITS[project.unit],
+        cut_unit=CALLED[project.unit.word],
+        rounded=rounded,
         cut=cut,
         tools=named,
         cautions=cautions,
@@ -112,7 +149,6 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, back: str)
         steps_beside=steps_fit_beside(shelves, steps),
         templates=template_views(project),
         of=masthead.name,
-        back=back,
         licence=masthead.licence,
     )
 
@@ -123,7 +159,7 @@ def _sentence(project: Project) -> str:
     if project.finished_size:
         unit = project.unit
         high = f"{NBSP}×{NBSP}{show_length(project.height, unit)}" if project.height else ""
-        size = f" of {show_size(project.finished_size, unit)}{high}{NBSP}{unit.value}"
+        size = f" of {show_size(project.finished_size, unit)}{high}{NBSP}{unit.word}"
     time = f", {show_minutes(project.minutes)} at the table" if project.minutes else ""
     return f"{counted(project.begun, project.thing, project.things)}{size}{time}."
 

@@ -47,7 +47,7 @@ def larger_than_a_side(project: Project) -> tuple[str, ...]:
 
 
 def _marked_by_measures(part: Part, unit: Unit) -> str:
-    size = f"{show_size(part.size, unit)}{NBSP}{unit.value}"
+    size = f"{show_size(part.size, unit)}{NBSP}{unit.word}"
     called = f"{part.letter} {part.name}"
     told = f"{called} is {size} flat, larger than a side of this sheet: mark it by its measures."
     return f"{told} {how_to_score(part, unit)}" if part.scores else told

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from batchleaf.measure.licences import Licence
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages.batch import CutNumbers
-from batchleaf.views.pages.pieces import Line
+from batchleaf.views.pages.pieces import Line, Link
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,8 +121,10 @@ class TemplateView:
 
 @dataclass(frozen=True, slots=True)
 class NotesSheet:
-    """The sheet. ``back``: the way to the page of the batch, where it has one; ``of``: whose it is.
+    """The sheet. ``of``: whose it is; ``rounded``: how its lengths are, where they are not as written.
 
+    ``back``: the way to the page of the batch, and ``other`` to the sheet in the other unit, where
+    they have one.
     ``shelves``: the sheet plans and the layers apart, those that stand side by side together.
     ``steps_beside``: the last shelf has room for the steps.
     """
@@ -135,6 +137,7 @@ class NotesSheet:
     gather_head: str
     gather: tuple[GatherRow, ...]
     cut_unit: str
+    rounded: str
     cut: tuple[CutGroup, ...]
     tools: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -146,4 +149,5 @@ class NotesSheet:
     templates: tuple[TemplateView, ...]
     of: str
     back: str = ""
+    other: Link | None = None
     licence: Licence | None = None
