@@ -31,6 +31,7 @@ def chosen(page: Page) -> None:
     expect(page.locator(".plan-from:visible")).to_have_text("How 24 place cards are cut from A4")
     assert re.split(r"\s*\n\s*", band(page).replace("\u00a0", " ")) == ["88.5 × 12.5", "3 1/2 × 1/2 in"]
     expect(page.locator(".instruction").first).to_contain_text("215.9")
+    expect(page.locator(".sent tr").first).to_have_text(re.compile(r"^Weight *(about|at least) [\d.]+.g "))
     figures = page.locator(".plan .drawing:visible").first.locator("text.figure").all_text_contents()
     assert "88.5" in figures
     for part in ("unit=mm", "makes=7", "sheets=A4"):

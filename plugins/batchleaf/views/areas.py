@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from batchleaf.measure.display import show_number
-from batchleaf.measure.lengths import MM_PER_INCH, Unit
+from batchleaf.measure.lengths import INCHES, MM_PER_INCH, Unit
 from batchleaf.measure.money import rounded, share
 
 
@@ -39,5 +39,5 @@ _SMALL_BELOW: Final = 1000
 
 def area_unit(unit: Unit, area: Fraction) -> AreaUnit:
     """The unit for sums up to ``area`` (mm²), of those that go with a maker's unit of length."""
-    large, small = _INCHES if unit is Unit.INCH else _METRIC
+    large, small = _INCHES if unit in INCHES else _METRIC
     return small if area < _SMALL_BELOW * small.in_mm2 else large

@@ -40,6 +40,7 @@ from batchleaf.views.pages import (
     PartRow,
     Picture,
     PlanView,
+    PostView,
     ScoreView,
     StepView,
     TogetherView,
@@ -70,6 +71,7 @@ class _Measured:
     scoring: tuple[ScoreView, ...]
     paper_notes: tuple[str, ...]
     cost: CostView
+    post: PostView | None
     together: TogetherView | None
     step_uses: tuple[str, ...]
 
@@ -87,6 +89,7 @@ def _measured(batch: BatchFigures, figures: Figures, supplies: Supplies, tools: 
         scoring=score_views(project, tools),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings),
+        post=post_view(batch, supplies, figures.settings),
         together=first_together(batch, supplies),
         step_uses=step_quantities(batch, supplies, tools),
     )
@@ -125,7 +128,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         paper=_paper(batch),
         paper_notes=told.paper_notes,
         cost=told.cost,
-        post=post_view(batch, supplies, figures.settings),
+        post=told.post,
         steps=tuple(
             replace(step, uses=uses)
             for step, uses in zip(_steps(project, prepared, here), told.step_uses, strict=True)

@@ -14,7 +14,7 @@ from batchleaf.core.weight import Weighed
 from batchleaf.facts import Project, Settings
 from batchleaf.facts.envelopes import Envelope
 from batchleaf.measure.display import NBSP, show_number
-from batchleaf.measure.lengths import Unit
+from batchleaf.measure.lengths import INCHES, Unit
 from batchleaf.measure.mass import GRAMS_PER_OUNCE
 from batchleaf.views import site_map
 from batchleaf.views.links import together
@@ -66,7 +66,7 @@ def _whole(step: str) -> str:
 
 
 def _weight(one: ByPost, project: Project, supplies: Supplies) -> PostRow:
-    inches = project.unit is Unit.INCH
+    inches = project.unit in INCHES
     shown = [_mass_of(one.weight, ounces=inches), _mass_of(one.weight, ounces=not inches)]
     details = [f"without {_missing(one.weight, supplies)}"] if not one.weight.complete else []
     if one.sent and one.inside.envelope:
@@ -77,7 +77,7 @@ def _weight(one: ByPost, project: Project, supplies: Supplies) -> PostRow:
 
 
 def _thickness(thickness: Thickness, project: Project, supplies: Supplies) -> PostRow:
-    units = [Unit.INCH, Unit.MM] if project.unit is Unit.INCH else [Unit.MM, Unit.INCH]
+    units = [Unit.INCH, Unit.MM] if project.unit in INCHES else [Unit.MM, Unit.INCH]
     known = thickness.complete
     shown = [_thick(thickness.most, unit, up=known) for unit in units]
     details = [f"without {_missing(thickness, supplies)}"] if not known else []
