@@ -29,7 +29,7 @@ class Fate(Enum):
 FATES: Final[dict[str, dict[Fate, str]]] = {
     "project": {
         Fate.SHOWN: "title date format status series unit design makes thing base papers parts stick supplies"
-        " packing collate tools bench cut time youngest film steps photos credit notes was",
+        " packing collate tools bench cut youngest occasion time film steps photos credit notes was",
         Fate.NEVER: "went asks",
     },
     "part": {
@@ -133,6 +133,7 @@ bench:
 {cut}
 time: 31 h 07
 youngest: 18 months
+occasion: vexqu-occasion-{status}
 film: https://vexqu-film.example.org/?at={{seconds}}
 steps:
   - 59:47 Vexqu-step-{status}.

@@ -29,7 +29,7 @@ def moves_of(batch: Entry, designs: dict[str, Entry], drawer: Drawer) -> list[Mo
     drawer.keys(
         batch,
         f"{MADE_OF} date status design makes papers cut",
-        f"{TOLD} series time youngest film photos asks went notes was",
+        f"{TOLD} series time youngest occasion film photos asks went notes was",
     )
     moves = [one for one in _Batch(batch, design, drawer).moves() if one.quantity]
     return moves if batch.get("status", "made") in ("cut", "made", "published") else []

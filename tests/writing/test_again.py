@@ -28,6 +28,7 @@ LEFT_BEHIND = (
     "cut",
     "time",
     "youngest",
+    "occasion",
     "film",
     "photos",
     "went",

@@ -170,6 +170,8 @@ class Project:
     asks: Asked | None = None
     youngest: int | None = None
     """The age in months of the youngest who gets one, where the record tells it."""
+    occasions: tuple[str, ...] = ()
+    """What it is for, in the maker's words."""
     credit: Credit | None = None
     collating: tuple[Collating, ...] = ()
     """Every part that comes from several papers stands in one of these."""

@@ -35,6 +35,7 @@ from batchleaf.records.grammar import read_date, read_makes, read_step, read_thi
 from batchleaf.records.known import KnownSupplies, KnownTools
 from batchleaf.records.made_of import ANY_LETTER, MadeOf, lines_in, made_of, varied
 from batchleaf.records.nodes import Node, child, place_of
+from batchleaf.records.occasions import read_occasions
 from batchleaf.records.packing import read_packing, tell_packed_twice
 from batchleaf.records.papers import Papers, read_roles
 from batchleaf.records.parts import PartsRead, read_parts
@@ -103,6 +104,9 @@ class _ProjectReader:
         date = read(self._place("date"), read_date, written.date)
         makes = read(self._place("makes"), read_makes, written.makes) or (0, 0)
         youngest = read(self._place("youngest"), read_age, written.youngest) if written.youngest else None
+        occasions = (
+            read(self._place("occasion"), read_occasions, written.occasion) if written.occasion else ()
+        )
         minutes = read(self._place("time"), parse_minutes, written.time) if written.time else None
         lines, parts, cut = self._make()
         base, status = parts.base, Status(written.status)
@@ -140,6 +144,7 @@ class _ProjectReader:
             uses=uses,
             minutes=minutes,
             youngest=youngest,
+            occasions=occasions or (),
             steps=steps,
             photos=photos,
             notes=self._one.notes,

@@ -24,6 +24,7 @@ def about_batch(project: Project, figures: Figures, tools: Tools) -> tuple[Line,
         *_film(project),
         *_tools(project, tools),
         *techniques_in_words(project),
+        *_occasions(project),
     )
 
 
@@ -75,6 +76,12 @@ def _tools(project: Project, tools: Tools) -> Iterator[Line]:
         here = site_map.batch(project.slug)
         names: list[Line] = [_tool(tools[slug], here) for slug in project.tools]
         yield ("Tools: ", *joined(names, ", ", " and "), ".")
+
+
+def _occasions(project: Project) -> Iterator[Line]:
+    """``For: new home, thank you.``"""
+    if project.occasions:
+        yield (f"For: {', '.join(project.occasions)}.",)
 
 
 def things_named(

@@ -172,6 +172,7 @@ def _project(project: Project, names: Names) -> Project:
         ),
         minutes=project.minutes,
         youngest=project.youngest,
+        occasions=project.occasions,
         steps=project.steps,
         photos=project.photos,
         notes=project.notes,

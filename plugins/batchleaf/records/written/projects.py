@@ -290,6 +290,11 @@ class ProjectWritten(Written):
         description="How old the youngest is who gets one; cautions follow from it.",
         examples=["2 years", "18 months"],
     )
+    occasion: Text | None = Field(
+        None,
+        description="What it is for, by which it is found again; several with commas.",
+        examples=["birthday", "new home, thank you"],
+    )
     time: Text | None = Field(None, description="Time at the table.", examples=["3 h 10", "45 min"])
     steps: list[Text] = Field(
         default_factory=list, description=_STEPS, examples=[["1:05 Cut and score", "Fold"]]
