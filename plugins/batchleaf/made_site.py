@@ -69,7 +69,7 @@ def made_site(
         return NOTHING_MADE, ready.problems
     pages = tuple(all_pages(figures, ready.prepared, prose_html, Outward(masthead, videos)))
     outward = _going_out(figures, masthead, videos)
-    data = (*all_data(figures), *outward, *_notes(figures, hand_outs, masthead))
+    data = (*all_data(figures, ready.prepared), *outward, *_notes(figures, hand_outs, masthead))
     shared = shared_pictures(figures) if masthead.address else {}
     social = social_pictures(shared, ready, look, store)
     photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))

@@ -106,7 +106,7 @@ def texts(value: Any) -> Iterator[str]:
 def all_texts(figures: Figures) -> str:
     """All that the pages, the numbers and the tables say, addresses too."""
     pages = [(placed.address, placed.page) for placed in all_pages(figures, {}, str)]
-    return "\n".join(texts([*pages, numbers_of(figures), *all_data(figures)]))
+    return "\n".join(texts([*pages, numbers_of(figures), *all_data(figures, {})]))
 
 
 def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: Figures) -> None:
@@ -223,7 +223,7 @@ def test_without_cost_no_money_is_told(private: Figures) -> None:
     free = public_edition(private, Told(cost=False), PLANNER)
     assert "€" not in all_texts(free)
     assert numbers_of(free)["cost_of_one"] is None
-    heads = [one.text.splitlines()[0] for one in all_data(free) if one.address.endswith(".csv")]
+    heads = [one.text.splitlines()[0] for one in all_data(free, {}) if one.address.endswith(".csv")]
     assert [head for head in heads if "cost" in head or "price" in head] == []
     how = next(one.page for one in all_pages(free, {}, str) if isinstance(one.page, HowPage))
     assert "cost" not in [section.anchor for section in how.sections]

@@ -157,7 +157,7 @@ def pages(figures: Figures) -> Pages:
 @pytest.fixture(scope="module")
 def files(figures: Figures) -> Files:
     """Address of each table → its rows by the names of the columns."""
-    texts_of = {one.address: one.text for one in all_data(figures) if one.address.endswith(".csv")}
+    texts_of = {one.address: one.text for one in all_data(figures, {}) if one.address.endswith(".csv")}
     tables = {address: read(text) for address, text in texts_of.items()}
     return {
         address: [dict(zip(head, row, strict=True)) for row in rows]

@@ -35,7 +35,13 @@ def tells_prices(figures: Figures) -> bool:
     return any(batch.made and batch.project.asks for batch in figures.batches.values())
 
 
+def has_several(figures: Figures) -> bool:
+    """Whether there is anything to choose from."""
+    return len(figures.batches) > 1
+
+
 MORE: Final = (
+    MorePage("Find a batch", site_map.FIND, has_several),
     MorePage("Finished makes", site_map.FINISHED, tells_where),
     MorePage("Prices", site_map.PRICES, tells_prices),
     MorePage("The year at the table", site_map.YEAR, has_years),

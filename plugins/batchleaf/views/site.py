@@ -14,11 +14,14 @@ from batchleaf.views.batch import batch_page
 from batchleaf.views.bench import bench_page
 from batchleaf.views.drawer import drawer_page, supplies_page
 from batchleaf.views.figures_json import figures_json
+from batchleaf.views.find.find_data import find_data
+from batchleaf.views.find.finding import find_pages
+from batchleaf.views.find.indexed import indexed
 from batchleaf.views.finished import finished_page
 from batchleaf.views.home import home_page
 from batchleaf.views.how import how_page
 from batchleaf.views.item import item_page
-from batchleaf.views.more import more_of
+from batchleaf.views.more import has_several, more_of
 from batchleaf.views.moved import moved_page
 from batchleaf.views.offcuts import offcuts_page
 from batchleaf.views.other_sheets import other_sheets_page
@@ -106,8 +109,12 @@ def all_pages(
     if figures.archive.tools:
         yield PlacedPage(site_map.BENCH, "Bench", "bench", bench_page(figures))
     for more in more_of(figures):
-        page_of = _PAGES_OF_MORE[more.address]
-        yield PlacedPage(more.address, more.title, "more", page_of(figures))
+        if more.address in _PAGES_OF_MORE:
+            page_of = _PAGES_OF_MORE[more.address]
+            yield PlacedPage(more.address, more.title, "more", page_of(figures))
+    if has_several(figures):
+        for address, found in find_pages(indexed(figures), figures):
+            yield PlacedPage(address, found.title, "more", found)
     yield PlacedPage(site_map.SERIES, "Series", "series", series_index_page(figures, prepared))
     for one in figures.archive.series:
         series = series_page(one, figures, prepared)
@@ -136,8 +143,8 @@ def _pages_of_supplies(figures: Figures, prepared: Prepared) -> Iterator[PlacedP
         yield PlacedPage(site_map.item(supply.slug), item.title, "drawer", item)
 
 
-def all_data(figures: Figures) -> Iterator[PlacedData]:
-    """``figures.json`` of every batch, and every table."""
+def all_data(figures: Figures, prepared: Prepared) -> Iterator[PlacedData]:
+    """``figures.json`` of every batch, every table, and what batches are found by."""
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     designs = {design.slug: design for design in figures.archive.designs}
     for batch in figures.batches.values():
@@ -146,3 +153,5 @@ def all_data(figures: Figures) -> Iterator[PlacedData]:
         yield PlacedData(f"{site_map.batch(batch.project.slug)}{site_map.FIGURES}", text)
     for table in all_tables(figures):
         yield PlacedData(table.address, csv_text(table))
+    if has_several(figures):
+        yield PlacedData(site_map.FIND_DATA, find_data(indexed(figures), figures, prepared))

@@ -6,6 +6,7 @@ Addresses are relative to the site's root and end in a slash: ``projects/<slug>/
 from __future__ import annotations
 
 import posixpath
+from collections.abc import Sequence
 from typing import Final
 
 HOME: Final = ""
@@ -19,6 +20,8 @@ YEAR: Final = "year/"
 HOW: Final = "how/"
 PHOTOS: Final = "photos/"
 HAND_OUTS: Final = "hand-outs/"
+FIND: Final = "find/"
+FIND_DATA: Final = f"{FIND}batches.js"
 OTHER_SHEETS: Final = "other-sheets/"
 FIGURES: Final = "figures.json"
 FEED: Final = "feed.xml"
@@ -53,6 +56,11 @@ def other_sheets(slug: str) -> str:
 def other_sheet(number: int) -> str:
     """The anchor of a size on that page; sizes count from 1."""
     return f"sheet-{number}"
+
+
+def find(year: int, years: Sequence[int]) -> str:
+    """Where the batches of a year are listed; the first of ``years`` stands where links lead."""
+    return FIND if year == years[0] else f"{FIND}{year}/"
 
 
 def item(slug: str) -> str:

@@ -39,6 +39,7 @@ from batchleaf.views.pages.drawer import (
     MovementRow,
     PadPaperRow,
 )
+from batchleaf.views.pages.find import ChoiceView, FacetView, FindPage, FoundView
 from batchleaf.views.pages.finished import FinishedPage, FinishedRow, WentRow, WentView
 from batchleaf.views.pages.gallery import ComingEntry, GalleryEntry, HomePage
 from batchleaf.views.pages.notes import (
@@ -80,6 +81,7 @@ Page = (
     | DrawerPage
     | BenchPage
     | ItemPage
+    | FindPage
     | FinishedPage
     | PricesPage
     | OffcutsPage
@@ -103,6 +105,7 @@ __all__ = [
     "BoughtView",
     "BuyNext",
     "BuyRow",
+    "ChoiceView",
     "CollatingView",
     "ComingEntry",
     "CostView",
@@ -113,10 +116,13 @@ __all__ = [
     "DrawerPage",
     "DrawerRow",
     "DrawerShelf",
+    "FacetView",
     "FigureView",
     "FilmRow",
+    "FindPage",
     "FinishedPage",
     "FinishedRow",
+    "FoundView",
     "GalleryEntry",
     "GatherRow",
     "HomePage",
