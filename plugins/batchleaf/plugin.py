@@ -23,7 +23,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
 from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
-from batchleaf.core.figures import Figures, with_for_makes
+from batchleaf.core.figures import Figures, with_for_makes, with_the_drawer
 from batchleaf.core.sheets_needed import Counting, count_sheets, remembering_counts
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
@@ -211,7 +211,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
                 # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
                 hand_outs = handed_out(figures, tell, planner)
         count = self._counts.setdefault(cache, remembering_counts(keeping_counts(count_sheets, store)))
-        figures = with_for_makes(figures, count)
+        figures = with_the_drawer(with_for_makes(figures, count), planner)
         site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos)
         if problems:
             return self._refused(problems, worked.slugs)

@@ -35,7 +35,7 @@ def test_every_kind_of_page_is_looked_at(demo_site: Served) -> None:
     assert set(demo_site.kinds()) == {
         "home", "batch made", "batch planned", "moved", "other sheets",
         "drawer/", "item", "pad", "offcuts/", "bench/",
-        "series/", "one of series", "find/", "one of find", "year/", "how/", "finished/", "prices/",
+        "series/", "one of series", "find/", "one of find", "today/", "year/", "how/", "finished/", "prices/",
         "about/", "keys/", "404.html",
     }  # fmt: skip
 

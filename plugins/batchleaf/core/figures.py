@@ -23,6 +23,7 @@ from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
 from batchleaf.core.folds_across import folds_across
 from batchleaf.core.for_makes import ForMakes, ForMakesOn, for_makes, for_makes_on
+from batchleaf.core.from_the_drawer import FromTheDrawer, from_the_drawer, on_hand
 from batchleaf.core.geometry.problems import misplaced
 from batchleaf.core.geometry.seen_through import seen_through
 from batchleaf.core.ledger import Ledger, keep_ledger
@@ -59,8 +60,8 @@ class BatchFigures:
     edition tells it; ``kinds``: what it was spent on; ``today``: what the same would
     cost at the prices last paid. ``by_post``: what one weighs, and how it is sent.
     ``collated`` is ``None`` where every make gets the same, ``bench`` where nothing is done but cutting.
-    ``for_makes``: what other numbers of makes take, ``for_makes_on``: from sheets of other sizes; only
-    pages ask for them.
+    ``for_makes``: what other numbers of makes take, ``for_makes_on``: from sheets of other sizes;
+    ``from_drawer``: what it could be made of today; only pages ask for these.
     """
 
     project: Project
@@ -80,6 +81,7 @@ class BatchFigures:
     """The makes begun, from sheets that readers elsewhere have."""
     for_makes: tuple[ForMakes, ...] = ()
     for_makes_on: tuple[ForMakesOn, ...] = ()
+    from_drawer: FromTheDrawer | None = None
 
     @property
     def taken(self) -> bool:
@@ -195,6 +197,19 @@ def with_for_makes(figures: Figures, count: Counting) -> Figures:
             for_makes=for_makes(batch.project, batch.cost, supplies, count),
             for_makes_on=tuple(for_makes_on(batch.project, batch.cost, batch.on_other, count)),
         )
+        for slug, batch in figures.batches.items()
+    }
+    return replace(figures, batches=batches)
+
+
+def with_the_drawer(figures: Figures, planner: Planner) -> Figures:
+    """``figures``, of which every batch says how often it could be made from what is on hand."""
+    if figures.ledger is None:
+        return figures
+    supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    there = on_hand(figures.ledger, supplies)
+    batches = {
+        slug: replace(batch, from_drawer=from_the_drawer(batch.project, there, supplies, planner))
         for slug, batch in figures.batches.items()
     }
     return replace(figures, batches=batches)

@@ -33,6 +33,7 @@ from batchleaf.views.pages import (
     ProblemsPage,
     SeriesIndexPage,
     SeriesPage,
+    TodayPage,
     YearsPage,
 )
 
@@ -47,6 +48,7 @@ _TEMPLATE_OF: Final[dict[type, str]] = {
     BenchPage: "bench.html",
     ItemPage: "item.html",
     FindPage: "find.html",
+    TodayPage: "today.html",
     FinishedPage: "finished.html",
     PricesPage: "prices.html",
     OffcutsPage: "offcuts.html",

@@ -40,6 +40,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
             _section("paper", "Paper used, kept and waste", _PAPER),
             _section("for-makes", "Another number of makes", _FOR_MAKES),
+            *([_section("today", "From today’s drawer", _TODAY)] if figures.ledger else []),
             how_at_the_bench(),
             _section("collating", "Collated sets", _COLLATING),
             _section("adhesive", "Adhesive and packing", _ADHESIVE),
@@ -127,6 +128,17 @@ sheets, so the next one that is worked out is enough.
 A supply follows the number where the record says how much one make takes. What it states for the whole batch
 stays as it is, and what is not measured stays so. Where the page tells what the batch cost, each amount costs
 what the batch paid for one on average; what is left of a sheet is not taken off. Time is not scaled.
+"""
+_TODAY: Final = """
+For each batch as if it were the only one: the most full sets of parts that all sheets and odd pieces on
+hand give, each part from any of its papers, by the planner that works out what a batch could have given;
+and no more than any other supply is enough for, where the record says how much one make takes. A sheet of a
+pad stands in the question once, under its number or among those of which no record says the number. Spare
+parts and scraps are pieces like others.
+
+What runs out first is what these makes use up; where no measured supply is, the papers of which one more
+sheet would give another make. What to get is the least paper, by area, and the supplies that lack, for as
+many makes as the batch began.
 """
 _COLLATING: Final = """
 How the parts of each make are put together before assembly, so that no make gets the same paper twice. How

@@ -40,8 +40,14 @@ def has_several(figures: Figures) -> bool:
     return len(figures.batches) > 1
 
 
+def tells_today(figures: Figures) -> bool:
+    """Whether it is known how often a batch can be made from what is on hand."""
+    return any(batch.from_drawer for batch in figures.batches.values())
+
+
 MORE: Final = (
     MorePage("Find a batch", site_map.FIND, has_several),
+    MorePage("From today’s drawer", site_map.TODAY, tells_today),
     MorePage("Finished makes", site_map.FINISHED, tells_where),
     MorePage("Prices", site_map.PRICES, tells_prices),
     MorePage("The year at the table", site_map.YEAR, has_years),

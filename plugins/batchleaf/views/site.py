@@ -32,6 +32,7 @@ from batchleaf.views.prices import prices_page
 from batchleaf.views.series import series_index_page, series_page
 from batchleaf.views.tables.all_tables import all_tables
 from batchleaf.views.tables.table import csv_text
+from batchleaf.views.today import today_page
 from batchleaf.views.years import years_page
 
 
@@ -126,6 +127,7 @@ def all_pages(
 _PAGES_OF_MORE: Final[dict[str, Callable[[Figures], Page]]] = {
     site_map.FINISHED: finished_page,
     site_map.PRICES: prices_page,
+    site_map.TODAY: today_page,
     site_map.YEAR: years_page,
 }
 

@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.core.movements import Ledger
+from batchleaf.core.post.envelopes import own, takes
 from batchleaf.core.reserved import needed_sheets
 from batchleaf.facts import Status, Supply, Tool
 from batchleaf.measure.display import NBSP, show_size
@@ -180,9 +182,35 @@ def _of_time(known: Known) -> Iterator[Rung]:
         yield Rung(step, str(step), f"up to {show_minutes(step)}")
 
 
+def _today(batch: BatchFigures, known: Known) -> Iterator[Choice]:
+    """Private: an edition without a drawer says nothing of it."""
+    one = batch.from_drawer
+    if one and one.makes:
+        yield "one", "at least one"
+        if one.makes >= batch.project.begun:
+            yield "again", "as many again"
+
+
+def _envelope(batch: BatchFigures, known: Known) -> Iterator[Choice]:
+    """Envelopes on hand that take one; without a drawer none is."""
+    post, ledger = batch.by_post, known.figures.ledger
+    if ledger is None or post is None or post.thickness is None or post.thickness.is_box:
+        return
+    clearance = known.figures.archive.postage.clearance
+    for supply in known.supplies.values():
+        envelope = own(supply)
+        if envelope and takes(envelope.size, post.thickness, clearance) and _is_there(supply.slug, ledger):
+            yield supply.slug, supply.name
+
+
+def _is_there(slug: str, ledger: Ledger) -> bool:
+    return any(one.holding.supply == slug and one.quantity >= 1 for one in ledger.balances)
+
+
 STAGES: Final = {status.value: at for at, status in enumerate(reversed(Status))}
 
 CHOOSINGS: Final = (
+    Choosing("today", "From today’s drawer", _today),
     Choosing("thing", "Thing", _thing),
     Choosing("sheet", "Cut from", _sheet),
     Choosing("series", "Series", _series),
@@ -192,6 +220,7 @@ CHOOSINGS: Final = (
     Choosing("supply", "Supply", _supply),
     Choosing("tool", "Tool", _tool),
     Choosing("size", "Finished size", _size),
+    Choosing("envelope", "Fits an envelope on hand", _envelope),
     Choosing("age", "For whom", _age, rank=int),
     Choosing("year", "Year", _year, rank=lambda year: -int(year)),
     Choosing("status", "Status", _status, rank=STAGES.__getitem__),

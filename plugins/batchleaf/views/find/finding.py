@@ -25,7 +25,7 @@ _SORTS: Final = (
 """What stands in the address, and what is read; the last three where some batch has such a number."""
 _COLUMNS: Final = 4
 _ROWS_OF_HEAD: Final = 2
-_FIRST: Final = ("thing", "sheet", "cost", "series", "occasion")
+_FIRST: Final = ("today", "thing", "sheet", "cost", "series", "occasion")
 """The facets that stand first; the others follow in their order."""
 
 

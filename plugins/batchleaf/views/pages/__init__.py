@@ -61,6 +61,7 @@ from batchleaf.views.pages.other_sheets import OtherSheetsPage, OtherSheetView
 from batchleaf.views.pages.pieces import Aside, InBoth, Line, Link, Picture, Source, text_of
 from batchleaf.views.pages.prices import PriceRow, PricesPage, SoldRow
 from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
+from batchleaf.views.pages.today import TodayPage, TodayRow
 from batchleaf.views.pages.together import FigureView, LyingRow, TogetherView
 from batchleaf.views.pages.years import (
     DrawerOfYear,
@@ -88,6 +89,7 @@ Page = (
     | OtherSheetsPage
     | SeriesIndexPage
     | SeriesPage
+    | TodayPage
     | YearsPage
     | HowPage
     | ProblemsPage
@@ -179,6 +181,8 @@ __all__ = [
     "StepView",
     "SupplyRow",
     "TemplateView",
+    "TodayPage",
+    "TodayRow",
     "TogetherView",
     "ToolInHand",
     "ToolRow",

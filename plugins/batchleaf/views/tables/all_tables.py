@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from batchleaf.core.figures import Figures
 from batchleaf.core.years import has_years
 from batchleaf.views.buying import buy_table
-from batchleaf.views.more import tells_prices, tells_where
+from batchleaf.views.more import tells_prices, tells_today, tells_where
 from batchleaf.views.offcuts import offcuts_table
 from batchleaf.views.tables.batch import cuts_table, parts_table, supplies_table
 from batchleaf.views.tables.batches import batches_table, series_table
@@ -17,6 +17,7 @@ from batchleaf.views.tables.drawer import drawer_table, movements_table
 from batchleaf.views.tables.finished import finished_table, prices_table, sold_table, went_table
 from batchleaf.views.tables.for_makes import for_makes_table
 from batchleaf.views.tables.table import Table
+from batchleaf.views.tables.today import today_table
 from batchleaf.views.tables.years import bought_table, months_table
 
 
@@ -47,6 +48,8 @@ def _tables(figures: Figures) -> Iterator[Table]:
         yield drawer_table(figures)
     if has_years(figures):
         yield months_table(figures)
+    if tells_today(figures):
+        yield today_table(figures)
     if figures.ledger:
         for supply in named:
             yield movements_table(supply, figures, figures.ledger)
