@@ -30,6 +30,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
 STAMP = "batchleaf-stamp.json"
+HANDED_ON = ("test", "slow", "check", "cut", "new", "sent", "find", "drawer", "take")
+"""Commands whose further words somebody else understands."""
 LOCKS = ("site", "test", "slow")
 """The lists of packages; each holds the one before."""
 TWO_AT_ONCE = ("-n", "2", "--dist", "loadfile")
@@ -43,7 +45,17 @@ class Failed(Exception):
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     asked, rest = _parser().parse_known_args(arguments)
-    if rest and asked.command not in ("test", "slow", "check", "cut", "new", "sent", "take"):
+    if rest and asked.command not in (
+        "test",
+        "slow",
+        "check",
+        "cut",
+        "new",
+        "sent",
+        "find",
+        "drawer",
+        "take",
+    ):
         _parser().error(f"{asked.command} does not know {' '.join(rest)}")
     try:
         return _do(asked, rest)
@@ -58,7 +70,7 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     # No match statement: an older Python must get as far as the sentence above.
     if asked.command == "site":
         return _serve(asked.archive) if asked.serve else _build(asked.archive)
-    if asked.command in ("publish", "check", "new", "sent", "take", "keys", "schema"):
+    if asked.command in ("publish", "check", "new", "sent", "find", "drawer", "take", "keys", "schema"):
         return _batchleaf(asked.command, asked.archive, rest)
     if asked.command == "cut":
         return _run([prepare("site"), "-m", "batchleaf", "cut", *rest], cwd=Path.cwd())
@@ -94,6 +106,8 @@ def _parser() -> argparse.ArgumentParser:
     sent = commands.add_parser(
         "sent", help="tell what somebody had already: sent NAME; without NAME, who there is"
     )
+    find = commands.add_parser("find", help="look batches up: find box wedding (--today: can be made now)")
+    drawer = commands.add_parser("drawer", help="tell what is on hand: drawer, or drawer oat card")
     take = commands.add_parser(
         "take",
         help="take cut BATCH: write the sheets of its plan into it; take defaults RECORD: all it leaves out",
@@ -101,7 +115,7 @@ def _parser() -> argparse.ArgumentParser:
     commands.add_parser("cut", help="plan the cutting of a job file, or of a line: “3 3/4 x 5 from 12 x 12”")
     keys = commands.add_parser("keys", help="write a page with every key that a record may have")
     schema = commands.add_parser("schema", help="write the schemas that help an editor help you")
-    for command in (site, publish, check, new, sent, take, keys, schema):
+    for command in (site, publish, check, new, sent, find, drawer, take, keys, schema):
         about = "folder of the archive (default: the one you are in, else the demo)"
         command.add_argument(
             "--archive", type=Path, default=archive_of(Path.cwd()), metavar="FOLDER", help=about

@@ -11,6 +11,7 @@ from batchleaf.commands.again import again
 from batchleaf.commands.check import check
 from batchleaf.commands.cut import JOB, SECONDS, cut
 from batchleaf.commands.explain import explain, take_defaults
+from batchleaf.commands.find import drawer, find
 from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
 from batchleaf.commands.opened import CannotOpenError, open_archive
@@ -49,6 +50,11 @@ def main(arguments: list[str] | None = None) -> int:
             return keys(archive)
         case "new":
             return again(archive, asked) if asked.source else new(archive, asked)
+        case "find":
+            unsent_to = " ".join(asked.unsent_to)
+            return find(archive, asked.words, today=asked.today, unsent_to=unsent_to, as_json=asked.json)
+        case "drawer":
+            return drawer(archive, asked.words, as_json=asked.json)
         case "sent":
             return sent(archive, " ".join(asked.name))
         case "take":
@@ -77,6 +83,8 @@ def parser() -> argparse.ArgumentParser:
         ("keys", "write a page with every key that a record may have"),
         ("schema", "write the schemas that help an editor help you"),
         ("sent", "tell what somebody had already, from the file of recipients that no site shows"),
+        ("find", "look batches up by what they are, are made of and made with"),
+        ("drawer", "tell what is on hand"),
         ("take", "write what is worked out for a batch into its record"),
     ):
         command = commands.add_parser(name, help=about, description=about)
@@ -92,6 +100,15 @@ def parser() -> argparse.ArgumentParser:
                 "take the design of this batch; --paper ROLE=SUPPLY then fills a role, as often as needed"
             )
             command.add_argument("--from", dest="source", metavar="BATCH", help=source)
+        if name in ("find", "drawer"):
+            words = "words that must all be told of a batch" if name == "find" else "words of a supply’s name"
+            command.add_argument("words", nargs="*", metavar="WORD", help=words)
+            command.add_argument("--json", action="store_true", help="answer for programs")
+        if name == "find":
+            can = "only what can be made once more from what is on hand"
+            command.add_argument("--today", action="store_true", help=can)
+            had = "only what this person was not sent yet, from the file of recipients"
+            command.add_argument("--unsent-to", nargs="+", default=[], metavar="NAME", help=had)
         if name == "sent":
             who = "a short name, or part of a name; without it all people, with the last day for each"
             command.add_argument("name", nargs="*", metavar="NAME", help=who)

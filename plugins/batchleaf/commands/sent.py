@@ -35,17 +35,23 @@ def sent(archive: Opened, name: str) -> int:
     if not name:
         print(*people_lines(read.people), sep="\n")
     else:
-        meant = called(name, read.people)
-        if len(meant) != 1:
-            return refuse(_which(name, meant, read.people))
-        missed = not_had(meant[0], records.projects, dt.date.fromisoformat(today()))
-        print(*sent_lines(meant[0], records.projects, missed), sep="\n")
+        person = one_called(name, read.people)
+        if isinstance(person, str):
+            return refuse(person)
+        missed = not_had(person, records.projects, dt.date.fromisoformat(today()))
+        print(*sent_lines(person, records.projects, missed), sep="\n")
     return FAULTY if any(one.weight is Weight.ERROR for one in read.problems) else 0
 
 
 def recipients_of(archive: Opened, records: Archive) -> RecipientsRead:
     """The file of recipients, held against the batches of an archive."""
     return read_recipients(archive.projects, Batches(records.projects, batch_slugs(archive.projects)))
+
+
+def one_called(name: str, people: Sequence[Recipient]) -> Recipient | str:
+    """Who is meant, or a sentence that says why nobody can be."""
+    meant = called(name, people)
+    return meant[0] if len(meant) == 1 else _which(name, meant, people)
 
 
 def called(name: str, people: Sequence[Recipient]) -> tuple[Recipient, ...]:
