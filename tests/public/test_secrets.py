@@ -302,7 +302,7 @@ def test_pages_are_those_of_what_is_published(public: Files) -> None:
         "", "about/", "bench/", "drawer/", "how/", "series/", "series/open-series/", "year/",
         "projects/open-cards/", "projects/open-cards/notes/", "projects/open-cards/notes/in/",
         "projects/open-cards/other-sheets/",
-        "projects/open-things/",
+        "projects/open-things/", "designs/open-design/",
         *(f"drawer/open-{name}/" for name in ("card", "pad", "pad-1", "pad-3")),
         *(f"drawer/open-{name}/" for name in ("ribbon", "ink", "tape", "envelope")),
     }  # fmt: skip

@@ -150,6 +150,7 @@ def test_what_it_stands_on(full: BatchPage) -> None:
     ]
     links = [piece for line in full.about for piece in line if isinstance(piece, Link)]
     assert links == [
+        Link("Strip card", "../../designs/strip/"),
         Link("fern", "../fern/"),
         Link("moss", "../moss/"),
         Link("Words by another friend", "https://example.org/words"),

@@ -18,6 +18,8 @@ from batchleaf.render import sizes
 from batchleaf.views.pages import (
     BatchPage,
     BenchPage,
+    ComparePage,
+    DesignPage,
     DrawerPage,
     FindPage,
     FinishedPage,
@@ -48,6 +50,8 @@ _TEMPLATE_OF: Final[dict[type, str]] = {
     BenchPage: "bench.html",
     ItemPage: "item.html",
     FindPage: "find.html",
+    ComparePage: "compare.html",
+    DesignPage: "design.html",
     TodayPage: "today.html",
     FinishedPage: "finished.html",
     PricesPage: "prices.html",

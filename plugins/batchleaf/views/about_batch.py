@@ -34,6 +34,7 @@ def _design(project: Project, figures: Figures) -> Iterator[Line]:
         return
     title = next(one.title for one in figures.archive.designs if one.slug == project.design)
     here = site_map.batch(project.slug)
+    design = Link(title, site_map.href(here, site_map.design(project.design)))
     others: list[Line] = [
         (Link(batch.project.title, site_map.href(here, site_map.batch(batch.project.slug))),)
         for batch in figures.of_design(project.design)
@@ -41,12 +42,12 @@ def _design(project: Project, figures: Figures) -> Iterator[Line]:
     ]
     be = "is" if len(others) == 1 else "are"
     also = (f"; so {be} ", *joined(others, ", ", " and ")) if others else ()
-    yield (f"Made to the design {title}", *also, ".")
+    yield ("Made to the design ", design, *also, ".")
 
 
 def credits_of(project: Project, figures: Figures) -> Iterator[Line]:
     """Whose design it is, in a sentence each."""
-    yield from map(_credit, credited(project, figures))
+    yield from map(credit_line, credited(project, figures))
 
 
 def credited(project: Project, figures: Figures) -> tuple[Credit, ...]:
@@ -56,7 +57,8 @@ def credited(project: Project, figures: Figures) -> tuple[Credit, ...]:
     return tuple(credit for credit in told if credit)
 
 
-def _credit(credit: Credit) -> Line:
+def credit_line(credit: Credit) -> Line:
+    """``After a fold by a friend.``, which leads there."""
     words = capitalised(credit.words.rstrip("."))
     return (Link(words, credit.link), ".") if credit.link else (f"{words}.",)
 

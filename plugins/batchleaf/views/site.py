@@ -12,6 +12,9 @@ from batchleaf.facts import Supply
 from batchleaf.views import site_map
 from batchleaf.views.batch import batch_page
 from batchleaf.views.bench import bench_page
+from batchleaf.views.compare.compare_data import compare_data
+from batchleaf.views.compare.compare_page import COMPARE_PAGE
+from batchleaf.views.designs import design_page, designs_made
 from batchleaf.views.drawer import drawer_page, supplies_page
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.find.find_data import find_data
@@ -116,6 +119,10 @@ def all_pages(
     if has_several(figures):
         for address, found in find_pages(indexed(figures), figures):
             yield PlacedPage(address, found.title, "more", found)
+        yield PlacedPage(site_map.COMPARE, COMPARE_PAGE.title, "more", COMPARE_PAGE)
+    for design in designs_made(figures):
+        to_it = design_page(design, figures, prepared)
+        yield PlacedPage(site_map.design(design.slug), to_it.title, "batches", to_it)
     yield PlacedPage(site_map.SERIES, "Series", "series", series_index_page(figures, prepared))
     for one in figures.archive.series:
         series = series_page(one, figures, prepared)
@@ -157,3 +164,7 @@ def all_data(figures: Figures, prepared: Prepared) -> Iterator[PlacedData]:
         yield PlacedData(table.address, csv_text(table))
     if has_several(figures):
         yield PlacedData(site_map.FIND_DATA, find_data(indexed(figures), figures, prepared))
+        for batch in figures.batches.values():
+            yield PlacedData(
+                f"{site_map.batch(batch.project.slug)}{site_map.TOLD}", compare_data(batch, figures)
+            )

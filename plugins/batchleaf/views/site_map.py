@@ -21,6 +21,9 @@ YEAR: Final = "year/"
 HOW: Final = "how/"
 PHOTOS: Final = "photos/"
 HAND_OUTS: Final = "hand-outs/"
+DESIGNS: Final = "designs/"
+COMPARE: Final = "side-by-side/"
+TOLD: Final = "told.js"
 FIND: Final = "find/"
 FIND_DATA: Final = f"{FIND}batches.js"
 OTHER_SHEETS: Final = "other-sheets/"
@@ -62,6 +65,11 @@ def other_sheet(number: int) -> str:
 def find(year: int, years: Sequence[int]) -> str:
     """Where the batches of a year are listed; the first of ``years`` stands where links lead."""
     return FIND if year == years[0] else f"{FIND}{year}/"
+
+
+def design(slug: str) -> str:
+    """The address of a design that stands alone."""
+    return f"{DESIGNS}{slug}/"
 
 
 def item(slug: str) -> str:

@@ -5,12 +5,11 @@ Lists by the order of the batches, newest first; choices by their place in the l
 
 from __future__ import annotations
 
-import json
-
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.facts import Supply
 from batchleaf.views.find.indexed import Indexed
 from batchleaf.views.pictures import Prepared, cover_photo
+from batchleaf.views.scripted import as_script
 from batchleaf.views.sentence import short_line
 
 
@@ -30,8 +29,7 @@ def find_data(index: Indexed, figures: Figures, prepared: Prepared) -> str:
         "limits": {one.view.key: one.limits for one in index.measured},
         "numbers": {one.view.key: one.numbers for one in index.measured},
     }
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
-    return f"window.batchleafFind = {text};\n"
+    return f"window.batchleafFind = {as_script(data)};\n"
 
 
 def _shape(batch: BatchFigures, supplies: dict[str, Supply]) -> tuple[int, int, str] | None:

@@ -49,8 +49,11 @@ def find_pages(index: Indexed, figures: Figures) -> Iterator[tuple[str, FindPage
             entries=tuple(_found(batch, figures, here) for batch in batches),
         )
         if here == site_map.FIND:
+            compare = site_map.href(here, site_map.COMPARE)
             data = site_map.href(here, site_map.FIND_DATA)
-            page = replace(page, columns=in_columns(_in_order(index)), sorts=sorts, data=data)
+            page = replace(
+                page, columns=in_columns(_in_order(index)), sorts=sorts, data=data, compare=compare
+            )
         yield here, page
 
 

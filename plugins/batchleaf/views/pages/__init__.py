@@ -27,6 +27,7 @@ from batchleaf.views.pages.batch import (
 from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
 from batchleaf.views.pages.bench_work import BenchView, ToolInHand, WorkRow
 from batchleaf.views.pages.collating import CollatingView, SortedColumn, SortedMakes, SortedPart
+from batchleaf.views.pages.compare import ComparedBatch, ComparePage, CompareView, DesignPage
 from batchleaf.views.pages.drawer import (
     BoughtRow,
     BoughtView,
@@ -82,6 +83,8 @@ Page = (
     | DrawerPage
     | BenchPage
     | ItemPage
+    | ComparePage
+    | DesignPage
     | FindPage
     | FinishedPage
     | PricesPage
@@ -110,10 +113,14 @@ __all__ = [
     "ChoiceView",
     "CollatingView",
     "ComingEntry",
+    "ComparePage",
+    "CompareView",
+    "ComparedBatch",
     "CostView",
     "CutGroup",
     "CutLine",
     "CutNumbers",
+    "DesignPage",
     "DrawerOfYear",
     "DrawerPage",
     "DrawerRow",

@@ -51,7 +51,7 @@ class FindPage:
     """All batches, those of one ``year`` in a list; ``years``: the lists of the others.
 
     ``data``: the script that holds what the choices are true of. Where it is empty, there is nothing to
-    choose on this page.
+    choose on this page. ``compare``: the way to where batches are laid side by side.
     """
 
     title: str
@@ -62,3 +62,4 @@ class FindPage:
     columns: tuple[tuple[FacetView, ...], ...] = ()
     sorts: tuple[tuple[str, str], ...] = ()
     data: str = ""
+    compare: str = ""

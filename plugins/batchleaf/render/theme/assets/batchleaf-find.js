@@ -5,6 +5,8 @@
   "use strict";
 
   var SVG = "http://www.w3.org/2000/svg";
+  var MOST = 4;
+  var NUMBERS = ["", "", "two", "three", "four"];
   var STEP = 40; // so many are listed at once
   var page = null;
 
@@ -151,10 +153,38 @@
     when.append(time);
     var line = document.createElement("p");
     line.textContent = data.lines[at];
-    item.append(link, " ", when, line);
+    item.append(link, " ", when, line, pick(at));
     var picture = data.pictures[at] ? photo(data.pictures[at]) : data.shapes[at] && outline(data.shapes[at]);
     if (picture) item.prepend(picture);
     return item;
+  }
+
+  /* Up to four can be laid side by side. */
+  function pick(at) {
+    var label = document.createElement("label");
+    var box = document.createElement("input");
+    label.className = "pick";
+    box.type = "checkbox";
+    box.value = page.data.slugs[at];
+    box.checked = page.picked.indexOf(box.value) >= 0;
+    box.setAttribute("aria-label", "Compare " + page.data.titles[at]);
+    label.append(box, " compare");
+    return label;
+  }
+
+  function picked(box) {
+    page.picked = page.picked.filter(function (one) { return one !== box.value; });
+    if (box.checked) page.picked.push(box.value);
+    if (page.picked.length > MOST) {
+      page.picked.pop();
+      box.checked = false;
+    }
+    var several = page.picked.length > 1;
+    page.beside.hidden = !several;
+    if (!several) return;
+    var query = page.picked.map(function (slug) { return "batch=" + encodeURIComponent(slug); }).join("&");
+    page.beside.firstChild.href = page.root + "side-by-side/" + page.file + "?" + query;
+    page.beside.firstChild.textContent = "Lay these " + NUMBERS[page.picked.length] + " side by side";
   }
 
   function photo(name) {
@@ -263,6 +293,8 @@
       places: placesByTitle(data.titles),
       list: first,
       head: document.getElementById("found"),
+      picked: [],
+      beside: document.querySelector(".find .beside"),
       told: document.querySelector(".find .told"),
       further: document.querySelector(".find .further"),
       root: form.dataset.batches.replace(/[^/]*$/, "") + "../",
@@ -282,6 +314,7 @@
 
   document.addEventListener("input", function (event) {
     if (event.target.closest(".finding")) changed();
+    if (event.target.matches(".find .pick input")) picked(event.target);
   });
 
   document.addEventListener("reset", function (event) {
