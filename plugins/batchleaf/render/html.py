@@ -36,6 +36,7 @@ from batchleaf.views.pages import (
     SeriesIndexPage,
     SeriesPage,
     TodayPage,
+    ToMakePage,
     YearsPage,
 )
 
@@ -52,6 +53,7 @@ _TEMPLATE_OF: Final[dict[type, str]] = {
     FindPage: "find.html",
     ComparePage: "compare.html",
     DesignPage: "design.html",
+    ToMakePage: "to_make.html",
     TodayPage: "today.html",
     FinishedPage: "finished.html",
     PricesPage: "prices.html",

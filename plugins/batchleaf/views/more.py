@@ -45,9 +45,15 @@ def tells_today(figures: Figures) -> bool:
     return any(batch.from_drawer for batch in figures.batches.values())
 
 
+def has_to_make(figures: Figures) -> bool:
+    """Whether anything is still to be made."""
+    return any(not batch.made for batch in figures.batches.values())
+
+
 MORE: Final = (
     MorePage("Find a batch", site_map.FIND, has_several),
     MorePage("From today’s drawer", site_map.TODAY, tells_today),
+    MorePage("To make", site_map.TO_MAKE, has_to_make),
     MorePage("Finished makes", site_map.FINISHED, tells_where),
     MorePage("Prices", site_map.PRICES, tells_prices),
     MorePage("The year at the table", site_map.YEAR, has_years),

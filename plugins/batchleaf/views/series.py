@@ -14,12 +14,14 @@ from batchleaf.views.home import gallery, sheets_and_scraps, to_come
 from batchleaf.views.pages import Line, Link, Picture, SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
 from batchleaf.views.pictures import Prepared, cover
 from batchleaf.views.tables.batches import series_table
+from batchleaf.views.trends import trends
 from batchleaf.views.unpriced import is_whole
 from batchleaf.views.words import (
     capitalised,
     counted,
     listed,
     money,
+    money_said,
     number_word,
     sheets_and_scraps_in_words,
     short_date,
@@ -46,7 +48,20 @@ def _index_row(series: Series, figures: Figures, prepared: Prepared) -> SeriesRo
         line=_made(batches),
         about=series.about,
         picture=_newest_cover(batches, prepared),
+        totals=_totals(batches, figures.settings.currency),
+        trends=trends(batches, figures.settings.currency, series.slug),
     )
+
+
+def _totals(batches: Batches, currency: Currency) -> str:
+    """``From 32 sheets and 13 scraps, for at least 28.40 €.``"""
+    made = tuple(batch for batch in batches if batch.made and batch.project.cut)
+    if not made:
+        return ""
+    taken = sheets_and_scraps_in_words(*sheets_and_scraps(made))
+    costs = [Cost(batch.cost.batch.known, is_whole(batch)) for batch in made if batch.cost]
+    spent = f", for {money_said(sum(costs, NOTHING), currency)}" if costs else ""
+    return f"From {taken}{spent}."
 
 
 def _newest_cover(batches: Batches, prepared: Prepared) -> Picture | None:

@@ -35,6 +35,7 @@ from batchleaf.views.prices import prices_page
 from batchleaf.views.series import series_index_page, series_page
 from batchleaf.views.tables.all_tables import all_tables
 from batchleaf.views.tables.table import csv_text
+from batchleaf.views.to_make import to_make_page
 from batchleaf.views.today import today_page
 from batchleaf.views.years import years_page
 
@@ -135,6 +136,7 @@ _PAGES_OF_MORE: Final[dict[str, Callable[[Figures], Page]]] = {
     site_map.FINISHED: finished_page,
     site_map.PRICES: prices_page,
     site_map.TODAY: today_page,
+    site_map.TO_MAKE: to_make_page,
     site_map.YEAR: years_page,
 }
 

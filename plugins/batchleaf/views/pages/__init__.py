@@ -62,6 +62,7 @@ from batchleaf.views.pages.other_sheets import OtherSheetsPage, OtherSheetView
 from batchleaf.views.pages.pieces import Aside, InBoth, Line, Link, Picture, Source, text_of
 from batchleaf.views.pages.prices import PriceRow, PricesPage, SoldRow
 from batchleaf.views.pages.series import SeriesBatchRow, SeriesIndexPage, SeriesPage, SeriesRow
+from batchleaf.views.pages.to_make import ToMakePage, ToMakeRow
 from batchleaf.views.pages.today import TodayPage, TodayRow
 from batchleaf.views.pages.together import FigureView, LyingRow, TogetherView
 from batchleaf.views.pages.years import (
@@ -92,6 +93,7 @@ Page = (
     | OtherSheetsPage
     | SeriesIndexPage
     | SeriesPage
+    | ToMakePage
     | TodayPage
     | YearsPage
     | HowPage
@@ -188,6 +190,8 @@ __all__ = [
     "StepView",
     "SupplyRow",
     "TemplateView",
+    "ToMakePage",
+    "ToMakeRow",
     "TodayPage",
     "TodayRow",
     "TogetherView",

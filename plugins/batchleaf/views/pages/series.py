@@ -4,18 +4,31 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages.gallery import ComingEntry, GalleryEntry
 from batchleaf.views.pages.pieces import Line, Link, Picture
 
 
 @dataclass(frozen=True, slots=True)
+class TrendView:
+    """A small line with the figures at its ends."""
+
+    head: str
+    first: str
+    last: str
+    drawing: Drawing
+
+
+@dataclass(frozen=True, slots=True)
 class SeriesRow:
-    """One series in the index of series."""
+    """One series in the index of series; ``totals``: what its batches took and cost together."""
 
     series: Link
     line: str
     about: str
     picture: Picture | None
+    totals: str = ""
+    trends: tuple[TrendView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ from batchleaf.views.tables.drawer import drawer_table, movements_table
 from batchleaf.views.tables.finished import finished_table, prices_table, sold_table, went_table
 from batchleaf.views.tables.for_makes import for_makes_table
 from batchleaf.views.tables.table import Table
+from batchleaf.views.tables.to_make import to_make_table
 from batchleaf.views.tables.today import today_table
 from batchleaf.views.tables.years import bought_table, months_table
 
@@ -48,6 +49,7 @@ def _tables(figures: Figures) -> Iterator[Table]:
         yield drawer_table(figures)
     if has_years(figures):
         yield months_table(figures)
+    yield to_make_table(figures)
     if tells_today(figures):
         yield today_table(figures)
     if figures.ledger:
