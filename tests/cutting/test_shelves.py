@@ -109,7 +109,7 @@ def test_quarters_of_a_millimetre_take_a_moment_and_claim_no_proof_that_fails() 
 @pytest.mark.parametrize("part", [mm(2, 2), mm(2, Fraction(9, 4)), mm(Fraction(11, 4), Fraction(7, 2))])
 def test_tiny_parts_from_a_large_sheet_are_counted_in_a_moment(part: Size) -> None:
     """A square metre in quarters of a millimetre; rows at least, and no more than the area holds."""
-    with by_work() as clock:
+    with soon(), by_work() as clock:
         found = from_one_sheet(mm(1000, 1000), part, turns=True)
         assert clock() < MOMENT
     assert found.grid <= found.through <= found.at_most <= 1_000_000 / part.area
