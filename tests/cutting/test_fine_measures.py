@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from fractions import Fraction
 
 import pytest
@@ -16,6 +15,7 @@ from batchleaf.core.cutting.verify import faults
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Unit, parse_size
 from cutting.jobs import mm, one_stock, part
+from waiting import soon
 
 HAIR = Fraction(1, 999_983)
 """Of a millimetre, by a prime, so that no other measure is a multiple of it."""
@@ -58,8 +58,7 @@ def test_an_odd_measure_takes_no_longer(texts: tuple[str, ...]) -> None:
     """A figure copied with all its decimals, and fractions whose common unit is beyond 64 bits."""
     kinds = tuple(PartKind(text, parse_size(text, Unit.MM), 1) for text in texts)
     job = Job((Stock("card", mm(210, 297), 1, Fraction(1)),), kinds)
-    before = time.process_time()
-    plan = most_makes(job, stop=lambda steps: steps > 20)
-    assert time.process_time() - before < 5
+    with soon():
+        plan = most_makes(job, stop=lambda steps: steps > 20)
     assert plan.makes >= 1
     assert faults(job, plan) == ()

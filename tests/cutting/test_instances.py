@@ -1,14 +1,13 @@
-"""Published and invented instances, with the time the engine may take on a quiet machine."""
+"""Published and invented instances, with the work that the engine may do on them."""
 
 from __future__ import annotations
 
 import statistics
-import time
 
 import pytest
 
+from batchleaf.core.batch_cutting import MOST_STEPS
 from batchleaf.core.cutting.best_use import best_use
-from batchleaf.core.cutting.effort import within_seconds
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
@@ -31,18 +30,18 @@ VALUES = [
     for known in TURNING
     if known in entry
 ]
+STEPS = 20_000
+STEPS_OF_HUNDREDS = 1_000
+"""Most are settled within hundreds; the two that take most, 18,000 and 4,600, are of few sheets."""
 UNSETTLED_COSTS = {"batch-06"}
 """Open, here and where the figures come from."""
 
 
 @pytest.mark.parametrize(("name", "known"), VALUES)
 def test_the_best_value_is_the_published_one(name: str, known: str) -> None:
-    """Each but the large ones within a second of processor time."""
+    """From the table over all cuts."""
     entry = of_kind("unbounded-value")[name]
-    began = time.process_time()
     found = best_values(sheet_of(entry, turns=TURNING[known]), [part["value"] for part in entry["parts"]])
-    if name not in LARGE:
-        assert time.process_time() - began < 1
     assert found.whole_sheet == entry[known]
 
 
@@ -68,12 +67,10 @@ def test_the_best_use_is_the_published_one(name: str) -> None:
 @pytest.mark.slow
 @pytest.mark.parametrize("name", named("batches.json"))
 def test_the_most_makes_of_a_batch(name: str) -> None:
-    """As many as known, proved, sound, and within two seconds of processor time."""
+    """As many as known, proved, sound, and with no more work than a page allows."""
     entry = named("batches.json")[name]
     job = batch(entry, counted=True)
-    began = time.process_time()
-    plan = most_makes(job)
-    assert time.process_time() - began < 2
+    plan = most_makes(job, stop=lambda steps: steps > MOST_STEPS)
     assert (plan.makes, plan.bound) == (entry["known"]["makes"], entry["known"]["makes_bound"])
     assert faults(job, plan) == ()
     for sheet_plan in plan.plans:
@@ -122,9 +119,10 @@ SHEETS = [
 @pytest.mark.slow
 @pytest.mark.parametrize(("name", "known"), SHEETS)
 def test_the_fewest_sheets_are_the_published_ones(name: str, known: str) -> None:
-    """The optimum, proved within ten seconds of processor time, or within two where there are hundreds."""
+    """The optimum, proved within ``STEPS`` of work; where there are hundreds of sheets, within far fewer."""
     entry = of_kind("sheets")[name]
     job = demand(entry, turns=TURNING[known])
-    plan = least_cost(job, 1, stop=within_seconds(2 if entry[known] > 100 else 10, time.process_time))
+    limit = STEPS_OF_HUNDREDS if entry[known] > 100 else STEPS
+    plan = least_cost(job, 1, stop=lambda steps: steps > limit)
     assert cost_faults(job, plan) == ()
     assert (plan.cost, plan.bound) == (entry[known],) * 2

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import time
-
 import pytest
 
-from batchleaf.core.cutting.effort import within_seconds
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
@@ -16,6 +13,8 @@ from cutting.invented import Batch, invented
 
 BATCHES = invented(60, seed=20_261)
 SHARE_PROVED = 0.9
+STEPS = 8_000
+"""Of work, about two seconds."""
 
 
 @pytest.mark.slow
@@ -35,9 +34,9 @@ def test_an_invented_batch_is_cut_soundly(batch: Batch) -> None:
 
 
 @pytest.mark.slow
-def test_nine_in_ten_invented_batches_are_proved_within_two_seconds() -> None:
-    """Of both questions, by processor time."""
-    makes = [most_makes(batch.counted, stop=within_seconds(2, time.process_time)) for batch in BATCHES]
-    costs = [least_cost(b.bought, b.makes, stop=within_seconds(2, time.process_time)) for b in BATCHES]
+def test_nine_in_ten_invented_batches_are_proved_within_a_few_thousand_steps() -> None:
+    """Of both questions."""
+    makes = [most_makes(batch.counted, stop=lambda steps: steps > STEPS) for batch in BATCHES]
+    costs = [least_cost(batch.bought, batch.makes, stop=lambda steps: steps > STEPS) for batch in BATCHES]
     assert sum(plan.proved for plan in makes) >= SHARE_PROVED * len(BATCHES)
     assert sum(plan.proved for plan in costs) >= SHARE_PROVED * len(BATCHES)

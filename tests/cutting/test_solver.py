@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import random
 import subprocess
 import sys
 
 import pytest
 
 from batchleaf.core.cutting.solver import Ending, Model, solve
+from cutting.work_clock import CALLS_A_SECOND, by_work
 
 ASK = """
 from fractions import Fraction
@@ -25,6 +27,22 @@ def knapsack() -> Model:
     x = model.column(cost=-3, upper=2, whole=True)
     y = model.column(cost=-4, upper=2, whole=True)
     model.row({x: 2, y: 3}, upper=7)
+    return model
+
+
+def split_in_halves() -> Model:
+    """Thirty things, each of four weights, in two heaps that are equal in all four: hardly ever settled.
+
+    After Cornuéjols and Dawande, "A class of hard small 0-1 programs", INFORMS J. Comput. 11 (1999) 205-210.
+    """
+    dice = random.Random(3)
+    model = Model()
+    things = [model.column(upper=1, whole=True) for _ in range(30)]
+    for _ in range(4):
+        weights = [dice.randint(1, 99) for _ in things]
+        over, under = model.column(cost=1), model.column(cost=1)
+        half = sum(weights) // 2
+        model.row({**dict(zip(things, weights, strict=True)), over: -1, under: 1}, lower=half, upper=half)
     return model
 
 
@@ -55,3 +73,19 @@ def test_prices_belong_to_rows() -> None:
     x = model.column(cost=1)
     row = model.row({x: 1}, lower=3)
     assert solve(model).prices[row] == pytest.approx(1)
+
+
+def test_seconds_hold_for_whole_numbers_however_long_the_solver_was_at_work() -> None:
+    """By a clock of work: after a second of other work, a run of a fifth of one is over after a fifth."""
+    with by_work() as clock:
+        clock.calls = CALLS_A_SECOND
+        answer = solve(split_in_halves(), nodes=10**6, seconds=0.2)
+        assert clock() < 1.3
+    assert answer.ending is Ending.STOPPED
+
+
+@pytest.mark.slow
+def test_the_solver_counts_the_seconds_for_whole_numbers_anew() -> None:
+    """What takes a thousandth of a second is settled within one, though the solver was at work for longer."""
+    assert solve(split_in_halves(), nodes=10**6, seconds=1).ending is Ending.STOPPED
+    assert solve(knapsack(), seconds=1).ending is Ending.BEST

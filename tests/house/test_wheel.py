@@ -7,7 +7,6 @@ import shutil
 import subprocess
 import sys
 import sysconfig
-import time
 import venv
 from pathlib import Path
 from typing import Final
@@ -27,8 +26,6 @@ HOUSE: Final = (
     "LICENSE",
     ".gitignore",
 )
-SECOND_START: Final = 2.0
-"""Seconds in which run.py hands over to an environment that is set up."""
 
 
 def _python_in(environment: Path) -> Path:
@@ -140,9 +137,7 @@ def test_from_a_bare_python(tmp_path: Path) -> None:
     assert first.returncode == 0, first.stdout + first.stderr
     assert (house / "site" / "index.html").is_file()
 
-    began = time.perf_counter()
     second = _call([_base_python(), "-c", "import run; print(run.prepare('site'))"], house, PIP_NO_INDEX="1")
-    assert time.perf_counter() - began < SECOND_START
     assert second.stdout.split("\n") == [str(_python_in(house / ".venv")), ""]
 
     moved = house.rename(tmp_path / "Card and paper")

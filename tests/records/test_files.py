@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import time
 from fractions import Fraction
 from pathlib import Path
 
@@ -14,6 +13,7 @@ from batchleaf.records.folder import LEADS_OUT
 from batchleaf.records.nodes import Mapping, place_of
 from batchleaf.records.yaml_text import lines_of, read_yaml
 from records.test_cases import CASES, laid_out, read
+from waiting import soon
 
 SOUND = (CASES / "sound.case").read_text(encoding="utf-8")
 
@@ -168,19 +168,18 @@ def test_the_validators_own_word_for_a_key_may_be_a_key(archive: Path) -> None:
 
 def test_a_line_of_any_length_is_looked_through_once() -> None:
     """The work grows with the length of what cannot be read, not with its square."""
-    before = time.process_time()
-    node, _ = read_yaml(b"a: [\n" + b" " * 200_000 + b"}\n", "x.yml")
+    with soon():
+        node, _ = read_yaml(b"a: [\n" + b" " * 200_000 + b"}\n", "x.yml")
     assert node is None
-    assert time.process_time() - before < 5
 
 
 def test_what_stands_under_a_key_is_found_at_once() -> None:
-    """A drawer of thousands of supplies is read in seconds."""
+    """Each of thousands of supplies is looked up, not searched for one by one."""
     node, _ = read_yaml(b"a:\n" + b"".join(b"  k%d: x\n" % i for i in range(40_000)), "x.yml")
     assert node is not None
-    before = time.process_time()
-    assert [place_of(node, ("a", f"k{i}")).line for i in range(40_000)] == list(range(2, 40_002))
-    assert time.process_time() - before < 5
+    with soon():
+        lines = [place_of(node, ("a", f"k{i}")).line for i in range(40_000)]
+    assert lines == list(range(2, 40_002))
 
 
 @pytest.mark.parametrize("text", ["a: [1,\n", "a: {\n\n", "- 'x\n"])

@@ -12,11 +12,9 @@ import os
 import random
 import re
 import shutil
-import signal
 import sys
 import time
-from collections.abc import Callable, Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterable
 from fractions import Fraction
 from functools import cache, partial
 from importlib import import_module
@@ -49,9 +47,8 @@ from records.seeds import Files, home_of, lay_out, sound_archives
 from records.spoilt_bytes import spoilt_archives
 from records.test_cases import SETTINGS as USUAL
 from records.test_round_trips import LAWS
+from waiting import soon
 
-LONGEST_WAIT: Final = 10
-"""Seconds of processor time for one small archive, many times what it takes."""
 LONGEST_SENTENCE: Final = 2_000
 """Letters: a text of a record has at most 400, and a sentence may repeat two."""
 MINUTES: Final = float(os.environ.get("FUZZ_MINUTES", "1"))
@@ -69,25 +66,6 @@ def planner() -> Planner:
             cheapest=partial(least_cost, stop=lambda steps: steps > 4),
         )
     )
-
-
-@contextmanager
-def soon() -> Iterator[None]:
-    """Ends what takes longer than :data:`LONGEST_WAIT`, on systems that can."""
-    if sys.platform == "win32":
-        yield
-        return
-
-    def too_long(*_: object) -> None:
-        raise TimeoutError(f"this took more than {LONGEST_WAIT} seconds of work")
-
-    before = signal.signal(signal.SIGPROF, too_long)
-    signal.setitimer(signal.ITIMER_PROF, LONGEST_WAIT)
-    try:
-        yield
-    finally:
-        signal.setitimer(signal.ITIMER_PROF, 0)
-        signal.signal(signal.SIGPROF, before)
 
 
 def is_a_sentence(text: str) -> bool:

@@ -100,8 +100,9 @@ def solve(model: Model, *, nodes: int | None = None, seconds: float | None = Non
     highs.clearModel()
     for look in _LONG_LOOKS:
         highs.setOptionValue(look, seconds is None)
-    # The solver's clock runs on from one model to the next.
-    highs.setOptionValue("time_limit", inf if seconds is None else highs.getRunTime() + seconds)
+    # The solver's clock runs on from one model to the next; for whole numbers it has another, begun anew.
+    before = 0.0 if whole else highs.getRunTime()
+    highs.setOptionValue("time_limit", inf if seconds is None else before + seconds)
     highs.setOptionValue("mip_max_nodes", nodes or max(50, BRANCH_WORK // len(model.costs)))
     highs.passModel(_as_highs(model))
     highs.run()
