@@ -38,7 +38,13 @@ class Colour:
     @property
     def luminance(self) -> float:
         """From 0, black, to 1, white."""
-        return 0.2126 * _linear(self.red) + 0.7152 * _linear(self.green) + 0.0722 * _linear(self.blue)
+        red, green, blue = self.light
+        return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+    @property
+    def light(self) -> tuple[float, float, float]:
+        """Red, green and blue light, each from 0 to 1, with the gamma of sRGB taken out."""
+        return _linear(self.red), _linear(self.green), _linear(self.blue)
 
     def contrast(self, other: Colour) -> float:
         """From 1, the same, to 21, black on white; which of the two is the ground does not matter."""
