@@ -14,6 +14,8 @@ from batchleaf.measure.errors import MeasureError
 
 READABLE: Final = 4.5
 """The least contrast of text in its usual size (WCAG 2.2, success criterion 1.4.3, level AA)."""
+READABLE_LARGE: Final = 3.0
+"""The least contrast of large text (the same): 18 point and more, or 14 point and bold."""
 _STEPS: Final = 100
 
 
