@@ -57,7 +57,8 @@ def _groups(supply: Supply, figures: Figures, here: str) -> Iterator[ColourGroup
 
 def _how_near(match: Match, supply: Supply) -> str:
     """``very close``; where there are several colours, which of its own: ``pale brown: very close``."""
-    near = nearness_in_words(match.difference)
+    perhaps = "perhaps " if supply.colours_are_about or match.supply.colours_are_about else ""
+    near = f"{perhaps}{nearness_in_words(match.difference)}"
     single = len(supply.colours) == len(match.supply.colours) == 1
     return near if single else f"{colour_in_words(match.colour)}: {near}"
 

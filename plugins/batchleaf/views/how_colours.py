@@ -29,7 +29,8 @@ Colours are those that the records tell, as shares of red, green and blue (sRGB,
 stands before those that were picked from a photo or by eye. How far two look apart is their CIEDE2000
 difference (CIE 142-2001, in the form that Sharma, Wu and Dalal gave it in 2005), by way of CIELAB under
 daylight, D65. Up to {hardly} they are hardly told apart, up to {very} very close, up to {near} close; these
-limits are the house’s own. Of supplies with several colours the two that are nearest count.
+limits are the house’s own. Perhaps stands before it where either colour was picked. Of supplies with
+several colours the two that are nearest count, and each colour gets its nearest in turn.
 
 With a supply goes its collection first, then what is nearest. Then come up to {most} that are lighter
 and {most} that are darker by {step} of 100 or more, of the same hue within {hue} degrees, and one whose
