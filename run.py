@@ -110,7 +110,8 @@ def _parser() -> argparse.ArgumentParser:
     drawer = commands.add_parser("drawer", help="tell what is on hand: drawer, or drawer oat card")
     take = commands.add_parser(
         "take",
-        help="take cut BATCH: write the sheets of its plan into it; take defaults RECORD: all it leaves out",
+        help="take cut BATCH: write the sheets of its plan into it; take defaults RECORD: all it leaves out;"
+        " take colour SUPPLY PICTURE: its colours, from a photo",
     )
     commands.add_parser("cut", help="plan the cutting of a job file, or of a line: “3 3/4 x 5 from 12 x 12”")
     keys = commands.add_parser("keys", help="write a page with every key that a record may have")

@@ -14,9 +14,10 @@ from batchleaf.commands.explain import explain, take_defaults
 from batchleaf.commands.find import drawer, find
 from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
-from batchleaf.commands.opened import CannotOpenError, open_archive
+from batchleaf.commands.opened import CannotOpenError, Opened, open_archive
 from batchleaf.commands.sent import sent
 from batchleaf.commands.take import take_cut
+from batchleaf.commands.take_colour import take_colour
 from batchleaf.commands.terminal import refuse
 from batchleaf.edition import Edition
 from batchleaf.measure.lengths import Unit
@@ -58,9 +59,19 @@ def main(arguments: list[str] | None = None) -> int:
         case "sent":
             return sent(archive, " ".join(asked.name))
         case "take":
-            take = take_cut if asked.what == "cut" else take_defaults
-            return take(archive, asked.record, sure=asked.yes)
+            return _take(archive, asked)
     return check(archive) if asked.explain is None else explain(archive, asked.explain)
+
+
+def _take(archive: Opened, asked: argparse.Namespace) -> int:
+    if asked.what == "colour":
+        if asked.picture is None:
+            return refuse("Name a picture as well: take colour oat-card oat.jpg")
+        return take_colour(archive, asked.record, asked.picture, sure=asked.yes)
+    if asked.picture is not None:
+        return refuse(f"A picture goes with take colour alone; leave {asked.picture} out.")
+    take = take_cut if asked.what == "cut" else take_defaults
+    return take(archive, asked.record, sure=asked.yes)
 
 
 def seconds(text: str) -> float:
@@ -85,7 +96,7 @@ def parser() -> argparse.ArgumentParser:
         ("sent", "tell what somebody had already, from the file of recipients that no site shows"),
         ("find", "look batches up by what they are, are made of and made with"),
         ("drawer", "tell what is on hand"),
-        ("take", "write what is worked out for a batch into its record"),
+        ("take", "write what is worked out, or picked from a photo, into a record"),
     ):
         command = commands.add_parser(name, help=about, description=about)
         command.add_argument("--archive", default=".", help="folder with mkdocs.yml (default: this one)")
@@ -114,11 +125,18 @@ def parser() -> argparse.ArgumentParser:
             command.add_argument("name", nargs="*", metavar="NAME", help=who)
         if name == "take":
             what = (
-                "cut: the sheets that its plan needs, as cut; defaults: all that it leaves to be understood"
+                "cut: the sheets that its plan needs, as cut; defaults: all that it leaves to be understood;"
+                " colour: what a photo of a supply shows, as about"
             )
-            command.add_argument("what", choices=["cut", "defaults"], help=what)
-            record = "the folder of the batch; for defaults also a file of the drawer, like card"
+            command.add_argument("what", choices=["cut", "defaults", "colour"], help=what)
+            record = (
+                "the folder of the batch; for defaults also a file of the drawer, like card;"
+                " for colour a supply, like oat-card"
+            )
             command.add_argument("record", help=record)
+            command.add_argument(
+                "picture", nargs="?", help="for colour: a photo with the supply in its middle"
+            )
             command.add_argument("--yes", action="store_true", help="write without asking")
     cut_help = "plan the cutting of a job that belongs to no batch, cut by cut"
     plan = commands.add_parser("cut", help=cut_help, description=cut_help)

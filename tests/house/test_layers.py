@@ -48,6 +48,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "records",
         "core",
         "views",
+        "render",
         "kept_plans",
         "store",
         "telling",

@@ -45,8 +45,8 @@ FATES: Final[dict[str, dict[Fate, str]]] = {
         Fate.NEVER: "purchases counts gone rates",
     },
     "supply": {
-        Fate.SHOWN: "name kind size unit by sticks grain front back core see-through trim colour weight"
-        " thickness weighs envelope sale link disclose about",
+        Fate.SHOWN: "name kind size unit by sticks grain front back core see-through trim colour collection"
+        " weight thickness weighs envelope sale link disclose about",
         Fate.NEVER: "designs pack mark opening",
     },
     "tool": {
@@ -366,7 +366,8 @@ supplies:
     core: vexqu-core
     see-through: yes
     trim: top 17.31
-    colour: "#7e57a1"
+    colour: "about #7e57a1"
+    collection: vexqu-collection
     weight: 2347 g/m²
     sale: no, vexqu-card-sale, 1987-07-07
     link: https://vexqu-card.example.org/

@@ -41,6 +41,7 @@ supplies:
     core: white
     trim: bottom 1/2, left 3 mm
     colour: "#C3D6CF #2f4858"
+    collection: Shoal
     weight: 80 lb text
     sale: handmade only, printed on the cover, front and back, 2026-01-12
     opening:
@@ -54,6 +55,7 @@ supplies:
   star-sticker:
     name: star
     kind: stickers
+    colour: "About #A92C1B, #a92c1b"
     pack: 25
     sale: yes
 tools:
@@ -124,7 +126,8 @@ def test_what_a_pad_is(archive: Archive) -> None:
     assert (pad.designs, pad.copies, pad.pad_sheets, pad.turns) == (12, 2, 24, False)
     assert pad.front == PaperSide("rows of small fish", Direction.ONE_WAY)
     assert pad.back == PaperSide("dots", Direction.TWO_WAY)
-    assert (pad.core, pad.colours) == ("white", ("#c3d6cf", "#2f4858"))
+    assert (pad.core, pad.collection) == ("white", "Shoal")
+    assert (pad.colours, pad.colours_are_about) == (("#c3d6cf", "#2f4858"), False)
     assert pad.trim == Trim(left=Fraction(3), bottom=INCH / 2)
     assert (pad.sheet, pad.usable) == (
         Size(6 * INCH, INCH * 13 / 2),
@@ -132,6 +135,12 @@ def test_what_a_pad_is(archive: Archive) -> None:
     )
     assert (pad.grammage, pad.pounds) == (grammage_of(Fraction(80), "text"), "80 lb text")
     assert pad.terms == Terms(Sale.HANDMADE, "printed on the cover, front and back", dt.date(2026, 1, 12))
+
+
+def test_colours_that_were_picked(archive: Archive) -> None:
+    """The word “about” makes all of them rough; one that is written twice is one."""
+    star = supply(archive, "star-sticker")
+    assert (star.colours, star.colours_are_about) == (("#a92c1b",), True)
 
 
 def test_a_pad_opens_into_numbered_papers(archive: Archive) -> None:

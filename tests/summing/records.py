@@ -76,8 +76,8 @@ class Drawer(Reading):
 
     def describe(self, slug: str, said: Entry) -> None:
         """A supply; of a pad also each of its papers, by number."""
-        told = "name kind mark grain core see-through trim colour weight weighs thickness envelope sale"
-        told += " link disclose about"
+        told = "name kind mark grain core see-through trim colour collection weight weighs thickness"
+        told += " envelope sale link disclose about"
         self.keys(said, "size unit by designs pack sticks front back opening", told)
         one = supply(said)
         papers = [f"{slug}-{n + 1}" for n in range(int(said.get("designs", "0").split()[0]))]

@@ -112,6 +112,10 @@ class Supply:
     """What lies behind it shows."""
     trim: Trim = Trim()
     colours: tuple[str, ...] = ()
+    colours_are_about: bool = False
+    """They were picked from a photo, or by eye."""
+    collection: str = ""
+    """The range that it was made for, in the maker's word."""
     grammage: Fraction | None = None
     pounds: str = ""
     """The weight as written, where that is in pounds: ``80 lb cover``."""

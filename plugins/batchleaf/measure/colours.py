@@ -14,6 +14,8 @@ from batchleaf.measure.errors import MeasureError
 
 READABLE: Final = 4.5
 """The least contrast of text in its usual size (WCAG 2.2, success criterion 1.4.3, level AA)."""
+READABLE_LARGE: Final = 3.0
+"""The least contrast of large text (the same): 18 point and more, or 14 point and bold."""
 _STEPS: Final = 100
 
 
@@ -38,7 +40,13 @@ class Colour:
     @property
     def luminance(self) -> float:
         """From 0, black, to 1, white."""
-        return 0.2126 * _linear(self.red) + 0.7152 * _linear(self.green) + 0.0722 * _linear(self.blue)
+        red, green, blue = self.light
+        return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+    @property
+    def light(self) -> tuple[float, float, float]:
+        """Red, green and blue light, each from 0 to 1, with the gamma of sRGB taken out."""
+        return _linear(self.red), _linear(self.green), _linear(self.blue)
 
     def contrast(self, other: Colour) -> float:
         """From 1, the same, to 21, black on white; which of the two is the ground does not matter."""

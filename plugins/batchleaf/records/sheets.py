@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
@@ -56,10 +57,22 @@ def read_trim(text: str, sheet: Size, unit: Unit) -> Trim:
     return trim
 
 
-def read_colours(text: str) -> tuple[str, ...]:
-    """``#c3d6cf #2f4858``: the main one first. Raises :class:`MeasureError`."""
-    colours = re.split(r"[,\s]+", text.strip())
-    return tuple(dict.fromkeys(str(Colour.of(colour)) for colour in colours))
+@dataclass(frozen=True, slots=True)
+class Colours:
+    """What a record says of colours; ``about``: they were picked from a photo, or by eye."""
+
+    colours: tuple[str, ...] = ()
+    about: bool = False
+
+
+def read_colours(text: str) -> Colours:
+    """``#c3d6cf #2f4858``, ``about #c3d6cf``: the main one first. Raises :class:`MeasureError`."""
+    first, *rest = re.split(r"[,\s]+", text.strip())
+    about = first.lower() == "about"
+    if about and not rest:
+        raise MeasureError(f"“{text}” names no colour; write for example about #c3d6cf, in quotes")
+    found = rest if about else [first, *rest]
+    return Colours(tuple(dict.fromkeys(str(Colour.of(colour)) for colour in found)), about)
 
 
 def read_designs(text: str) -> tuple[int, int]:

@@ -15,6 +15,7 @@ from batchleaf.records.inventory import Entry, InventoryFile
 from batchleaf.records.openings import with_opening
 from batchleaf.records.report import Report
 from batchleaf.records.sheets import (
+    Colours,
     read_colours,
     read_counted_unit,
     read_designs,
@@ -64,6 +65,7 @@ def _supply(entry: Entry, slug: str, written: SupplyWritten, settings: Settings)
 
 def _unsized(entry: Entry, slug: str, written: SupplyWritten, settings: Settings) -> Supply:
     """What any supply has."""
+    coloured = entry.read("colour", read_colours, written.colour) or Colours()
     return Supply(
         slug=slug,
         name=written.name,
@@ -72,7 +74,9 @@ def _unsized(entry: Entry, slug: str, written: SupplyWritten, settings: Settings
         units="sheets" if written.size else "pieces",
         length_unit=unit_named(written.size or written.envelope or "") or settings.unit,
         size=entry.read("size", parse_size, written.size, settings.unit),
-        colours=entry.read("colour", read_colours, written.colour) or (),
+        colours=coloured.colours,
+        colours_are_about=coloured.about,
+        collection=written.collection or "",
         terms=entry.read("sale", read_terms, written.sale) or NO_TERMS,
         link=entry.read("link", read_link, written.link) or "",
         tie=Tie(written.disclose),

@@ -18,6 +18,7 @@ from batchleaf.render import sizes
 from batchleaf.views.pages import (
     BatchPage,
     BenchPage,
+    ColoursPage,
     ComparePage,
     DesignPage,
     DrawerPage,
@@ -55,6 +56,7 @@ _TEMPLATE_OF: Final[dict[type, str]] = {
     DesignPage: "design.html",
     ToMakePage: "to_make.html",
     TodayPage: "today.html",
+    ColoursPage: "colours.html",
     FinishedPage: "finished.html",
     PricesPage: "prices.html",
     OffcutsPage: "offcuts.html",

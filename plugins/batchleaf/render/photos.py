@@ -65,7 +65,7 @@ _DAMAGED: Final = (
 """All that the library raises on bytes that are no picture."""
 
 
-class _Unreadable(Exception):
+class UnreadableError(Exception):
     """Why a picture cannot be shown, as a sentence."""
 
 
@@ -92,22 +92,27 @@ def _outcome(
 ) -> tuple[PreparedPhoto, tuple[PhotoFile, ...]] | Problem:
     try:
         return _prepare_one(Path(photo.path), store, recipe)
-    except _Unreadable as reason:
+    except UnreadableError as reason:
         return Problem(photo.place, str(reason))
 
 
 def _prepare_one(path: Path, store: Store, recipe: Recipe) -> tuple[PreparedPhoto, tuple[PhotoFile, ...]]:
-    try:
-        if path.stat().st_size > LARGEST_FILE:
-            raise _Unreadable(
-                f"this picture is larger than {LARGEST_FILE // 1024 // 1024} MB; make it smaller"
-            )
-        data = path.read_bytes()
-    except OSError:
-        raise _Unreadable("this picture is gone, or may not be read") from None
+    data = bytes_of(path)
     key = key_of(data, recipe.spelt())
     kept = _from_store(key, store) or _made(data, key, store, recipe)
     return _described(kept), kept
+
+
+def bytes_of(path: Path) -> bytes:
+    """The file of a picture. Raises :class:`UnreadableError`."""
+    try:
+        if path.stat().st_size > LARGEST_FILE:
+            raise UnreadableError(
+                f"this picture is larger than {LARGEST_FILE // 1024 // 1024} MB; make it smaller"
+            )
+        return path.read_bytes()
+    except OSError:
+        raise UnreadableError("this picture is gone, or may not be read") from None
 
 
 def _made(data: bytes, key: str, store: Store, recipe: Recipe) -> tuple[PhotoFile, ...]:
@@ -138,7 +143,7 @@ def _from_store(key: str, store: Store) -> tuple[PhotoFile, ...] | None:
 
 
 def _encoded(data: bytes, key: str, recipe: Recipe) -> Iterator[tuple[str, bytes]]:
-    image = _opened(data, max(recipe.widths))
+    image = opened_picture(data, max(recipe.widths))
     widths = [width for width in recipe.widths if width < image.width]
     widths.append(min(image.width, max(recipe.widths)))
     for width in sorted(set(widths), reverse=True):
@@ -152,19 +157,22 @@ def _encoded(data: bytes, key: str, recipe: Recipe) -> Iterator[tuple[str, bytes
             yield _name(key, width, ending), out.getvalue()
 
 
-def _opened(data: bytes, widest: int) -> Image.Image:
-    """The picture upright, in sRGB, without anything but its pixels."""
+def opened_picture(data: bytes, widest: int) -> Image.Image:
+    """The picture upright, in sRGB, without anything but its pixels. Raises :class:`UnreadableError`.
+
+    It may come in fewer pixels than it has, though not narrower than twice ``widest``.
+    """
     try:
         image = Image.open(io.BytesIO(data))
         if image.width * image.height > LARGEST_PIXELS:
-            raise _Unreadable(f"this picture has {image.width} × {image.height} pixels; make it smaller")
+            raise UnreadableError(f"this picture has {image.width} × {image.height} pixels; make it smaller")
         if image.width * LONGEST_SIDE < image.height * min(image.width, image.height, widest):
-            raise _Unreadable("this picture is too long for its width; cut it shorter")
+            raise UnreadableError("this picture is too long for its width; cut it shorter")
         image.draft("RGB", (widest * 2, widest * 2))
         upright = ImageOps.exif_transpose(image)
         return _bare(_in_srgb(upright))
     except _DAMAGED:
-        raise _Unreadable("this picture cannot be read; save it again as JPEG or PNG") from None
+        raise UnreadableError("this picture cannot be read; save it again as JPEG or PNG") from None
 
 
 def _in_srgb(image: Image.Image) -> Image.Image:

@@ -26,6 +26,7 @@ from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.filming import film_rows, step_quantities
 from batchleaf.views.for_makes import for_makes_view
 from batchleaf.views.in_both import for_readers, in_both
+from batchleaf.views.ink_on_paper import ink_notes
 from batchleaf.views.links import together
 from batchleaf.views.measures import measures_view
 from batchleaf.views.notes.sheet import companion_line
@@ -82,7 +83,7 @@ def _measured(batch: BatchFigures, figures: Figures, supplies: Supplies, tools: 
     return _Measured(
         parts_unit=project.unit.word,
         parts=part_rows(project, supplies, tools),
-        parts_notes=part_notes(batch, supplies),
+        parts_notes=(*part_notes(batch, supplies), *ink_notes(project, supplies, tools)),
         plans=plan_views(batch, supplies, tools),
         plan_notes=_plan_notes(batch, supplies),
         bench=bench_view(batch, figures, supplies, tools),

@@ -15,11 +15,20 @@ from batchleaf.facts import Supply
 from batchleaf.measure.display import show_size
 from batchleaf.views import site_map
 from batchleaf.views.buying import buy_next, things_to_buy
+from batchleaf.views.colour_words import colours_in_words
+from batchleaf.views.colours import has_colours
 from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.item_facts import weight_in_words
-from batchleaf.views.levels import there_is
 from batchleaf.views.pages import DrawerPage, DrawerRow, DrawerShelf, Line, Link
-from batchleaf.views.stock import Stock, batches_using, last_use, on_shelves, stock_of, worth_in_words
+from batchleaf.views.stock import (
+    Stock,
+    batches_using,
+    in_the_column,
+    last_use,
+    on_shelves,
+    stock_of,
+    worth_in_words,
+)
 from batchleaf.views.tables.drawer import drawer_table
 from batchleaf.views.words import capitalised, counted, in_batches, long_date, money, number_word
 
@@ -42,6 +51,7 @@ def supplies_page(figures: Figures) -> DrawerPage:
         shelves=_shelves([(supply, _row(supply, figures)) for supply in supplies], orders),
         orders=(BY_SHELF, *(name for name, _ in orders)),
         csv=drawer_table(figures).link(site_map.DRAWER),
+        by_hue=_by_hue(figures),
     )
 
 
@@ -57,7 +67,13 @@ def drawer_page(figures: Figures, ledger: Ledger) -> DrawerPage:
         buy_next=buy_next(figures, ledger),
         disclosure=disclosure_for(things_to_buy(figures, ledger), figures.settings),
         csv=drawer_table(figures).link(site_map.DRAWER),
+        by_hue=_by_hue(figures),
     )
+
+
+def _by_hue(figures: Figures) -> Link | None:
+    there = site_map.href(site_map.DRAWER, site_map.COLOURS)
+    return Link("All colours, by hue", there) if has_colours(figures) else None
 
 
 def _shelves(
@@ -123,11 +139,9 @@ def _sentence(figures: Figures, ledger: Ledger, supplies: Sequence[Supply]) -> L
 
 def _with_stock(supply: Supply, figures: Figures, ledger: Ledger) -> DrawerRow:
     stock = stock_of(supply, figures, ledger)
-    there = [there_is(stock.quantity, supply)] if stock.quantity else []
-    there += [counted(stock.kept, "piece", "pieces")] if stock.kept else []
     return replace(
         _row(supply, figures),
-        on_hand=" and ".join(there) or ("none" if stock.moved else "not counted"),
+        on_hand=in_the_column(supply, figures, ledger),
         worth=money(stock.worth, figures.settings.currency) if stock.moved else "",
     )
 
@@ -136,6 +150,7 @@ def _row(supply: Supply, figures: Figures) -> DrawerRow:
     return DrawerRow(
         supply=Link(supply.name, site_map.href(site_map.DRAWER, site_map.item(supply.slug))),
         swatch=supply.colour,
+        colours=colours_in_words(supply),
         about=_about(supply),
         on_hand="",
         worth="",

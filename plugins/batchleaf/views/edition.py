@@ -250,6 +250,8 @@ def _supply(supply: Supply) -> Supply:
         see_through=supply.see_through,
         trim=supply.trim,
         colours=supply.colours,
+        colours_are_about=supply.colours_are_about,
+        collection=supply.collection,
         grammage=supply.grammage,
         pounds=supply.pounds,
         thickness=supply.thickness,

@@ -7,7 +7,9 @@ from typing import Final
 
 from batchleaf.core.figures import Figures
 from batchleaf.facts import CostFlow
+from batchleaf.views.colours import has_colours
 from batchleaf.views.how_bench import how_at_the_bench
+from batchleaf.views.how_colours import how_of_colours
 from batchleaf.views.how_post import how_posted
 from batchleaf.views.how_words import paragraphs
 from batchleaf.views.more import tells_prices, tells_where
@@ -45,6 +47,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("collating", "Collated sets", _COLLATING),
             _section("adhesive", "Adhesive and packing", _ADHESIVE),
             *of_money,
+            *([how_of_colours()] if has_colours(figures) else []),
             how_posted(figures.archive.postage, is_private=figures.ledger is not None),
             _section("years", "The year at the table", by_year),
             *_of_finished(figures),

@@ -18,9 +18,11 @@ from batchleaf.measure.display import show_number, show_size
 from batchleaf.measure.lengths import Size
 from batchleaf.views import site_map
 from batchleaf.views.bought import bought_view
+from batchleaf.views.colour_words import colours_in_words
 from batchleaf.views.disclosure import disclosure_for
 from batchleaf.views.drawing.pieces import draw_pieces
 from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.goes_with import goes_with_view
 from batchleaf.views.home import gallery_entry
 from batchleaf.views.item_facts import facts_of
 from batchleaf.views.levels import there_is
@@ -50,6 +52,8 @@ def _described(supply: Supply, figures: Figures, prepared: Prepared) -> ItemPage
         kind=supply.kind,
         sentence=(f"Used {in_batches(len(used_in))}.",) if used_in else (),
         swatches=supply.colours,
+        colours=colours_in_words(supply),
+        goes_with=goes_with_view(supply, figures),
         facts=tuple(facts_of(supply)),
         link=elsewhere(supply),
         disclosure=disclosure_for((supply,), figures.settings),

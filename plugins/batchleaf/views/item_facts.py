@@ -37,6 +37,8 @@ def facts_of(supply: Supply) -> Iterator[Fact]:
     if supply.grain is not Grain.UNKNOWN:
         yield "Grain", supply.grain.value
     yield from _sides(supply)
+    if supply.collection:
+        yield "Collection", supply.collection
     if supply.grammage:
         yield "Weight", weight_in_words(supply)
     if supply.thickness:

@@ -13,6 +13,7 @@ from typing import Final
 from batchleaf.core.figures import Figures
 from batchleaf.core.years import has_years
 from batchleaf.views import site_map
+from batchleaf.views.colours import has_colours
 from batchleaf.views.pages import Link
 
 
@@ -54,6 +55,7 @@ MORE: Final = (
     MorePage("Find a batch", site_map.FIND, has_several),
     MorePage("From today’s drawer", site_map.TODAY, tells_today),
     MorePage("To make", site_map.TO_MAKE, has_to_make),
+    MorePage("Colours", site_map.COLOURS, has_colours),
     MorePage("Finished makes", site_map.FINISHED, tells_where),
     MorePage("Prices", site_map.PRICES, tells_prices),
     MorePage("The year at the table", site_map.YEAR, has_years),

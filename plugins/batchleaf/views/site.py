@@ -12,6 +12,7 @@ from batchleaf.facts import Supply
 from batchleaf.views import site_map
 from batchleaf.views.batch import batch_page
 from batchleaf.views.bench import bench_page
+from batchleaf.views.colours import colours_page
 from batchleaf.views.compare.compare_data import compare_data
 from batchleaf.views.compare.compare_page import COMPARE_PAGE
 from batchleaf.views.designs import design_page, designs_made
@@ -133,6 +134,7 @@ def all_pages(
 
 
 _PAGES_OF_MORE: Final[dict[str, Callable[[Figures], Page]]] = {
+    site_map.COLOURS: colours_page,
     site_map.FINISHED: finished_page,
     site_map.PRICES: prices_page,
     site_map.TODAY: today_page,

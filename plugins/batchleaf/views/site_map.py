@@ -12,6 +12,7 @@ from typing import Final
 HOME: Final = ""
 DRAWER: Final = "drawer/"
 OFFCUTS: Final = "offcuts/"
+COLOURS: Final = "colours/"
 BENCH: Final = "bench/"
 SERIES: Final = "series/"
 FINISHED: Final = "finished/"

@@ -11,6 +11,8 @@ from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.movements import Balance, Ledger
 from batchleaf.facts import Supply
 from batchleaf.measure.money import Currency
+from batchleaf.views.levels import level, there_is
+from batchleaf.views.words import amount, counted, listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +61,25 @@ def worth_in_words(worth: Cost, currency: Currency) -> str:
     """``5.98 €``; ``at least 5.98 €`` where the price of something is not known."""
     shown = currency.show_with_sign(worth.known)
     return shown if worth.complete else f"at least {shown}"
+
+
+def in_the_column(supply: Supply, figures: Figures, ledger: Ledger) -> str:
+    """``4 sheets and 2 pieces``, ``26``; ``none`` where records tell of some, else ``not counted``."""
+    stock = stock_of(supply, figures, ledger)
+    there = [there_is(stock.quantity, supply)] if stock.quantity else []
+    return listed([*there, *_kept(stock)]) or ("none" if stock.moved else "not counted")
+
+
+def on_hand_in_words(supply: Supply, figures: Figures, ledger: Ledger) -> str:
+    """The same where no column says what is counted: ``26 pieces``, ``none on hand``."""
+    stock = stock_of(supply, figures, ledger)
+    level_or_amount = level if supply.by_level else amount
+    there = [level_or_amount(stock.quantity, supply)] if stock.quantity else []
+    return listed([*there, *_kept(stock)]) or ("none on hand" if stock.moved else "not counted")
+
+
+def _kept(stock: Stock) -> list[str]:
+    return [counted(stock.kept, "piece", "pieces")] if stock.kept else []
 
 
 def stock_of(supply: Supply, figures: Figures, ledger: Ledger) -> Stock:

@@ -108,8 +108,14 @@ class SupplyWritten(Written):
         None,
         description="Its colour, the main one first, each as # and six figures; in quotes, since"
         " elsewhere # begins"
-        " a remark.",
-        examples=["#c3d6cf", "#c3d6cf #2f4858"],
+        " a remark. “about” before them where they were picked from a photo, or by eye.",
+        examples=["#c3d6cf", "#c3d6cf #2f4858", "about #c3d6cf"],
+    )
+    collection: Text | None = Field(
+        None,
+        description="The range that it was made for, by one name in all records: what goes with one of them"
+        " first of all.",
+        examples=["Shoal"],
     )
     weight: Text | None = Field(
         None,

@@ -27,6 +27,7 @@ from batchleaf.views.pages.batch import (
 from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
 from batchleaf.views.pages.bench_work import BenchView, ToolInHand, WorkRow
 from batchleaf.views.pages.collating import CollatingView, SortedColumn, SortedMakes, SortedPart
+from batchleaf.views.pages.colours import ColourGroup, ColourLabel, ColoursPage, GoesWithView
 from batchleaf.views.pages.compare import ComparedBatch, ComparePage, CompareView, DesignPage
 from batchleaf.views.pages.drawer import (
     BoughtRow,
@@ -87,6 +88,7 @@ Page = (
     | ComparePage
     | DesignPage
     | FindPage
+    | ColoursPage
     | FinishedPage
     | PricesPage
     | OffcutsPage
@@ -114,6 +116,9 @@ __all__ = [
     "BuyRow",
     "ChoiceView",
     "CollatingView",
+    "ColourGroup",
+    "ColourLabel",
+    "ColoursPage",
     "ComingEntry",
     "ComparePage",
     "CompareView",
@@ -136,6 +141,7 @@ __all__ = [
     "FoundView",
     "GalleryEntry",
     "GatherRow",
+    "GoesWithView",
     "HomePage",
     "HowPage",
     "HowSection",

@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.pages.colours import GoesWithView
 from batchleaf.views.pages.gallery import GalleryEntry
 from batchleaf.views.pages.pieces import Line, Link
 
 
 @dataclass(frozen=True, slots=True)
 class DrawerRow:
-    """One supply in the drawer index; ``swatch`` is a colour or empty.
+    """One supply in the drawer index; ``swatch`` is a colour or empty, ``colours`` all of them in words.
 
     ``places``: where the row stands among all in each of the page's ``orders`` but the first.
     """
@@ -23,6 +24,7 @@ class DrawerRow:
     worth: str
     used_in: tuple[Link, ...]
     places: tuple[int, ...] = ()
+    colours: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +73,7 @@ class DrawerPage:
     orders: tuple[str, ...] = ()
     buy_next: BuyNext | None = None
     csv: Link | None = None
+    by_hue: Link | None = None
     disclosure: str = ""
 
 
@@ -159,5 +162,8 @@ class ItemPage:
     total_value: str
     notes: tuple[str, ...]
     used_in: tuple[GalleryEntry, ...]
+    colours: str = ""
+    """The same as the swatches, in words."""
+    goes_with: GoesWithView | None = None
     movements_csv: Link | None = None
     disclosure: str = ""

@@ -14,6 +14,7 @@ from batchleaf.core.movements import Ledger
 from batchleaf.facts import Supply
 from batchleaf.measure.money import Currency
 from batchleaf.views import site_map
+from batchleaf.views.colour_words import colours_in_words
 from batchleaf.views.movements import Moved, moves_of
 from batchleaf.views.stock import batches_using, last_use, on_shelves, stock_of
 from batchleaf.views.tables.table import Column, Table, how_far_known, money_known, tabled
@@ -28,6 +29,9 @@ def drawer_table(figures: Figures) -> Table:
         ("width in mm", lambda supply: supply.size.width if supply.size else None),
         ("height in mm", lambda supply: supply.size.height if supply.size else None),
         ("weight in g/m2", lambda supply: supply.grammage),
+        ("colours", lambda supply: " ".join(supply.colours)),
+        ("in words", colours_in_words),
+        ("collection", lambda supply: supply.collection),
         ("unit", lambda supply: supply.unit),
         *(_of_stock(figures, figures.ledger) if figures.ledger else ()),
         ("batches", lambda supply: len(batches_using(supply, figures))),
