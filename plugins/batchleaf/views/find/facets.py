@@ -15,6 +15,8 @@ from batchleaf.core.movements import Ledger
 from batchleaf.core.post.envelopes import own, takes
 from batchleaf.core.reserved import needed_sheets
 from batchleaf.facts import Status, Supply, Tool
+from batchleaf.measure.colour_families import family_of
+from batchleaf.measure.colours import Colour
 from batchleaf.measure.display import NBSP, show_size
 from batchleaf.measure.durations import show_minutes
 from batchleaf.measure.lengths import Size
@@ -154,6 +156,14 @@ def _supplies(slugs: set[str], known: Known) -> Iterator[Choice]:
             yield slug, known.supplies[slug].name
 
 
+def _colour(batch: BatchFigures, known: Known) -> Iterator[Choice]:
+    """The families of the colours that its papers have."""
+    slugs = sorted({slug for part in batch.project.parts for slug in part.papers})
+    for text in (colour for slug in slugs for colour in known.supplies[slug].colours):
+        family = family_of(Colour.of(text)).value
+        yield family, family
+
+
 def _tool(batch: BatchFigures, known: Known) -> Iterator[Choice]:
     for slug in sorted(tools_needed(batch.project)):
         yield slug, known.tools[slug].name.removeprefix("the ")
@@ -217,6 +227,7 @@ CHOOSINGS: Final = (
     Choosing("occasion", "Occasion", _occasion),
     Choosing("technique", "Technique", _technique),
     Choosing("paper", "Paper", _paper),
+    Choosing("colour", "Colour", _colour),
     Choosing("supply", "Supply", _supply),
     Choosing("tool", "Tool", _tool),
     Choosing("size", "Finished size", _size),
