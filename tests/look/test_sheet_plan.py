@@ -392,6 +392,19 @@ def test_figures_are_in_the_records_unit() -> None:
     assert {"8 1/4", "3 3/4", "12", "keep 3 3/4 × 12"} <= set(words(drawing))
 
 
+@pytest.mark.parametrize("side_of_sheet", [Fraction(305), 12 * Fraction(127, 5)], ids=["305 mm", "12 in"])
+def test_the_last_figure_is_written_past_the_end(side_of_sheet: Fraction) -> None:
+    """Where a strip at the edge is too narrow for its figure, whatever fraction of a mm the sheet ends at."""
+    strip = Fraction(10)
+    tree = ThroughCut(Axis.X, side_of_sheet - strip, PartLeaf("A"), PartLeaf("B"))
+    size = Size(side_of_sheet, side_of_sheet)
+    drawing = Plan(
+        lay_out(SheetPlan("s", 1, tree), Job((Stock("s", size),), ())), (), Unit.MM, Fold.NONE, Grain.UNKNOWN
+    ).drawing
+    (last,) = (one for one in drawing.shapes if isinstance(one, Label) and one.text == "10")
+    assert last.x > side_of_sheet
+
+
 def test_unknown_grain_is_not_drawn() -> None:
     """No arrow where nobody knows how the fibres lie."""
     assert "grain" not in words(plan_drawing(wide_sheet(), "d", grain=Grain.UNKNOWN))

@@ -66,7 +66,7 @@ def draw_chain(
         ),
     )
     for measure in measures:
-        _write(canvas, sheet, side, measure, unit, out, at[-1])
+        _write(canvas, sheet, side, measure, unit, out, stops[-1])
 
 
 def _measures(canvas: Canvas, stops: Sequence[Fraction], unit: Unit) -> Iterator[Measure]:
@@ -86,7 +86,7 @@ def _fits(canvas: Canvas, measure: Measure, unit: Unit) -> bool:
 
 
 def _write(
-    canvas: Canvas, sheet: Rect, side: Side, measure: Measure, unit: Unit, out: float, end: float
+    canvas: Canvas, sheet: Rect, side: Side, measure: Measure, unit: Unit, out: float, end: Fraction
 ) -> None:
     figure = measure.figure(unit)
     middle = float(measure.start + measure.whole / 2)
@@ -95,7 +95,7 @@ def _write(
         return
     past = (canvas.lettering.width(figure) / 2) + 0.45 * canvas.lettering.em
     if measure.start + measure.whole == end and canvas.add_if_free(
-        _figure(side, sheet, end + past, out, figure)
+        _figure(side, sheet, float(end) + past, out, figure)
     ):
         return
     if measure.start == 0 and canvas.add_if_free(_figure(side, sheet, -past, out, figure)):
