@@ -22,6 +22,7 @@ from batchleaf.views.drawing.callouts import Callout
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Extent, Lettering
 from batchleaf.views.drawing.shapes import Drawing, Label, Ring, Shape, Stroke
 from batchleaf.views.drawing.sheet_plan import common_scale, draw_sheet_plan
+from batchleaf.views.drawing.sheet_to_draw import sheet_to_draw
 from batchleaf.views.drawing.sides import Side, stops
 from batchleaf.views.drawing.spread import spread
 from batchleaf.views.drawing.standing import stand
@@ -39,14 +40,16 @@ class Plan:
         self.laid, self.kept = laid, kept
         self.scores = scored(laid, fold)
         self.drawing = draw_sheet_plan(
-            laid,
+            sheet_to_draw(
+                laid,
+                letters={name: name for name in LETTERS},
+                kept=kept,
+                scores={"A": self.scores},
+                grain=grain,
+            ),
             id="plan",
             title="A sheet",
             description="Some parts.",
-            letters={name: name for name in LETTERS},
-            kept=kept,
-            scores={"A": self.scores},
-            grain=grain,
             unit=unit,
             scale=common_scale([laid.sheet.size]),
         )
@@ -378,14 +381,16 @@ def test_figures_are_in_the_records_unit() -> None:
         Job((Stock("s", Size(inch * 12, inch * 12)),), (PartKind("A", Size(inch * 33 / 4, inch * 12)),)),
     )
     drawing = draw_sheet_plan(
-        laid,
+        sheet_to_draw(
+            laid,
+            letters={"A": "A"},
+            kept=laid.leftovers,
+            scores={},
+            grain=Grain.UNKNOWN,
+        ),
         id="d",
         title="t",
         description="d",
-        letters={"A": "A"},
-        kept=laid.leftovers,
-        scores={},
-        grain=Grain.UNKNOWN,
         unit=Unit.INCH,
         scale=1.4,
     )
@@ -451,14 +456,16 @@ def test_scores_turn_with_their_part(
         (100, 200, PartLeaf("A", turned=True), turned),
     ):
         drawing = draw_sheet_plan(
-            laid_out(width, height, tree),
+            sheet_to_draw(
+                laid_out(width, height, tree),
+                letters={"A": "A"},
+                kept=(),
+                scores={"A": tuple(scores)},
+                grain=Grain.UNKNOWN,
+            ),
             id="d",
             title="t",
             description="d",
-            letters={"A": "A"},
-            kept=(),
-            scores={"A": tuple(scores)},
-            grain=Grain.UNKNOWN,
             unit=Unit.MM,
             scale=1.4,
         )

@@ -47,7 +47,7 @@ from batchleaf.views.pages import (
 )
 from batchleaf.views.part_rows import Tools, part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
-from batchleaf.views.plan import alike_plans, plan_views
+from batchleaf.views.plan import PlanToShow, alike_plans, plan_views, plans_to_show
 from batchleaf.views.post import post_view
 from batchleaf.views.scoring import score_views
 from batchleaf.views.sentence import Supplies, batch_sentence
@@ -76,14 +76,16 @@ class _Measured:
     step_uses: tuple[str, ...]
 
 
-def _measured(batch: BatchFigures, figures: Figures, supplies: Supplies, tools: Tools) -> _Measured:
+def _measured(
+    batch: BatchFigures, plans: Sequence[PlanToShow], figures: Figures, supplies: Supplies, tools: Tools
+) -> _Measured:
     """All of it in the unit of the batch."""
     project = batch.project
     return _Measured(
         parts_unit=project.unit.word,
         parts=part_rows(project, supplies, tools),
         parts_notes=part_notes(batch, supplies),
-        plans=plan_views(batch, supplies, tools),
+        plans=plan_views(plans, project, supplies, tools),
         plan_notes=_plan_notes(batch, supplies),
         bench=bench_view(batch, figures, supplies, tools),
         scoring=score_views(project, tools),
@@ -101,8 +103,10 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
     here = site_map.batch(project.slug)
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     tools = {tool.slug: tool for tool in figures.archive.tools}
+    plans = plans_to_show(project, batch.cutting, supplies)
     told = in_both(
-        _measured(batch, figures, supplies, tools), _measured(for_readers(batch), figures, supplies, tools)
+        _measured(batch, plans, figures, supplies, tools),
+        _measured(for_readers(batch), plans, figures, supplies, tools),
     )
     return BatchPage(
         title=project.title,

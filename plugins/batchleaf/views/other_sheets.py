@@ -15,7 +15,7 @@ from batchleaf.views.in_both import for_readers, in_both
 from batchleaf.views.links import together
 from batchleaf.views.measures import measures_view
 from batchleaf.views.pages import Link, OtherSheetsPage, OtherSheetView, PlanView
-from batchleaf.views.plan import plan_views
+from batchleaf.views.plan import PlanToShow, plan_views, plans_to_show
 from batchleaf.views.words import capitalised, counted, listed, uncapitalised
 
 
@@ -23,12 +23,13 @@ def other_sheets_page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage 
     """One part for each size, in the unit of the record and in the other; ``None`` where there is none."""
     if not batch.on_other:
         return None
-    page = in_both(_page(batch, figures), _page(for_readers(batch), figures))
+    plans = [plans_to_show(one.project, one.cutting, one.papers) for one in batch.on_other]
+    page = in_both(_page(batch, plans, figures), _page(for_readers(batch), plans, figures))
     return replace(page, measures=measures_view(batch.project.unit))
 
 
-def _page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage:
-    """In the unit of the batch."""
+def _page(batch: BatchFigures, plans: Sequence[Sequence[PlanToShow]], figures: Figures) -> OtherSheetsPage:
+    """In the unit of the batch; ``plans``: of each size in turn."""
     tools = {tool.slug: tool for tool in figures.archive.tools}
     project = batch.project
     here = site_map.other_sheets(project.slug)
@@ -37,7 +38,10 @@ def _page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage:
         title=f"{project.title} on other sheets",
         batch=Link(project.title, site_map.href(here, site_map.batch(project.slug))),
         sentence=(f"The same {made} from sheets of another size, all papers of one size, untrimmed.",),
-        sheets=tuple(_view(number, one, batch, tools) for number, one in enumerate(batch.on_other, 1)),
+        sheets=tuple(
+            _view(number, one, these, batch, tools)
+            for number, (one, these) in enumerate(zip(batch.on_other, plans, strict=True), 1)
+        ),
     )
 
 
@@ -50,10 +54,15 @@ def link_to_other_sheets(batch: BatchFigures) -> Link | None:
     return Link(f"Cut from {names}", site_map.href(here, there))
 
 
-def _view(number: int, one: OnOther, batch: BatchFigures, tools: Mapping[str, Tool]) -> OtherSheetView:
+def _view(
+    number: int,
+    one: OnOther,
+    plans: Sequence[PlanToShow],
+    batch: BatchFigures,
+    tools: Mapping[str, Tool],
+) -> OtherSheetView:
     project = batch.project
-    planned = replace(batch, project=replace(one.project, unit=project.unit), cutting=one.cutting)
-    plans = tuple(_placed(plan, number, one) for plan in plan_views(planned, one.papers, tools))
+    views = plan_views(plans, replace(one.project, unit=project.unit), one.papers, tools)
     size = f"{show_size(one.sheet.size, project.unit)}{NBSP}{project.unit.word}"
     name = one.sheet.name if one.sheet.name != size.replace(NBSP, " ").replace("×", "x") else ""
     return OtherSheetView(
@@ -62,7 +71,7 @@ def _view(number: int, one: OnOther, batch: BatchFigures, tools: Mapping[str, To
         size=size if name else "",
         total=_total(one),
         sentence=_sentence(one, project),
-        plans=plans,
+        plans=tuple(_placed(plan, number, one) for plan in views),
         numbers=_numbers(one, batch),
     )
 

@@ -12,11 +12,11 @@ from batchleaf.core.geometry.seen import Seen
 from batchleaf.facts import Supply
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.outlines import Outline
-from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
 from batchleaf.views.drawing.cutouts import edges_of, lines_within
 from batchleaf.views.drawing.leaders import draw_leaders
+from batchleaf.views.drawing.marks import Area
 from batchleaf.views.drawing.paper import Line
 from batchleaf.views.drawing.room import Room, draw_room
 from batchleaf.views.drawing.shapes import Stroke
@@ -123,7 +123,7 @@ def _beyond(crease: Crease, by: float) -> tuple[Line, Line]:
 def _draw_measures(canvas: Canvas, aspect: Aspect, unit: Unit) -> None:
     """Its width above it and its height at the left."""
     size = aspect.size
-    rect = Rect(ZERO, ZERO, size.width, size.height)
+    whole = Area(0.0, 0.0, float(size.width), float(size.height))
     out = _CHAIN * canvas.lettering.em + (_PAST * canvas.lettering.em if aspect.creases else 0.0)
-    draw_chain(canvas, rect, Side.TOP, (ZERO, size.width), unit, out)
-    draw_chain(canvas, rect, Side.LEFT, (ZERO, size.height), unit, out)
+    draw_chain(canvas, whole, Side.TOP, (ZERO, size.width), unit, out)
+    draw_chain(canvas, whole, Side.LEFT, (ZERO, size.height), unit, out)

@@ -16,7 +16,7 @@ from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
 from batchleaf.views.drawing.cutouts import as_drawn, cutout
 from batchleaf.views.drawing.marks import Area, fits_inside
-from batchleaf.views.drawing.scores import draw_scores
+from batchleaf.views.drawing.scores import draw_scores, scored
 from batchleaf.views.drawing.shapes import Label, Stroke
 from batchleaf.views.drawing.sides import Side
 
@@ -44,15 +44,15 @@ def draw_blank(part: Part, faces: Sequence[Named], unit: Unit, lettering: Letter
         # Cut to its shape once it is folded: until then it is scored from edge to edge.
         canvas.add(area.box("waste"), cutout(outline, "part", "", as_drawn))
         canvas.add(cutout(outline, "outline", "", as_drawn))
-    draw_scores(canvas, [PlacedPart(part.letter, sheet, turned=False)], {part.letter: part.scores})
+    draw_scores(canvas, scored([PlacedPart(part.letter, sheet, turned=False)], {part.letter: part.scores}))
     cuts = tuple(corner_cuts(part))
     if cuts:
         canvas.add(Stroke("cut", cuts))
     for name, rect in faces:
         _draw_name(canvas, name, Area.of(rect))
     out = _CHAIN * lettering.em
-    draw_chain(canvas, sheet, Side.TOP, _stops(part, runs_down=True), unit, out)
-    draw_chain(canvas, sheet, Side.LEFT, _stops(part, runs_down=False), unit, out)
+    draw_chain(canvas, area, Side.TOP, _stops(part, runs_down=True), unit, out)
+    draw_chain(canvas, area, Side.LEFT, _stops(part, runs_down=False), unit, out)
     return canvas
 
 

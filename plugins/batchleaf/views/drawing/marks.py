@@ -49,9 +49,9 @@ class Area:
         return Box(role, self.x, self.y, self.width, self.height)
 
 
-def draw_waste(canvas: Canvas, waste: Iterable[Rect]) -> None:
+def draw_waste(canvas: Canvas, waste: Iterable[Area]) -> None:
     """A light dotted edge a little inside; nothing where waste is narrow."""
-    for area in map(Area.of, waste):
+    for area in waste:
         narrow = min(area.width, area.height)
         if narrow >= WASTE_SHOWN_FROM:
             inset = min(WASTE_INSET, narrow / 4)
@@ -91,19 +91,34 @@ def hatching(area: Area, every: float) -> Iterable[tuple[float, float, float, fl
         step += every
 
 
-def draw_grain(
-    canvas: Canvas, sheet: Rect, panels: Sequence[Rect], waste: Sequence[Rect], grain: Grain
-) -> None:
-    """An arrow with open heads along the fibres: on the roomiest panel or piece, else beside the sheet."""
+@dataclass(frozen=True, slots=True)
+class Fibres:
+    """Whether the fibres of a sheet run down, and on which pieces that may be shown: the roomiest first.
+
+    With each piece goes the role of the word on it.
+    """
+
+    down: bool
+    pieces: tuple[tuple[Area, str], ...]
+
+
+def fibres_of(sheet: Rect, panels: Sequence[Rect], waste: Sequence[Rect], grain: Grain) -> Fibres | None:
+    """``None`` where nobody knows how they run."""
     if grain is Grain.UNKNOWN:
-        return
+        return None
     down = (grain is Grain.LONG) == (sheet.height >= sheet.width)
     pieces = [(rect, "quiet halo on-sheet") for rect in panels] + [(rect, "quiet halo") for rect in waste]
-    for rect, role in sorted(pieces, key=lambda piece: -piece[0].size.area):
-        if _draw_arrow_on(canvas, Area.of(rect), down=down, role=role):
-            return
+    pieces.sort(key=lambda piece: -piece[0].area)
+    return Fibres(down, tuple((Area.of(rect), role) for rect, role in pieces))
+
+
+def draw_grain(canvas: Canvas, sheet: Area, fibres: Fibres) -> None:
+    """An arrow with open heads along the fibres: on the first piece with room, else beside the sheet."""
+    down = fibres.down
+    if any(_draw_arrow_on(canvas, area, down=down, role=role) for area, role in fibres.pieces):
+        return
     around, em = canvas.extent, canvas.lettering.em
-    x, y = Area.of(sheet).middle
+    x, y = sheet.middle
     at = (around.right + 0.8 * em, y) if down else (x, around.bottom + 0.8 * em)
     _draw_arrow(canvas, at, 5 * em, down=down, role="quiet halo")
 

@@ -7,13 +7,14 @@ upper end, and how far out from the edge, both in mm.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
-from itertools import pairwise
 from typing import Final
 
 from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.measure.rects import Rect
+from batchleaf.views.drawing.marks import Area
 
 _THIN: Final = Fraction(1, 8)
 """A strip of waste thinner than this share of the sheet is seen through."""
@@ -41,17 +42,21 @@ class Side(StrEnum):
         """How long this side of ``sheet`` is."""
         return sheet.width if self.is_level else sheet.height
 
-    def point(self, sheet: Rect, along: float, out: float) -> tuple[float, float]:
+    def point(self, sheet: Area, along: float, out: float) -> tuple[float, float]:
         """``(x, y)`` of a point beside ``sheet``."""
         match self:
             case Side.TOP:
                 return along, -out
             case Side.BOTTOM:
-                return along, float(sheet.height) + out
+                return along, sheet.height + out
             case Side.LEFT:
                 return -out, along
             case Side.RIGHT:
-                return float(sheet.width) + out, along
+                return sheet.width + out, along
+
+    def sight(self, sheet: Rect, rect: Rect) -> Sight:
+        """``rect`` as it is seen from this side."""
+        return Sight(*self.span(rect), *self.depth(sheet, rect))
 
     def span(self, rect: Rect) -> tuple[Fraction, Fraction]:
         """Where ``rect`` starts and ends along this side."""
@@ -78,6 +83,25 @@ _OPPOSITE: Final = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """A piece as it is seen from a side: where along it, and how far from it, it starts and ends."""
+
+    start: Fraction
+    end: Fraction
+    near: Fraction
+    far: Fraction
+
+    @property
+    def middle(self) -> Fraction:
+        """Where its middle lies along the side."""
+        return (self.start + self.end) / 2
+
+    def crosses(self, along: Fraction) -> bool:
+        """Whether what goes straight in from there meets more than an edge of it."""
+        return self.start < along < self.end
+
+
 def waste_of(laid_out: LaidOut, kept: Sequence[Rect]) -> tuple[Rect, ...]:
     """The leftovers that nobody keeps."""
     return tuple(rect for rect in laid_out.leftovers if rect not in kept)
@@ -88,36 +112,33 @@ def stops(side: Side, laid_out: LaidOut, kept: Sequence[Rect]) -> tuple[Fraction
 
     The lengths between stops add up to the sheet, whatever lies on it.
     """
-    waste = waste_of(laid_out, kept)
-    pieces = [placed.rect for placed in laid_out.parts] + [*kept] + list(waste)
-    ends = sorted({end for piece in pieces for end in side.span(piece)} | {Fraction(0)})
+    pieces = _nearest_first(side, laid_out, kept)
+    ends = sorted({end for sight, _ in pieces for end in (sight.start, sight.end)} | {Fraction(0)})
+    # Nothing changes from one end to the next, so that their numbers do for finding what is there.
+    number = {end: i for i, end in enumerate(ends)}
+    reaches = [(number[sight.start], number[sight.end]) for sight, _ in pieces]
     found = [Fraction(0)]
-    seen: Rect | None = None
-    for start, end in pairwise(ends):
-        now = _seen_from(side, laid_out.sheet, pieces, waste, (start + end) / 2)
-        if now != seen and start not in found:
+    seen: int | None = None
+    for i, start in enumerate(ends[:-1]):
+        on_the_way = [which for which, (first, last) in enumerate(reaches) if first <= i < last]
+        seen_through = len(on_the_way) > 1 and pieces[on_the_way[0]][1]
+        now = on_the_way[seen_through] if on_the_way else None
+        if now != seen and start:
             found.append(start)
         seen = now
     return (*found, side.length(laid_out.sheet))
 
 
-def _seen_from(
-    side: Side, sheet: Rect, pieces: Sequence[Rect], waste: Sequence[Rect], along: Fraction
-) -> Rect | None:
-    on_the_way = sorted(
-        (piece for piece in pieces if side.span(piece)[0] <= along < side.span(piece)[1]),
-        key=lambda piece: side.depth(sheet, piece),
-    )
-    if not on_the_way:
-        return None
-    first = on_the_way[0]
-    strip = len(on_the_way) > 1 and first in waste and _is_strip(side, sheet, first)
-    return on_the_way[1] if strip else first
+def _nearest_first(side: Side, laid_out: LaidOut, kept: Sequence[Rect]) -> list[tuple[Sight, bool]]:
+    """Every piece with whether it is seen through where another lies behind it."""
+    sheet = laid_out.sheet
+    standing = [side.sight(sheet, rect) for rect in (*(placed.rect for placed in laid_out.parts), *kept)]
+    waste = [side.sight(sheet, rect) for rect in waste_of(laid_out, kept)]
+    pieces = [(one, False) for one in standing] + [(one, _is_strip(side, sheet, one)) for one in waste]
+    return sorted(pieces, key=lambda piece: (piece[0].near, piece[0].far))
 
 
-def _is_strip(side: Side, sheet: Rect, piece: Rect) -> bool:
+def _is_strip(side: Side, sheet: Rect, piece: Sight) -> bool:
     """A trimmed edge: thin, and longer along the side than it is deep."""
-    start, end = side.depth(sheet, piece)
-    from_, to = side.span(piece)
     across = sheet.height if side.is_level else sheet.width
-    return end - start <= min(to - from_, across * _THIN)
+    return piece.far - piece.near <= min(piece.end - piece.start, across * _THIN)

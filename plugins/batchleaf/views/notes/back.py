@@ -16,7 +16,6 @@ from batchleaf.views.notes.heights import of_back
 from batchleaf.views.notes.layers import CLOSE, WIDE, LayersRoom, layers_apart
 from batchleaf.views.notes.on_paper import HEIGHT, LETTERING, printed, shelved
 from batchleaf.views.pages import (
-    PlanView,
     PrintedFigure,
     PrintedPlan,
     PrintedSetting,
@@ -24,7 +23,7 @@ from batchleaf.views.pages import (
     Shelf,
     text_of,
 )
-from batchleaf.views.plan import plan_views
+from batchleaf.views.plan import ToldPlan, plans_to_show, told_plans
 from batchleaf.views.together import Supplies
 
 _SIZES: Final = (
@@ -53,6 +52,7 @@ def back_shelves(
     steps: Sequence[PrintedStep],
 ) -> tuple[Shelf, ...]:
     """The plans in their order and then the layers, as large as lets them fit on a side with the steps."""
+    told = told_plans(plans_to_show(batch.project, batch.cutting, supplies), batch.project, supplies, tools)
 
     @cache
     def layers(room: LayersRoom) -> tuple[PrintedFigure, ...]:
@@ -60,7 +60,7 @@ def back_shelves(
 
     @cache
     def plans(longest: float) -> tuple[PrintedPlan, ...]:
-        return _plans(batch, supplies, tools, longest)
+        return tuple(_printed(plan, longest) for plan in told)
 
     def of_size(longest: float, room: LayersRoom) -> tuple[Shelf, ...]:
         return tuple(shelved((*plans(longest), *layers(room))))
@@ -70,16 +70,6 @@ def back_shelves(
     return next(fitting, None) or of_size(*_ON_SEVERAL_SIDES)
 
 
-def _plans(
-    batch: BatchFigures, supplies: Supplies, tools: Mapping[str, Tool], longest: float
-) -> tuple[PrintedPlan, ...]:
-    def pixels_per_mm(sheet: Size) -> float:
-        """Where the drawing takes the lettering of its width class, its figures are printed in 9 points."""
-        return _scale(sheet, longest) * FIGURE_PX * GROWTH["middle"] / LETTERING
-
-    return tuple(_printed(view, longest) for view in plan_views(batch, supplies, tools, pixels_per_mm))
-
-
 def _scale(sheet: Size, longest: float) -> float:
     """In mm of paper to the mm of a sheet."""
     long, short = float(sheet.upright.height), float(sheet.upright.width)
@@ -87,8 +77,11 @@ def _scale(sheet: Size, longest: float) -> float:
     return min(_LARGEST, longest / across)
 
 
-def _printed(view: PlanView, longest: float) -> PrintedPlan:
-    drawn = printed(view.drawing, _WIDEST, _HIGHEST, _scale(view.sheet, longest))
+def _printed(plan: ToldPlan, longest: float) -> PrintedPlan:
+    scale = _scale(plan.size, longest)
+    # Where the drawing takes the lettering of its width class, its figures are printed in 9 points.
+    view = plan.drawn(scale * FIGURE_PX * GROWTH["middle"] / LETTERING)
+    drawn = printed(view.drawing, _WIDEST, _HIGHEST, scale)
     return PrintedPlan(
         title=view.title,
         instruction=text_of(view.instruction),
