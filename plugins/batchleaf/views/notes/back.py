@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
-from functools import cache
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache, partial
 from typing import Final
 
 from batchleaf.core.figures import BatchFigures
-from batchleaf.facts import Tool
+from batchleaf.facts import Project, Tool
 from batchleaf.measure.lengths import Size
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH
 from batchleaf.views.first_make import as_first_made
@@ -23,7 +24,7 @@ from batchleaf.views.pages import (
     Shelf,
     text_of,
 )
-from batchleaf.views.plan import ToldPlan, plans_to_show, told_plans
+from batchleaf.views.plan import PlanToShow, ToldPlan, plans_to_show, told_plans
 from batchleaf.views.together import Supplies
 
 _SIZES: Final = (
@@ -45,25 +46,38 @@ _AROUND: Final = 26.0
 """What the heading, the foot and the space between take."""
 
 
+@dataclass(frozen=True, slots=True)
+class ForBack:
+    """What the back of a batch's sheet shows, in both units alike: its plans, and its layers in a room."""
+
+    plans: tuple[PlanToShow, ...]
+    layers: Callable[[LayersRoom], tuple[PrintedFigure, ...]]
+
+
+def for_back(batch: BatchFigures, supplies: Supplies) -> ForBack:
+    """Layers are drawn once for each room that is tried."""
+    return ForBack(
+        plans_to_show(batch.project, batch.cutting, supplies),
+        cache(partial(layers_apart, as_first_made(batch), supplies)),
+    )
+
+
 def back_shelves(
-    batch: BatchFigures,
+    shown: ForBack,
+    project: Project,
     supplies: Supplies,
     tools: Mapping[str, Tool],
     steps: Sequence[PrintedStep],
 ) -> tuple[Shelf, ...]:
     """The plans in their order and then the layers, as large as lets them fit on a side with the steps."""
-    told = told_plans(plans_to_show(batch.project, batch.cutting, supplies), batch.project, supplies, tools)
-
-    @cache
-    def layers(room: LayersRoom) -> tuple[PrintedFigure, ...]:
-        return layers_apart(as_first_made(batch), supplies, room)
+    told = told_plans(shown.plans, project, supplies, tools)
 
     @cache
     def plans(longest: float) -> tuple[PrintedPlan, ...]:
         return tuple(_printed(plan, longest) for plan in told)
 
     def of_size(longest: float, room: LayersRoom) -> tuple[Shelf, ...]:
-        return tuple(shelved((*plans(longest), *layers(room))))
+        return tuple(shelved((*plans(longest), *shown.layers(room))))
 
     tried = (of_size(*size) for size in _SIZES)
     fitting = (shelves for shelves in tried if of_back(shelves, steps) <= HEIGHT - _AROUND)

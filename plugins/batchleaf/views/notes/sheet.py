@@ -22,7 +22,7 @@ from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.in_both import for_readers
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.measures import CALLED, rounded_from
-from batchleaf.views.notes.back import back_shelves
+from batchleaf.views.notes.back import ForBack, back_shelves, for_back
 from batchleaf.views.notes.check_bar import check_bar
 from batchleaf.views.notes.cut_list import cut_list
 from batchleaf.views.notes.gather import gather_rows
@@ -36,7 +36,7 @@ from batchleaf.views.pages import (
     PrintedDrawing,
     PrintedStep,
 )
-from batchleaf.views.together import front_view
+from batchleaf.views.together import Supplies, front_view
 from batchleaf.views.words import capitalised, counted
 
 WORDS: Final = "Companion notes, to print"
@@ -84,11 +84,12 @@ def notes_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> P
     page = site_map.batch(batch.project.slug)
     here = site_map.notes(batch.project.slug)
     there = site_map.in_unit(here, unit.for_readers.word)
+    in_its_unit, in_the_other = _sheets(batch, figures, masthead)
     # By its file's name, since no script of the site leads on from here where it is opened as files.
     yield (
         here,
         replace(
-            _sheet(batch, figures, masthead),
+            in_its_unit,
             back=f"{site_map.href(here, page)}index.html",
             other=Link(f"In {CALLED[unit.for_readers.word]}", f"{site_map.href(here, there)}index.html"),
         ),
@@ -96,7 +97,7 @@ def notes_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> P
     yield (
         there,
         replace(
-            _for_readers(batch, figures, masthead),
+            in_the_other,
             back=f"{site_map.href(there, page)}index.html",
             other=Link(f"In {CALLED[unit.word]}", f"{site_map.href(there, here)}index.html"),
         ),
@@ -106,22 +107,34 @@ def notes_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> P
 def hand_out_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> Placed:
     """The sheet as a file that is handed to some: it leads nowhere."""
     here = site_map.hand_out(batch.project.slug)
-    yield here, _sheet(batch, figures, masthead)
-    there = site_map.in_unit(here, batch.project.unit.for_readers.word)
-    yield there, _for_readers(batch, figures, masthead)
+    in_its_unit, in_the_other = _sheets(batch, figures, masthead)
+    yield here, in_its_unit
+    yield site_map.in_unit(here, batch.project.unit.for_readers.word), in_the_other
 
 
-def _for_readers(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
-    """In the other unit."""
-    return _sheet(for_readers(batch), figures, masthead, rounded_from(batch.project.unit))
-
-
-def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, rounded: str = "") -> NotesSheet:
-    project = batch.project
+def _sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> tuple[NotesSheet, NotesSheet]:
+    """In the unit of the record, and in the other."""
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    back = for_back(batch, supplies)
+    rounded = rounded_from(batch.project.unit)
+    return (
+        _sheet(batch, back, supplies, figures, masthead),
+        _sheet(for_readers(batch), back, supplies, figures, masthead, rounded),
+    )
+
+
+def _sheet(
+    batch: BatchFigures,
+    back: ForBack,
+    supplies: Supplies,
+    figures: Figures,
+    masthead: Masthead,
+    rounded: str = "",
+) -> NotesSheet:
+    project = batch.project
     tools = {tool.slug: tool for tool in figures.archive.tools}
     steps = tuple(_steps(project))
-    shelves = back_shelves(batch, supplies, tools, steps)
+    shelves = back_shelves(back, project, supplies, tools, steps)
     cut, cautions = cut_list(project, supplies), cautions_for(batch, supplies, tools)
     named, larger = (
         tuple(capitalised(told_by_name(tools[slug])) for slug in project.tools),
