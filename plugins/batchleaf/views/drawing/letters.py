@@ -30,21 +30,29 @@ _AIR: Final = 0.35
 class Lettered:
     """A part where it lies, and its faces, on which its letter may stand: the best first.
 
-    ``part``: its name in the plan, the same for equal parts. ``areas``: the ``faces`` again, to be drawn on.
+    ``part``: its name in the plan, the same for equal parts. ``seen``: as it is seen from each side.
+    ``areas``: the ``faces`` again, to be drawn on.
     """
 
     part: str
     letter: str
-    rect: Rect
+    seen: Mapping[Side, Sight]
     faces: tuple[Rect, ...]
     area: Area
     areas: tuple[Area, ...]
 
     @classmethod
-    def of(cls, placed: PlacedPart, letter: str, scores: Scores) -> Lettered:
+    def of(cls, placed: PlacedPart, letter: str, sheet: Rect, scores: Scores) -> Lettered:
         """A part of a plan with its letter."""
         faces = tuple(panels_of(placed, scores))
-        return cls(placed.part, letter, placed.rect, faces, Area.of(placed.rect), tuple(map(Area.of, faces)))
+        return cls(
+            part=placed.part,
+            letter=letter,
+            seen={side: side.sight(sheet, placed.rect) for side in Side},
+            faces=faces,
+            area=Area.of(placed.rect),
+            areas=tuple(map(Area.of, faces)),
+        )
 
 
 Group = Sequence[Lettered]
@@ -74,14 +82,20 @@ def _touching(parts: Sequence[Lettered]) -> Iterator[Group]:
     while rest:
         group = [rest.pop(0)]
         for one in group:
-            near = [other for other in rest if other.part == one.part and _touch(one.rect, other.rect)]
+            near = [other for other in rest if other.part == one.part and _touch(one, other)]
             group += near
             rest = [other for other in rest if other not in near]
         yield group
 
 
-def _touch(one: Rect, other: Rect) -> bool:
-    return one.x <= other.right and other.x <= one.right and one.y <= other.bottom and other.y <= one.bottom
+def _touch(one: Lettered, other: Lettered) -> bool:
+    here, there = one.seen[Side.TOP], other.seen[Side.TOP]
+    return (
+        here.start <= there.end
+        and there.start <= here.end
+        and here.near <= there.far
+        and there.near <= here.far
+    )
 
 
 def _said(group: Group) -> str:
@@ -140,7 +154,7 @@ def outside(
 
     def hindrance(way: tuple[Side, Lettered]) -> tuple[int, float, float]:
         side, part = way
-        own = side.sight(sheet, part.rect)
+        own = part.seen[side]
         middle = own.middle
         between = sum(one.far <= own.near and one.crosses(middle) for one in standing[side])
         return between, float(own.near) + (away if side in busy else 0.0), _distance(part, around)

@@ -10,7 +10,7 @@ from batchleaf.views.drawing.callouts import Callout, from_nearest_side
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH, WIDEST_PX, Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
 from batchleaf.views.drawing.letters import draw_letters, outside, unwritten
-from batchleaf.views.drawing.marks import draw_grain, draw_kept, draw_waste
+from batchleaf.views.drawing.marks import Area, draw_grain, draw_kept, draw_waste
 from batchleaf.views.drawing.rings import draw_callouts, draw_word_outside
 from batchleaf.views.drawing.scores import draw_scores
 from batchleaf.views.drawing.shapes import Drawing
@@ -24,6 +24,8 @@ _FEW_ROWS: Final = 2
 """Rows of figures beyond a chain, where the column is narrow for the plan."""
 _SMALLER: Final = 12
 """Tries at an ever smaller scale, down to two fifths; then a drawing is as wide as it must be."""
+_CHAIN: Final = 0.8
+"""How far out a chain stands from the sheet or from its rings, in em."""
 _MARGIN: Final = 3.2
 """Room that rings and one chain take on a side, in em."""
 
@@ -49,24 +51,33 @@ def draw_sheet_plan(
     ``scale`` (px to the mm) is the page's; a plan with so much beside it that it would not fit
     its column is drawn smaller, and names no part outside whose letter it has inside.
     """
-    for canvas in _attempts(scale):
+    for canvas in _attempts(sheet.area, scale):
         if _fits(_drawn(canvas, sheet, unit)):
             break
     return canvas.drawing(id, title, description)
 
 
-def _attempts(scale: float) -> Iterator[Canvas]:
-    """First at the page's scale with all its figures; then with few rows of them, smaller and smaller."""
-    yield Canvas(Lettering(scale, "middle"))
-    yield Canvas(Lettering(scale, "large"))
+def _attempts(sheet: Area, scale: float) -> Iterator[Canvas]:
+    """First at the page's scale with all its figures; then with few rows of them, smaller and smaller.
+
+    Those on which the sheet and its chain at the left have no room are passed over, but for the last.
+    """
+    canvases = [Canvas(Lettering(scale, width_class)) for width_class in ("middle", "large")]
     for _ in range(_SMALLER):
-        yield Canvas(Lettering(scale, "large"), rows=_FEW_ROWS)
+        canvases.append(Canvas(Lettering(scale, "large"), rows=_FEW_ROWS))
         scale *= 0.92
+    *tried, last = canvases
+    yield from (one for one in tried if _is_room(one.lettering, sheet.width + _CHAIN * one.lettering.em))
+    yield last
 
 
 def _fits(canvas: Canvas) -> bool:
-    around, lettering = canvas.extent, canvas.lettering
-    return (around.right - around.left) * lettering.scale <= WIDEST_PX[lettering.width_class]
+    around = canvas.extent
+    return _is_room(canvas.lettering, around.right - around.left)
+
+
+def _is_room(lettering: Lettering, width: float) -> bool:
+    return width * lettering.scale <= WIDEST_PX[lettering.width_class]
 
 
 def _drawn(canvas: Canvas, sheet: SheetToDraw, unit: Unit) -> Canvas:
@@ -105,4 +116,4 @@ def _draw_outside(canvas: Canvas, sheet: SheetToDraw, callouts: Sequence[Callout
         draw_callouts(canvas, sheet.area, by_side[side])
     for side, found in sheet.chains.items():
         rings = max((one.far for one in by_side[side]), default=0.0)
-        draw_chain(canvas, sheet.area, side, found, unit, rings + 0.8 * canvas.lettering.em)
+        draw_chain(canvas, sheet.area, side, found, unit, rings + _CHAIN * canvas.lettering.em)

@@ -47,9 +47,11 @@ def sheet_to_draw(
 ) -> SheetToDraw:
     """``letters`` and ``scores`` go by part id."""
     sheet, waste = laid_out.sheet, waste_of(laid_out, kept)
-    parts = tuple(Lettered.of(part, letters[part.part], scores) for part in laid_out.parts)
-    pieces = (*(part.rect for part in laid_out.parts), *kept)
-    standing = {side: [side.sight(sheet, piece) for piece in pieces] for side in Side}
+    parts = tuple(Lettered.of(part, letters[part.part], sheet, scores) for part in laid_out.parts)
+    standing = {
+        side: [*(part.seen[side] for part in parts), *(side.sight(sheet, piece) for piece in kept)]
+        for side in Side
+    }
     return SheetToDraw(
         sheet=sheet,
         area=Area.of(sheet),
