@@ -88,9 +88,9 @@ def environment() -> Environment:
     return made
 
 
-def _number(value: float) -> Markup:
-    """A coordinate of a drawing: a hundredth is finer than any screen. Figures have nothing to escape."""
-    return Markup(f"{value:.2f}".replace(".00", ""))  # noqa: S704
+def _number(value: float) -> str:
+    """A coordinate of a drawing: a hundredth is finer than any screen."""
+    return f"{value:.2f}".replace(".00", "")
 
 
 def _in_both(value: object) -> object:
