@@ -15,7 +15,7 @@ from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
 from batchleaf.views.drawing.cutouts import as_drawn, cutout
-from batchleaf.views.drawing.marks import Area, fits_inside
+from batchleaf.views.drawing.marks import Area
 from batchleaf.views.drawing.scores import draw_scores, scored
 from batchleaf.views.drawing.shapes import Label, Stroke
 from batchleaf.views.drawing.sides import Side
@@ -91,5 +91,5 @@ def _draw_name(canvas: Canvas, name: str, area: Area) -> None:
     ways = [replace(upright, y=area.y + share * area.height) for share in _PLACES]
     ways += [replace(upright, x=area.x + share * area.width, upright=False) for share in _PLACES]
     for way in ways:
-        if fits_inside(canvas, area, way) and canvas.add_if_free(way):
+        if canvas.add_if_free(way, within=area.extent):
             return

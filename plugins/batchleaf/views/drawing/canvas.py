@@ -7,9 +7,10 @@ width class; then nothing collides at any width in between.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cache
+from math import inf
 from typing import Final
 
 from batchleaf.views.drawing.shapes import Box, Cutout, Drawing, Label, Polygon, Ring, Shape, Stroke
@@ -79,6 +80,9 @@ class Extent:
             max(e.right for e in every),
             max(e.bottom for e in every),
         )
+
+
+EVERYWHERE: Final = Extent(-inf, -inf, inf, inf)
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,15 +194,22 @@ class Canvas:
 
     def add(self, *shapes: Shape) -> None:
         """Paint ``shapes`` over what is there."""
-        self._paint(self.shapes, shapes)
+        self._paint(self.shapes, shapes, map(self.lettering.extent, shapes))
 
     def add_on_top(self, *shapes: Shape) -> None:
         """Paint ``shapes`` over what is there and over what is still to come."""
-        self._paint(self._on_top, shapes)
+        self._paint(self._on_top, shapes, map(self.lettering.extent, shapes))
 
-    def _paint(self, where: list[Shape], shapes: Iterable[Shape]) -> None:
-        for shape in shapes:
-            room = self.lettering.extent(shape)
+    def add_if_free(self, *shapes: Label | Ring, within: Extent = EVERYWHERE) -> bool:
+        """Paint ``shapes`` where there is room for all, and none leaves ``within``; tells whether it did."""
+        rooms = [self.lettering.extent(shape) for shape in shapes]
+        free = all(within.holds(room) and self.leaves_free(room) for room in rooms)
+        if free:
+            self._paint(self.shapes, shapes, rooms)
+        return free
+
+    def _paint(self, where: list[Shape], shapes: Sequence[Shape], rooms: Iterable[Extent]) -> None:
+        for shape, room in zip(shapes, rooms, strict=True):
             where.append(shape)
             self._covered.append(room)
             if isinstance(shape, Label | Ring):
@@ -208,20 +219,9 @@ class Canvas:
         """Let nothing that is still to come be written across the lines of ``stroke``."""
         self._taken += [_around_lines(Stroke(stroke.role, (line,))) for line in stroke.lines]
 
-    def is_free(self, *wanted: Shape) -> bool:
-        """True where none of the labels and rings ``wanted`` would meet one, or a line to keep clear."""
-        return all(self.leaves_free(self.lettering.extent(shape)) for shape in wanted)
-
     def leaves_free(self, room: Extent) -> bool:
         """True where no label, ring or line to keep clear reaches into ``room``."""
         return not any(room.meets(taken) for taken in self._taken)
-
-    def add_if_free(self, *shapes: Label | Ring) -> bool:
-        """Paint ``shapes`` where there is room for all; tells whether there was."""
-        free = self.is_free(*shapes)
-        if free:
-            self.add(*shapes)
-        return free
 
     @property
     def extent(self) -> Extent:

@@ -6,7 +6,7 @@ lies on a cut: it stands in one of them, or outside with a thin line to it.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -14,7 +14,7 @@ from batchleaf.core.cutting.steps import PlacedPart
 from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.callouts import Callout, from_side
 from batchleaf.views.drawing.canvas import Canvas, Extent
-from batchleaf.views.drawing.marks import Area, fits_inside
+from batchleaf.views.drawing.marks import Area
 from batchleaf.views.drawing.scores import Scores, panels_of
 from batchleaf.views.drawing.shapes import Label
 from batchleaf.views.drawing.sides import Side, Sight
@@ -61,19 +61,19 @@ Group = Sequence[Lettered]
 
 def draw_letters(canvas: Canvas, parts: Sequence[Lettered]) -> list[Group]:
     """A letter in the middle of each part, or of one of its panels; returns those that have no room."""
-    small = [part for part in parts if not _draw_letter(canvas, part, _fits_with_air)]
+    air = _AIR * canvas.lettering.em
+    small = [part for part in parts if not _draw_letter(canvas, part, air)]
     unsaid = [group for group in _touching(small) if not _draw_shared_letter(canvas, group)]
     few = [part for group in unsaid if len(group) < LEAST for part in group]
-    nameless = [part for part in few if not _draw_letter(canvas, part, fits_inside)]
+    nameless = [part for part in few if not _draw_letter(canvas, part, 0.0)]
     return [*(group for group in unsaid if len(group) >= LEAST), *_touching(nameless)]
 
 
-def _draw_letter(canvas: Canvas, part: Lettered, fits: Callable[[Canvas, Area, Label], bool]) -> bool:
+def _draw_letter(canvas: Canvas, part: Lettered, air: float) -> bool:
     return any(
-        fits(canvas, area, way) and canvas.add_if_free(way)
+        canvas.add_if_free(Label(role, *area.middle, part.letter), within=area.inset(air).extent)
         for role in ("letter", "letter small")
         for area in part.areas
-        for way in (Label(role, *area.middle, part.letter),)
     )
 
 
@@ -110,7 +110,7 @@ def _draw_shared_letter(canvas: Canvas, group: Group) -> bool:
     around = _around(group)
     label = Label("letter small", 0, 0, _said(group))
     return any(
-        fits_inside(canvas, area, way) and canvas.add_if_free(way)
+        canvas.add_if_free(way, within=area.extent)
         for part in sorted(group, key=lambda part: _distance(part, around))
         for area in part.areas[:1]
         for x, y in (area.middle,)
@@ -161,9 +161,3 @@ def outside(
 
     side, part = min(((side, part) for side in Side for part in group), key=hindrance)
     return from_side(side, sheet, part.faces[0], _said(group))
-
-
-def _fits_with_air(canvas: Canvas, area: Area, label: Label) -> bool:
-    air = _AIR * canvas.lettering.em
-    tight = Area(area.x + air, area.y + air, area.width - 2 * air, area.height - 2 * air)
-    return fits_inside(canvas, tight, label)

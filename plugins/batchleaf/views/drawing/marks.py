@@ -44,6 +44,10 @@ class Area:
         """What it covers."""
         return Extent(self.x, self.y, self.x + self.width, self.y + self.height)
 
+    def inset(self, by: float) -> Area:
+        """What is left of it so far inside its edges."""
+        return Area(self.x + by, self.y + by, self.width - 2 * by, self.height - 2 * by)
+
     def box(self, role: str) -> Box:
         """It as a shape."""
         return Box(role, self.x, self.y, self.width, self.height)
@@ -54,16 +58,7 @@ def draw_waste(canvas: Canvas, waste: Iterable[Area]) -> None:
     for area in waste:
         narrow = min(area.width, area.height)
         if narrow >= WASTE_SHOWN_FROM:
-            inset = min(WASTE_INSET, narrow / 4)
-            canvas.add(
-                Box(
-                    "waste",
-                    area.x + inset,
-                    area.y + inset,
-                    area.width - 2 * inset,
-                    area.height - 2 * inset,
-                )
-            )
+            canvas.add(area.inset(min(WASTE_INSET, narrow / 4)).box("waste"))
 
 
 def draw_kept(canvas: Canvas, rect: Rect, unit: Unit) -> bool:
@@ -76,9 +71,7 @@ def draw_kept(canvas: Canvas, rect: Rect, unit: Unit) -> bool:
     ways: list[tuple[Label, ...]] = [two]
     for text in (f"keep {size}", "keep"):
         ways += [(Label("kept halo", x, y, text),), (Label("kept halo", x, y, text, upright=False),)]
-    return any(
-        all(fits_inside(canvas, area, label) for label in way) and canvas.add_if_free(*way) for way in ways
-    )
+    return any(canvas.add_if_free(*way, within=area.extent) for way in ways)
 
 
 def hatching(area: Area, every: float) -> Iterable[tuple[float, float, float, float]]:
@@ -149,8 +142,3 @@ def _draw_arrow(canvas: Canvas, at: tuple[float, float], length: float, *, down:
     lines = [(b, a, d, c) if down else (a, b, c, d) for a, b, c, d in along]
     canvas.add(Stroke("grain", tuple((x + a, y + b, x + c, y + d) for a, b, c, d in lines)))
     canvas.add(Label(role, x, y, "grain", upright=not down))
-
-
-def fits_inside(canvas: Canvas, area: Area, label: Label) -> bool:
-    """True where ``label`` does not leave ``area``."""
-    return area.extent.holds(canvas.lettering.extent(label))

@@ -95,8 +95,7 @@ def draw_scores(canvas: Canvas, parts: Iterable[Scored]) -> None:
     for part in parts:
         canvas.add(part.lines)
         if part.part not in worded and any(
-            room.holds(canvas.lettering.extent(word)) and canvas.add_if_free(word)
-            for word, room in part.words
+            canvas.add_if_free(word, within=room) for word, room in part.words
         ):
             worded.add(part.part)
         canvas.keep_clear(part.lines)
