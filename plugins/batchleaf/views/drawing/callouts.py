@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.steps import CutStep
@@ -55,16 +54,16 @@ def callouts_of_cuts(
 
 
 def _callout(run: Run, sheet: Rect, standing: Mapping[Side, Sequence[Sight]]) -> Callout:
-    lines = run.lines
+    lines = [float(line) for line in run.lines]
 
-    def hindrance(side: Side) -> tuple[bool, Fraction]:
-        begins = min(side.depth(sheet, cut.piece)[0] for cut in run.cuts)
+    def hindrance(side: Side) -> tuple[bool, float]:
+        begins = float(min(side.depth(sheet, cut.piece)[0] for cut in run.cuts))
         blocked = any(one.far <= begins and any(map(one.crosses, lines)) for one in standing[side])
         return blocked, begins
 
     sides = (Side.TOP, Side.BOTTOM) if run.axis is Axis.X else (Side.LEFT, Side.RIGHT)
     (_, inside), side = min(((hindrance(side), side) for side in sides), key=lambda found: found[0])
-    return Callout(side, float(lines[0]), float(lines[-1]), float(inside), run.numbers)
+    return Callout(side, lines[0], lines[-1], inside, run.numbers)
 
 
 def from_nearest_side(sheet: Rect, rect: Rect, text: str) -> Callout:

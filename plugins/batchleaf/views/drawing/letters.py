@@ -155,9 +155,8 @@ def outside(
     def hindrance(way: tuple[Side, Lettered]) -> tuple[int, float, float]:
         side, part = way
         own = part.seen[side]
-        middle = own.middle
-        between = sum(one.far <= own.near and one.crosses(middle) for one in standing[side])
-        return between, float(own.near) + (away if side in busy else 0.0), _distance(part, around)
+        between = sum(one.far <= own.near and one.crosses(own.middle) for one in standing[side])
+        return between, own.near + (away if side in busy else 0.0), _distance(part, around)
 
     side, part = min(((side, part) for side in Side for part in group), key=hindrance)
     return from_side(side, sheet, part.faces[0], _said(group))

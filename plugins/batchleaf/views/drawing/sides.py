@@ -56,7 +56,9 @@ class Side(StrEnum):
 
     def sight(self, sheet: Rect, rect: Rect) -> Sight:
         """``rect`` as it is seen from this side."""
-        return Sight(*self.span(rect), *self.depth(sheet, rect))
+        start, end = self.span(rect)
+        near, far = self.depth(sheet, rect)
+        return Sight(float(start), float(end), float((start + end) / 2), float(near), float(far))
 
     def span(self, rect: Rect) -> tuple[Fraction, Fraction]:
         """Where ``rect`` starts and ends along this side."""
@@ -85,19 +87,18 @@ _OPPOSITE: Final = {
 
 @dataclass(frozen=True, slots=True)
 class Sight:
-    """A piece as it is seen from a side: where along it, and how far from it, it starts and ends."""
+    """A piece as it is seen from a side: where along it, and how far from it, it starts and ends.
 
-    start: Fraction
-    end: Fraction
-    near: Fraction
-    far: Fraction
+    These are held against one another, and no more: equal lengths are equal as floats too.
+    """
 
-    @property
-    def middle(self) -> Fraction:
-        """Where its middle lies along the side."""
-        return (self.start + self.end) / 2
+    start: float
+    end: float
+    middle: float
+    near: float
+    far: float
 
-    def crosses(self, along: Fraction) -> bool:
+    def crosses(self, along: float) -> bool:
         """Whether what goes straight in from there meets more than an edge of it."""
         return self.start < along < self.end
 
@@ -107,38 +108,49 @@ def waste_of(laid_out: LaidOut, kept: Sequence[Rect]) -> tuple[Rect, ...]:
     return tuple(rect for rect in laid_out.leftovers if rect not in kept)
 
 
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """``strip``: it is waste that is seen through where another piece lies behind it."""
+
+    sight: Sight
+    span: tuple[Fraction, Fraction]
+    strip: bool
+
+
 def stops(side: Side, laid_out: LaidOut, kept: Sequence[Rect]) -> tuple[Fraction, ...]:
     """Where what is seen from ``side`` changes, from 0 to the length of the side.
 
     The lengths between stops add up to the sheet, whatever lies on it.
     """
     pieces = _nearest_first(side, laid_out, kept)
-    ends = sorted({end for sight, _ in pieces for end in (sight.start, sight.end)} | {Fraction(0)})
-    # Nothing changes from one end to the next, so that their numbers do for finding what is there.
-    number = {end: i for i, end in enumerate(ends)}
-    reaches = [(number[sight.start], number[sight.end]) for sight, _ in pieces]
+    ends = {float(end): end for piece in pieces for end in piece.span}
     found = [Fraction(0)]
-    seen: int | None = None
-    for i, start in enumerate(ends[:-1]):
-        on_the_way = [which for which, (first, last) in enumerate(reaches) if first <= i < last]
-        seen_through = len(on_the_way) > 1 and pieces[on_the_way[0]][1]
+    seen: _Piece | None = None
+    for start in sorted(ends)[:-1]:
+        on_the_way = [piece for piece in pieces if piece.sight.start <= start < piece.sight.end]
+        seen_through = len(on_the_way) > 1 and on_the_way[0].strip
         now = on_the_way[seen_through] if on_the_way else None
-        if now != seen and start:
-            found.append(start)
+        if now is not seen and start:
+            found.append(ends[start])
         seen = now
     return (*found, side.length(laid_out.sheet))
 
 
-def _nearest_first(side: Side, laid_out: LaidOut, kept: Sequence[Rect]) -> list[tuple[Sight, bool]]:
-    """Every piece with whether it is seen through where another lies behind it."""
+def _nearest_first(side: Side, laid_out: LaidOut, kept: Sequence[Rect]) -> list[_Piece]:
     sheet = laid_out.sheet
-    standing = [side.sight(sheet, rect) for rect in (*(placed.rect for placed in laid_out.parts), *kept)]
-    waste = [side.sight(sheet, rect) for rect in waste_of(laid_out, kept)]
-    pieces = [(one, False) for one in standing] + [(one, _is_strip(side, sheet, one)) for one in waste]
-    return sorted(pieces, key=lambda piece: (piece[0].near, piece[0].far))
+    found = [
+        _Piece(side.sight(sheet, rect), side.span(rect), strip=False)
+        for rect in (*(placed.rect for placed in laid_out.parts), *kept)
+    ]
+    found += [
+        _Piece(side.sight(sheet, rect), side.span(rect), _is_strip(side, sheet, rect))
+        for rect in waste_of(laid_out, kept)
+    ]
+    return sorted(found, key=lambda piece: (piece.sight.near, piece.sight.far))
 
 
-def _is_strip(side: Side, sheet: Rect, piece: Sight) -> bool:
+def _is_strip(side: Side, sheet: Rect, piece: Rect) -> bool:
     """A trimmed edge: thin, and longer along the side than it is deep."""
     across = sheet.height if side.is_level else sheet.width
-    return piece.far - piece.near <= min(piece.end - piece.start, across * _THIN)
+    long, deep = (piece.width, piece.height) if side.is_level else (piece.height, piece.width)
+    return deep <= min(long, across * _THIN)
