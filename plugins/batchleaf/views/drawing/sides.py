@@ -58,7 +58,7 @@ class Side(StrEnum):
         """``rect`` as it is seen from this side."""
         start, end = self.span(rect)
         near, far = self.depth(sheet, rect)
-        return Sight(float(start), float(end), float((start + end) / 2), float(near), float(far))
+        return Sight(float(start), float(end), float(start + end) / 2, float(near), float(far))
 
     def span(self, rect: Rect) -> tuple[Fraction, Fraction]:
         """Where ``rect`` starts and ends along this side."""
@@ -70,11 +70,13 @@ class Side(StrEnum):
             case Side.TOP:
                 return rect.y, rect.y + rect.height
             case Side.BOTTOM:
-                return sheet.height - rect.y - rect.height, sheet.height - rect.y
+                far = sheet.height - rect.y
+                return far - rect.height, far
             case Side.LEFT:
                 return rect.x, rect.x + rect.width
             case Side.RIGHT:
-                return sheet.width - rect.x - rect.width, sheet.width - rect.x
+                far = sheet.width - rect.x
+                return far - rect.width, far
 
 
 _OPPOSITE: Final = {
