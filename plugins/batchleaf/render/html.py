@@ -84,6 +84,7 @@ def environment() -> Environment:
     )
     made.filters["as_written"] = str
     made.filters["number"] = _number
+    made.tests["in_both"] = lambda value: isinstance(value, InBoth)
     made.globals["sizes"] = sizes
     return made
 
