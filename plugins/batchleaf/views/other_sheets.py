@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.other_sheets import OnOther
+from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import Project, Supply, Tool
 from batchleaf.measure.display import NBSP, show_size
 from batchleaf.views import site_map
@@ -19,18 +20,26 @@ from batchleaf.views.plan import PlanToShow, plan_views, plans_to_show
 from batchleaf.views.words import capitalised, counted, listed, uncapitalised
 
 
-def other_sheets_page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage | None:
+def other_sheets_page(
+    batch: BatchFigures, figures: Figures, remembered: Remembering = afresh
+) -> OtherSheetsPage | None:
     """One part for each size, in the unit of the record and in the other; ``None`` where there is none."""
     if not batch.on_other:
         return None
+    return remembered(batch.project.slug, _page_in_both, batch, figures.archive.tools)
+
+
+def _page_in_both(batch: BatchFigures, tools: tuple[Tool, ...]) -> OtherSheetsPage:
     plans = [plans_to_show(one.project, one.cutting, one.papers) for one in batch.on_other]
-    page = in_both(_page(batch, plans, figures), _page(for_readers(batch), plans, figures))
+    page = in_both(_page(batch, plans, tools), _page(for_readers(batch), plans, tools))
     return replace(page, measures=measures_view(batch.project.unit))
 
 
-def _page(batch: BatchFigures, plans: Sequence[Sequence[PlanToShow]], figures: Figures) -> OtherSheetsPage:
+def _page(
+    batch: BatchFigures, plans: Sequence[Sequence[PlanToShow]], tools: Sequence[Tool]
+) -> OtherSheetsPage:
     """In the unit of the batch; ``plans``: of each size in turn."""
-    tools = {tool.slug: tool for tool in figures.archive.tools}
+    by_slug = {tool.slug: tool for tool in tools}
     project = batch.project
     here = site_map.other_sheets(project.slug)
     made = f"{project.begun} {project.name_of(project.begun)}"
@@ -39,7 +48,7 @@ def _page(batch: BatchFigures, plans: Sequence[Sequence[PlanToShow]], figures: F
         batch=Link(project.title, site_map.href(here, site_map.batch(project.slug))),
         sentence=(f"The same {made} from sheets of another size, all papers of one size, untrimmed.",),
         sheets=tuple(
-            _view(number, one, these, batch, tools)
+            _view(number, one, these, batch, by_slug)
             for number, (one, these) in enumerate(zip(batch.on_other, plans, strict=True), 1)
         ),
     )
