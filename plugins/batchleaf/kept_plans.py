@@ -62,9 +62,9 @@ def _kept(
     work_out: Callable[[], Answer],
 ) -> Answer:
     key = key_of(question.encode(), job_text(job).encode(), _engine())
-    found = store.find(key)
+    found = store.read(key)
     if found is not None:
-        return read(found.read_text(encoding="ascii"))
+        return read(found.decode("ascii"))
     answer = work_out()
     store.put(key, text(answer).encode("ascii"))
     return answer

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from batchleaf.core.figures import Figures
+from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import Problem, Project
 from batchleaf.render.feed import feed_xml
 from batchleaf.render.html import render
@@ -55,11 +56,12 @@ def made_site(
     store: Store,
     hand_outs: Figures | None = None,
     videos: Videos = NO_VIDEOS,
+    remembered: Remembering = afresh,
 ) -> tuple[MadeSite, tuple[Problem, ...]]:
     """The site of an archive, and the pictures that could not be read.
 
     ``hand_outs``: the batches whose notes are handed out, as those who get them may know them.
-    ``videos``: the texts for videos.
+    ``videos``: the texts for videos. ``remembered``: what was made for a site before.
 
     What names pages by their whole address, the feeds and the pictures that are passed on, is made
     where the site has an address.
@@ -67,9 +69,9 @@ def made_site(
     ready = prepared_photos(figures.archive.projects, store)
     if ready.problems:
         return NOTHING_MADE, ready.problems
-    pages = tuple(all_pages(figures, ready.prepared, prose_html, Outward(masthead, videos)))
+    pages = tuple(all_pages(figures, ready.prepared, prose_html, Outward(masthead, videos), remembered))
     outward = _going_out(figures, masthead, videos)
-    data = (*all_data(figures, ready.prepared), *outward, *_notes(figures, hand_outs, masthead))
+    data = (*all_data(figures, ready.prepared), *outward, *_notes(figures, hand_outs, masthead, remembered))
     shared = shared_pictures(figures) if masthead.address else {}
     social = social_pictures(shared, ready, look, store)
     photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))
@@ -107,9 +109,11 @@ def problem_site(
     return MadeSite(pages, _bodies(pages), (), (), SECTIONS, (), {})
 
 
-def _notes(figures: Figures, hand_outs: Figures | None, masthead: Masthead) -> Iterator[PlacedData]:
+def _notes(
+    figures: Figures, hand_outs: Figures | None, masthead: Masthead, remembered: Remembering
+) -> Iterator[PlacedData]:
     """Whole pages of their own, so that the frame of the site, its search and its map know none of them."""
-    for address, sheet in all_notes(figures, hand_outs, masthead):
+    for address, sheet in all_notes(figures, hand_outs, masthead, remembered):
         yield PlacedData(f"{address}index.html", notes_html(sheet))
 
 

@@ -24,6 +24,7 @@ from mkdocs.structure.toc import get_toc
 
 from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
 from batchleaf.core.figures import Figures, with_for_makes, with_the_drawer
+from batchleaf.core.remembered import Remembered
 from batchleaf.core.sheets_needed import Counting, count_sheets, remembering_counts
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
@@ -146,6 +147,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
         self._planners: dict[Path, Planner] = {}
         self._counts: dict[Path, Counting] = {}
+        self._remembered = Remembered()
         self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -211,8 +213,10 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
                 # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
                 hand_outs = handed_out(figures, tell, planner)
         count = self._counts.setdefault(cache, remembering_counts(keeping_counts(count_sheets, store)))
-        figures = with_the_drawer(with_for_makes(figures, count), planner)
-        site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos)
+        figures = with_the_drawer(with_for_makes(figures, count, self._remembered), planner)
+        site, problems = made_site(
+            figures, masthead, self.config.look(), store, hand_outs, videos, self._remembered
+        )
         if problems:
             return self._refused(problems, worked.slugs)
         self._last_sound = site

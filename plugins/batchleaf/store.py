@@ -21,12 +21,17 @@ class Store:
 
     def find(self, key: str) -> Path | None:
         """The file that was kept under ``key``; ``None`` where nothing sound is there."""
+        return None if self.read(key) is None else self._path(key)
+
+    def read(self, key: str) -> bytes | None:
+        """What was kept under ``key``; ``None`` where nothing sound is there."""
         path = self._path(key)
         try:
-            sound = _checksum(path.read_bytes()) == _beside(path).read_bytes()
+            content = path.read_bytes()
+            sound = _checksum(content) == _beside(path).read_bytes()
         except OSError:
             return None
-        return path if sound else None
+        return content if sound else None
 
     def put(self, key: str, content: bytes) -> Path:
         """Keep ``content`` under ``key``; returns its file."""

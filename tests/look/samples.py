@@ -16,6 +16,7 @@ from batchleaf.views.drawing.makes_row import Group, draw_makes_row
 from batchleaf.views.drawing.pieces import draw_pieces
 from batchleaf.views.drawing.shapes import Box, Drawing, Label
 from batchleaf.views.drawing.sheet_plan import common_scale, draw_sheet_plan
+from batchleaf.views.drawing.sheet_to_draw import sheet_to_draw
 from batchleaf.views.pages import (
     Aside,
     BatchPage,
@@ -412,7 +413,6 @@ def plan_view(drawing: Drawing, title: str) -> PlanView:
         drawing,
         SETTINGS,
         "Measure the sheet first: its whole width is used.",
-        Size(Fraction(305), Fraction(305)),
     )
 
 
@@ -750,14 +750,16 @@ def plan_drawing(
 ) -> Drawing:
     """``laid`` at the scale of a sheet of 305 mm."""
     return draw_sheet_plan(
-        laid,
+        sheet_to_draw(
+            laid,
+            letters=LETTERS,
+            kept=kept,
+            scores={"base": (Score(runs_down=True, at=Fraction(105)),)},
+            grain=grain,
+        ),
         id=name,
         title="A sheet",
         description="Parts and cuts.",
-        letters=LETTERS,
-        kept=kept,
-        scores={"base": (Score(runs_down=True, at=Fraction(105)),)},
-        grain=grain,
         unit=unit,
         scale=common_scale([Size(Fraction(305), Fraction(305))]),
     )

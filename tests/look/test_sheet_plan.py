@@ -22,6 +22,7 @@ from batchleaf.views.drawing.callouts import Callout
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Extent, Lettering
 from batchleaf.views.drawing.shapes import Drawing, Label, Ring, Shape, Stroke
 from batchleaf.views.drawing.sheet_plan import common_scale, draw_sheet_plan
+from batchleaf.views.drawing.sheet_to_draw import sheet_to_draw
 from batchleaf.views.drawing.sides import Side, stops
 from batchleaf.views.drawing.spread import spread
 from batchleaf.views.drawing.standing import stand
@@ -39,14 +40,16 @@ class Plan:
         self.laid, self.kept = laid, kept
         self.scores = scored(laid, fold)
         self.drawing = draw_sheet_plan(
-            laid,
+            sheet_to_draw(
+                laid,
+                letters={name: name for name in LETTERS},
+                kept=kept,
+                scores={"A": self.scores},
+                grain=grain,
+            ),
             id="plan",
             title="A sheet",
             description="Some parts.",
-            letters={name: name for name in LETTERS},
-            kept=kept,
-            scores={"A": self.scores},
-            grain=grain,
             unit=unit,
             scale=common_scale([laid.sheet.size]),
         )
@@ -378,18 +381,33 @@ def test_figures_are_in_the_records_unit() -> None:
         Job((Stock("s", Size(inch * 12, inch * 12)),), (PartKind("A", Size(inch * 33 / 4, inch * 12)),)),
     )
     drawing = draw_sheet_plan(
-        laid,
+        sheet_to_draw(
+            laid,
+            letters={"A": "A"},
+            kept=laid.leftovers,
+            scores={},
+            grain=Grain.UNKNOWN,
+        ),
         id="d",
         title="t",
         description="d",
-        letters={"A": "A"},
-        kept=laid.leftovers,
-        scores={},
-        grain=Grain.UNKNOWN,
         unit=Unit.INCH,
         scale=1.4,
     )
     assert {"8 1/4", "3 3/4", "12", "keep 3 3/4 × 12"} <= set(words(drawing))
+
+
+@pytest.mark.parametrize("side_of_sheet", [Fraction(305), 12 * Fraction(127, 5)], ids=["305 mm", "12 in"])
+def test_the_last_figure_is_written_past_the_end(side_of_sheet: Fraction) -> None:
+    """Where a strip at the edge is too narrow for its figure, whatever fraction of a mm the sheet ends at."""
+    strip = Fraction(10)
+    tree = ThroughCut(Axis.X, side_of_sheet - strip, PartLeaf("A"), PartLeaf("B"))
+    size = Size(side_of_sheet, side_of_sheet)
+    drawing = Plan(
+        lay_out(SheetPlan("s", 1, tree), Job((Stock("s", size),), ())), (), Unit.MM, Fold.NONE, Grain.UNKNOWN
+    ).drawing
+    (last,) = (one for one in drawing.shapes if isinstance(one, Label) and one.text == "10")
+    assert last.x > side_of_sheet
 
 
 def test_unknown_grain_is_not_drawn() -> None:
@@ -438,14 +456,16 @@ def test_scores_turn_with_their_part(
         (100, 200, PartLeaf("A", turned=True), turned),
     ):
         drawing = draw_sheet_plan(
-            laid_out(width, height, tree),
+            sheet_to_draw(
+                laid_out(width, height, tree),
+                letters={"A": "A"},
+                kept=(),
+                scores={"A": tuple(scores)},
+                grain=Grain.UNKNOWN,
+            ),
             id="d",
             title="t",
             description="d",
-            letters={"A": "A"},
-            kept=(),
-            scores={"A": tuple(scores)},
-            grain=Grain.UNKNOWN,
             unit=Unit.MM,
             scale=1.4,
         )

@@ -7,15 +7,21 @@ from fractions import Fraction
 
 import pytest
 
-from batchleaf.core.bench_limits import REMEDY
-from batchleaf.core.figures import work_out
+from batchleaf.core.bench_limits import REMEDY, Tools
+from batchleaf.core.dealing import Supplies
+from batchleaf.core.figures import BatchFigures, work_out
 from batchleaf.facts import Archive, Settings, Tool
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
-from batchleaf.views.plan import plan_views
+from batchleaf.views.plan import ToldPlan, plans_to_show, told_plans
 from core.drawers import batch, cut, part, size, supply
 
 SETTINGS = Settings(Unit.MM, Currency.of("EUR"))
+
+
+def _told(figures: BatchFigures, supplies: Supplies, tools: Tools) -> tuple[ToldPlan, ...]:
+    plans = plans_to_show(figures.project, figures.cutting, supplies)
+    return told_plans(plans, figures.project, supplies, tools)
 
 
 @pytest.mark.parametrize(
@@ -33,7 +39,7 @@ def test_where_nothing_is_to_spare(measures: tuple[int, int], said: str) -> None
     cards = replace(one, parts=(replace(part("A", *measures, "card"), turns=False),), begun=4)
     card = supply("card", size=size(300, 200))
     figures = work_out(Archive((cards,), (card,), (), (), ()), SETTINGS)
-    (plan,) = plan_views(figures.batches["cards"], {"card": card}, {})
+    (plan,) = _told(figures.batches["cards"], {"card": card}, {})
     assert plan.remark == said
 
 
@@ -48,7 +54,7 @@ def test_a_strip_that_the_trimmer_does_not_hold() -> None:
         (trimmer, f"A is narrower than the 25\u00a0mm that the trimmer holds: {REMEDY}."),
         (replace(trimmer, narrowest_strip=None), ""),
     ):
-        (plan,) = plan_views(figures.batches["cards"], {"card": card}, {"small": tool})
+        (plan,) = _told(figures.batches["cards"], {"card": card}, {"small": tool})
         assert plan.remark == said
 
 
@@ -58,7 +64,7 @@ def test_what_comes_before_a_cut_stands_before_it() -> None:
     one = replace(batch(1, cut=(cut(1),), slug="tags", finished=4), parts=(first,), begun=4)
     card = supply("card", size=size(300, 200))
     figures = work_out(Archive((one,), (card,), (), (), ()), SETTINGS)
-    (plan,) = plan_views(figures.batches["tags"], {"card": card}, {})
+    (plan,) = _told(figures.batches["tags"], {"card": card}, {})
     told = [(row.setting, row.before) for row in plan.settings]
     assert ("20", "First, for A: punch one edge.") in told
     assert [before for setting, before in told if setting != "20"] == [""] * (len(told) - 1)

@@ -207,9 +207,9 @@ def _by_line(plan: CostPlan, lots: Sequence[Lot], letters: Mapping[str, str]) ->
 
 def _relettered(tree: Node, letters: Mapping[str, str]) -> Node:
     match tree:
-        case PartLeaf(part=part):
-            return replace(tree, part=letters[part])
-        case ThroughCut(first=first, second=second):
-            return replace(tree, first=_relettered(first, letters), second=_relettered(second, letters))
+        case PartLeaf(part, turned):
+            return PartLeaf(letters[part], turned)
+        case ThroughCut(axis, at, first, second):
+            return ThroughCut(axis, at, _relettered(first, letters), _relettered(second, letters))
         case Leftover():
             return tree

@@ -30,12 +30,13 @@ from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.other_sheets import OnOther, on_other_sheets
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.core.post.by_post import ByPost, by_post
+from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.core.sheets_needed import Counting
 from batchleaf.core.terms_of_sale import terms_of_sale
 from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
 from batchleaf.core.too_tight import too_tight
 from batchleaf.core.used import Used, used_by
-from batchleaf.facts import Archive, OtherSheet, Part, Place, Problem, Project, Settings, Weight
+from batchleaf.facts import Archive, OtherSheet, Part, Place, Problem, Project, Settings, Supply, Weight
 from batchleaf.facts.postage import NO_POSTAGE, Postage
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Size
@@ -188,18 +189,31 @@ def work_out_batch(
     )
 
 
-def with_for_makes(figures: Figures, count: Counting) -> Figures:
+def with_for_makes(figures: Figures, count: Counting, remembered: Remembering = afresh) -> Figures:
     """``figures``, of which every batch says what other numbers of it take: many plans, for pages only."""
-    supplies = {supply.slug: supply for supply in figures.archive.supplies}
-    batches = {
-        slug: replace(
-            batch,
-            for_makes=for_makes(batch.project, batch.cost, supplies, count),
-            for_makes_on=tuple(for_makes_on(batch.project, batch.cost, batch.on_other, count)),
+    papers = figures.archive.supplies
+    batches: dict[str, BatchFigures] = {}
+    for slug, batch in figures.batches.items():
+        here, on_other = remembered(
+            slug, _for_makes, batch.project, batch.cost, batch.on_other, papers, count
         )
-        for slug, batch in figures.batches.items()
-    }
+        batches[slug] = replace(batch, for_makes=here, for_makes_on=on_other)
     return replace(figures, batches=batches)
+
+
+def _for_makes(
+    project: Project,
+    cost: BatchCost | None,
+    on_other: tuple[OnOther, ...],
+    papers: tuple[Supply, ...],
+    count: Counting,
+) -> tuple[tuple[ForMakes, ...], tuple[ForMakesOn, ...]]:
+    """From the sheets of the batch, and from those that are sold elsewhere."""
+    supplies = {supply.slug: supply for supply in papers}
+    return (
+        for_makes(project, cost, supplies, count),
+        tuple(for_makes_on(project, cost, on_other, count)),
+    )
 
 
 def with_the_drawer(figures: Figures, planner: Planner) -> Figures:

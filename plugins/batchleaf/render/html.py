@@ -7,6 +7,7 @@ exception is ``BatchPage.notes_html``, which is HTML by contract.
 from __future__ import annotations
 
 import html
+import re
 from html.parser import HTMLParser
 from pathlib import Path
 from typing import Final, TypedDict
@@ -90,8 +91,15 @@ def environment() -> Environment:
         finalize=_in_both,
     )
     made.filters["as_written"] = str
+    made.filters["number"] = _number
+    made.tests["in_both"] = lambda value: isinstance(value, InBoth)
     made.globals["sizes"] = sizes
     return made
+
+
+def _number(value: float) -> str:
+    """A coordinate of a drawing: a hundredth is finer than any screen."""
+    return f"{value:.2f}".replace(".00", "")
 
 
 def _in_both(value: object) -> object:
@@ -115,7 +123,8 @@ def render(page: Page) -> str:
 def toc_tokens(body: str) -> list[TocToken]:
     """The headings of a rendered body that have an id, nested by level."""
     reader = _Headings()
-    reader.feed(body)
+    for heading in _HEADING.findall(body):
+        reader.feed(heading)
     reader.close()
     return _nested(reader.found)
 
@@ -129,6 +138,10 @@ def _nested(found: list[TocToken]) -> list[TocToken]:
         (open_above[-1]["children"] if open_above else top).append(token)
         open_above.append(token)
     return top
+
+
+_HEADING: Final = re.compile("<h[1-3][ >].*?</h[1-3]>", re.DOTALL)
+"""Nearly all of a body is drawings and tables; only what may be a heading is read."""
 
 
 class _Headings(HTMLParser):

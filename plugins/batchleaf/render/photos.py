@@ -134,10 +134,10 @@ def _entry(key: str, name: str) -> str:
 
 def _from_store(key: str, store: Store) -> tuple[PhotoFile, ...] | None:
     """The files of a photo; a photo narrower than a width has no file of that width."""
-    names = store.find(_entry(key, "names"))
+    names = store.read(_entry(key, "names"))
     if names is None:
         return None
-    found = [(name, store.find(_entry(key, name))) for name in names.read_text(encoding="ascii").split()]
+    found = [(name, store.find(_entry(key, name))) for name in names.decode("ascii").split()]
     files = tuple(PhotoFile(name, path) for name, path in found if path is not None)
     return files if len(files) == len(found) else None
 

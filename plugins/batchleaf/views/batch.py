@@ -9,9 +9,10 @@ from itertools import takewhile
 
 from batchleaf.core.batch_cutting import Cutting
 from batchleaf.core.figures import BatchFigures, Figures
+from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.core.reserved import needed_sheets, reservations
 from batchleaf.core.shortage import shortages
-from batchleaf.facts import Project, Step, Supply
+from batchleaf.facts import Project, Step, Supply, Tool
 from batchleaf.measure.display import NBSP, show_length, show_number, show_size
 from batchleaf.measure.durations import show_film_time
 from batchleaf.measure.lengths import Size
@@ -48,7 +49,7 @@ from batchleaf.views.pages import (
 )
 from batchleaf.views.part_rows import Tools, part_notes, part_rows
 from batchleaf.views.pictures import Prepared, cover, picture
-from batchleaf.views.plan import alike_plans, plan_views
+from batchleaf.views.plan import alike_plans, plan_views, plans_to_show
 from batchleaf.views.post import post_view
 from batchleaf.views.scoring import score_views
 from batchleaf.views.sentence import Supplies, batch_sentence
@@ -66,14 +67,12 @@ class _Measured:
     parts_unit: str
     parts: tuple[PartRow, ...]
     parts_notes: tuple[str, ...]
-    plans: tuple[PlanView, ...]
     plan_notes: tuple[str, ...]
     bench: BenchView | None
     scoring: tuple[ScoreView, ...]
     paper_notes: tuple[str, ...]
     cost: CostView
     post: PostView | None
-    together: TogetherView | None
     step_uses: tuple[str, ...]
 
 
@@ -84,24 +83,55 @@ def _measured(batch: BatchFigures, figures: Figures, supplies: Supplies, tools: 
         parts_unit=project.unit.word,
         parts=part_rows(project, supplies, tools),
         parts_notes=(*part_notes(batch, supplies), *ink_notes(project, supplies, tools)),
-        plans=plan_views(batch, supplies, tools),
         plan_notes=_plan_notes(batch, supplies),
         bench=bench_view(batch, figures, supplies, tools),
         scoring=score_views(project, tools),
         paper_notes=_paper_notes(batch, supplies),
         cost=cost_view(batch, supplies, figures.settings),
         post=post_view(batch, supplies, figures.settings),
-        together=first_together(batch, supplies),
         step_uses=step_quantities(batch, supplies, tools),
     )
 
 
-def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_html: str) -> BatchPage:
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """What of the page is mostly drawings."""
+
+    plans: tuple[PlanView, ...]
+    together: TogetherView | None
+
+
+def _to_draw(batch: BatchFigures) -> BatchFigures:
+    """What of the batch is drawn: nothing that the drawer or its prices change."""
+    return BatchFigures(batch.project, batch.cutting, (), None, (), collated=batch.collated)
+
+
+def _drawn(batch: BatchFigures, supplies: tuple[Supply, ...], tools: tuple[Tool, ...]) -> _Drawn:
+    """In the unit of the record and in the other."""
+    papers = {supply.slug: supply for supply in supplies}
+    by_slug = {tool.slug: tool for tool in tools}
+    plans = plans_to_show(batch.project, batch.cutting, papers)
+    written, other = (
+        _Drawn(plan_views(plans, one.project, papers, by_slug), first_together(one, papers))
+        for one in (batch, for_readers(batch))
+    )
+    return in_both(written, other)
+
+
+def batch_page(
+    batch: BatchFigures,
+    figures: Figures,
+    prepared: Prepared,
+    notes_html: str,
+    remembered: Remembering = afresh,
+) -> BatchPage:
     """Everything about one batch, in order; its lengths in the unit of the record and in the other."""
     project = batch.project
     here = site_map.batch(project.slug)
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     tools = {tool.slug: tool for tool in figures.archive.tools}
+    archive = figures.archive
+    drawn = remembered(project.slug, _drawn, _to_draw(batch), archive.supplies, archive.tools)
     told = in_both(
         _measured(batch, figures, supplies, tools), _measured(for_readers(batch), figures, supplies, tools)
     )
@@ -122,7 +152,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
         parts=told.parts,
         parts_notes=told.parts_notes,
         plan_intro=_plan_intro(batch, supplies),
-        plans=told.plans,
+        plans=drawn.plans,
         plan_notes=(*told.plan_notes, *_what_lacks(batch, figures, supplies)),
         collating=collating_view(batch, figures, supplies, tools),
         scoring=told.scoring,
@@ -135,7 +165,7 @@ def batch_page(batch: BatchFigures, figures: Figures, prepared: Prepared, notes_
             for step, uses in zip(_steps(project, prepared, here), told.step_uses, strict=True)
         ),
         filming=film_rows(batch, supplies, tools) if figures.ledger else (),
-        together=told.together,
+        together=drawn.together,
         pictures=_other_pictures(project, prepared, here),
         went=went_view(batch, figures.settings.currency),
         neighbours=_neighbours(project, figures),

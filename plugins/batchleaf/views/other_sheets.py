@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.other_sheets import OnOther
+from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import Project, Supply, Tool
 from batchleaf.measure.display import NBSP, show_size
 from batchleaf.views import site_map
@@ -15,21 +16,30 @@ from batchleaf.views.in_both import for_readers, in_both
 from batchleaf.views.links import together
 from batchleaf.views.measures import measures_view
 from batchleaf.views.pages import Link, OtherSheetsPage, OtherSheetView, PlanView
-from batchleaf.views.plan import plan_views
+from batchleaf.views.plan import PlanToShow, plan_views, plans_to_show
 from batchleaf.views.words import capitalised, counted, listed, uncapitalised
 
 
-def other_sheets_page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage | None:
+def other_sheets_page(
+    batch: BatchFigures, figures: Figures, remembered: Remembering = afresh
+) -> OtherSheetsPage | None:
     """One part for each size, in the unit of the record and in the other; ``None`` where there is none."""
     if not batch.on_other:
         return None
-    page = in_both(_page(batch, figures), _page(for_readers(batch), figures))
+    return remembered(batch.project.slug, _page_in_both, batch, figures.archive.tools)
+
+
+def _page_in_both(batch: BatchFigures, tools: tuple[Tool, ...]) -> OtherSheetsPage:
+    plans = [plans_to_show(one.project, one.cutting, one.papers) for one in batch.on_other]
+    page = in_both(_page(batch, plans, tools), _page(for_readers(batch), plans, tools))
     return replace(page, measures=measures_view(batch.project.unit))
 
 
-def _page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage:
-    """In the unit of the batch."""
-    tools = {tool.slug: tool for tool in figures.archive.tools}
+def _page(
+    batch: BatchFigures, plans: Sequence[Sequence[PlanToShow]], tools: Sequence[Tool]
+) -> OtherSheetsPage:
+    """In the unit of the batch; ``plans``: of each size in turn."""
+    by_slug = {tool.slug: tool for tool in tools}
     project = batch.project
     here = site_map.other_sheets(project.slug)
     made = f"{project.begun} {project.name_of(project.begun)}"
@@ -37,7 +47,10 @@ def _page(batch: BatchFigures, figures: Figures) -> OtherSheetsPage:
         title=f"{project.title} on other sheets",
         batch=Link(project.title, site_map.href(here, site_map.batch(project.slug))),
         sentence=(f"The same {made} from sheets of another size, all papers of one size, untrimmed.",),
-        sheets=tuple(_view(number, one, batch, tools) for number, one in enumerate(batch.on_other, 1)),
+        sheets=tuple(
+            _view(number, one, these, batch, by_slug)
+            for number, (one, these) in enumerate(zip(batch.on_other, plans, strict=True), 1)
+        ),
     )
 
 
@@ -50,10 +63,15 @@ def link_to_other_sheets(batch: BatchFigures) -> Link | None:
     return Link(f"Cut from {names}", site_map.href(here, there))
 
 
-def _view(number: int, one: OnOther, batch: BatchFigures, tools: Mapping[str, Tool]) -> OtherSheetView:
+def _view(
+    number: int,
+    one: OnOther,
+    plans: Sequence[PlanToShow],
+    batch: BatchFigures,
+    tools: Mapping[str, Tool],
+) -> OtherSheetView:
     project = batch.project
-    planned = replace(batch, project=replace(one.project, unit=project.unit), cutting=one.cutting)
-    plans = tuple(_placed(plan, number, one) for plan in plan_views(planned, one.papers, tools))
+    views = plan_views(plans, replace(one.project, unit=project.unit), one.papers, tools)
     size = f"{show_size(one.sheet.size, project.unit)}{NBSP}{project.unit.word}"
     name = one.sheet.name if one.sheet.name != size.replace(NBSP, " ").replace("×", "x") else ""
     return OtherSheetView(
@@ -62,7 +80,7 @@ def _view(number: int, one: OnOther, batch: BatchFigures, tools: Mapping[str, To
         size=size if name else "",
         total=_total(one),
         sentence=_sentence(one, project),
-        plans=plans,
+        plans=tuple(_placed(plan, number, one) for plan in views),
         numbers=_numbers(one, batch),
     )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping, Sequence, Set
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
@@ -13,15 +13,15 @@ from batchleaf.core.bench_limits import REMEDY, narrowest_held
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import Node, SheetPlan
 from batchleaf.core.cutting.steps import LaidOut
-from batchleaf.core.figures import BatchFigures
 from batchleaf.facts import Cut, Project, Supply, Tool, Trim
 from batchleaf.measure.display import NBSP, show_length, show_sheet_size
-from batchleaf.measure.lengths import Size
+from batchleaf.measure.lengths import Size, Unit
 from batchleaf.measure.rects import Rect
 from batchleaf.views import site_map
 from batchleaf.views.drawing.sheet_plan import draw_sheet_plan
+from batchleaf.views.drawing.sheet_to_draw import SheetToDraw, sheet_to_draw
 from batchleaf.views.links import supply_named, together
-from batchleaf.views.pages import Line, PlanView
+from batchleaf.views.pages import Line, PlanView, SettingRow
 from batchleaf.views.settings_rows import CutsInWords
 from batchleaf.views.words import counted, joined, listed
 
@@ -51,81 +51,125 @@ def alike_plans(cutting: Cutting, supplies: Mapping[str, Supply]) -> tuple[Alike
     return tuple(AlikePlans(tuple(group)) for group in groups.values())
 
 
-PixelsPerMm = Callable[[Size], float]
-"""The scale at which a sheet of some size is drawn."""
+@dataclass(frozen=True, slots=True)
+class PlanToShow:
+    """Sheet plans that are cut alike, with what is the same in both units and at every scale.
+
+    ``cuts``: the line of the record for each of the ``plans``. ``kept``: the leftovers that go back
+    into the drawer.
+    """
+
+    plans: AlikePlans
+    cuts: tuple[Cut, ...]
+    laid: LaidOut
+    kept: tuple[Rect, ...]
+    sheet: SheetToDraw
 
 
-def on_a_page(sheet: Size) -> float:
-    """All plans of a page have one scale."""
-    return PIXELS_PER_MM
-
-
-def plan_views(
-    batch: BatchFigures,
-    supplies: Mapping[str, Supply],
-    tools: Mapping[str, Tool],
-    scale: PixelsPerMm = on_a_page,
-) -> tuple[PlanView, ...]:
-    """Every sheet plan of a batch, ready to show."""
-    if batch.cutting is None:
+def plans_to_show(
+    project: Project, cutting: Cutting | None, supplies: Mapping[str, Supply]
+) -> tuple[PlanToShow, ...]:
+    """Every sheet plan of a batch, laid out."""
+    if cutting is None:
         return ()
-    alike = alike_plans(batch.cutting, supplies)
-    held = narrowest_held(batch.project, tools)
-    return tuple(
-        _plan_view(number, group, batch, batch.cutting, supplies, held, scale)
-        for number, group in enumerate(alike, 1)
-    )
+    return tuple(_plan_to_show(alike, project, cutting, supplies) for alike in alike_plans(cutting, supplies))
 
 
-def _plan_view(
-    number: int,
-    group: AlikePlans,
-    batch: BatchFigures,
-    cutting: Cutting,
-    supplies: Mapping[str, Supply],
-    held: Fraction | None,
-    scale: PixelsPerMm,
-) -> PlanView:
-    project = batch.project
-    laid = lay_out(group.plans[0], cutting.job)
-    cuts = [cutting.sheets[plan.stock] for plan in group.plans]
+def _plan_to_show(
+    alike: AlikePlans, project: Project, cutting: Cutting, supplies: Mapping[str, Supply]
+) -> PlanToShow:
+    laid = lay_out(alike.plans[0], cutting.job)
+    cuts = tuple(cutting.sheets[plan.stock] for plan in alike.plans)
     supply = supplies[cuts[0].supply]
-    kept = kept_leftovers(laid, cuts, supply, group.sheets)
-    called = {part.letter: part.name for part in project.parts}
-    first = {part.letter: part.before.rstrip(".") for part in project.parts if part.before}
-    reading = CutsInWords(laid, called, project.unit, kept, group.sheets, first)
-    size = show_sheet_size(laid.sheet.size, project.unit)
-    names = listed([paper.name for paper in together(supplies[cut.supply] for cut in cuts)])
-    drawing = draw_sheet_plan(
+    kept = kept_leftovers(laid, cuts, supply, alike.sheets)
+    sheet = sheet_to_draw(
         laid,
-        id=f"plan-{number}-drawing",
-        title=f"Plan {number}: {names}, {size} {project.unit.word}",
-        description=reading.whole_sheet(),
         letters={part.letter: part.letter for part in project.parts},
         kept=kept,
         scores={part.letter: part.scores for part in project.parts if part.scores},
         grain=supply.grain,
+    )
+    return PlanToShow(alike, cuts, laid, kept, sheet)
+
+
+@dataclass(frozen=True, slots=True)
+class ToldPlan:
+    """A plan in the words of one unit, which is drawn at any scale."""
+
+    plan: PlanToShow
+    number: int
+    unit: Unit
+    drawing_title: str
+    drawing_words: str
+    instruction: Line
+    settings: tuple[SettingRow, ...]
+    remark: str
+
+    @property
+    def size(self) -> Size:
+        """The sheet that is cut."""
+        return self.plan.laid.sheet.size
+
+    def drawn(self, scale: float) -> PlanView:
+        """Ready to show, at ``scale`` px to the mm."""
+        drawing = draw_sheet_plan(
+            self.plan.sheet,
+            id=f"plan-{self.number}-drawing",
+            title=self.drawing_title,
+            description=self.drawing_words,
+            unit=self.unit,
+            scale=scale,
+        )
+        return PlanView(f"Plan {self.number}", self.instruction, drawing, self.settings, self.remark)
+
+
+def told_plans(
+    plans: Sequence[PlanToShow],
+    project: Project,
+    supplies: Mapping[str, Supply],
+    tools: Mapping[str, Tool],
+) -> tuple[ToldPlan, ...]:
+    """The plans in the unit of ``project``."""
+    held = narrowest_held(project, tools)
+    return tuple(_told(number, plan, project, supplies, held) for number, plan in enumerate(plans, 1))
+
+
+def plan_views(
+    plans: Sequence[PlanToShow],
+    project: Project,
+    supplies: Mapping[str, Supply],
+    tools: Mapping[str, Tool],
+) -> tuple[PlanView, ...]:
+    """The plans as a page shows them, in the unit of ``project``."""
+    return tuple(plan.drawn(PIXELS_PER_MM) for plan in told_plans(plans, project, supplies, tools))
+
+
+def _told(
+    number: int, plan: PlanToShow, project: Project, supplies: Mapping[str, Supply], held: Fraction | None
+) -> ToldPlan:
+    called = {part.letter: part.name for part in project.parts}
+    first = {part.letter: part.before.rstrip(".") for part in project.parts if part.before}
+    reading = CutsInWords(plan.laid, called, project.unit, plan.kept, plan.plans.sheets, first)
+    size = show_sheet_size(plan.laid.sheet.size, project.unit)
+    names = listed([paper.name for paper in together(supplies[cut.supply] for cut in plan.cuts)])
+    return ToldPlan(
+        plan=plan,
+        number=number,
         unit=project.unit,
-        scale=scale(laid.sheet.size),
-    )
-    return PlanView(
-        title=f"Plan {number}",
-        instruction=_instruction(group, cuts, project, supplies, size),
-        drawing=drawing,
+        drawing_title=f"Plan {number}: {names}, {size} {project.unit.word}",
+        drawing_words=reading.whole_sheet(),
+        instruction=_instruction(plan, project, supplies, size),
         settings=tuple(reading.settings()),
-        remark=_remark(project, laid, held),
-        sheet=laid.sheet.size,
+        remark=_remark(project, plan.laid, held),
     )
 
 
-def _instruction(
-    group: AlikePlans, cuts: Sequence[Cut], project: Project, supplies: Mapping[str, Supply], size: str
-) -> Line:
+def _instruction(plan: PlanToShow, project: Project, supplies: Mapping[str, Supply], size: str) -> Line:
     """Papers of which equally many are cut like this are said together."""
     here = site_map.batch(project.slug)
     times_of = Counter[tuple[str, bool]]()
-    for plan, cut in zip(group.plans, cuts, strict=True):
-        times_of[cut.supply, cut.scrap is not None] += plan.times
+    for one, cut in zip(plan.plans.plans, plan.cuts, strict=True):
+        times_of[cut.supply, cut.scrap is not None] += one.times
     alike: dict[str, list[Supply]] = {}
     for (slug, is_scrap), count in times_of.items():
         supply = supplies[slug]
@@ -135,7 +179,8 @@ def _instruction(
     for times, papers in alike.items():
         names: list[Line] = [(supply_named(paper, here),) for paper in together(papers)]
         pieces.append((f"{times}{' each' if len(papers) > 1 else ''} of ", *joined(names, ", ", " and ")))
-    first = _trimming(_trim_of(cuts[0], supplies), supplies[cuts[0].supply], project)
+    cut = plan.cuts[0]
+    first = _trimming(_trim_of(cut, supplies), supplies[cut.supply], project)
     return (f"{first}Cut ", *joined(pieces, ", ", " and "), f" like this, {size} {project.unit.word}.")
 
 

@@ -38,14 +38,17 @@ class CutsInWords:
 
     def settings(self) -> Iterator[SettingRow]:
         """One row for each setting of the trimmer, in order."""
+        parts = {placed.rect: placed.part for placed in self.laid.parts}
         for _, group in groupby(self.laid.cuts, key=lambda cut: (cut.setting, cut.axis)):
             cuts = list(group)
+            found = (parts.get(rect) for cut in cuts for rect in (cut.first, cut.second))
+            made = Counter(part for part in found if part is not None)
             yield SettingRow(
                 setting=show_length(cuts[0].setting, self.unit),
                 other_setting=show_other(cuts[0].setting, self.unit),
                 numbers=numbers_of(cuts),
-                before=self._first(cuts),
-                what=self._what(cuts),
+                before=self._first(made),
+                what=self._what(cuts, made),
                 keep=self._keeps(cuts),
                 waste=self._falls(cuts),
             )
@@ -61,19 +64,13 @@ class CutsInWords:
     def _called(self, part: str) -> str:
         return f"{part} {self.names[part]}".rstrip()
 
-    def _first(self, cuts: list[CutStep]) -> str:
+    def _first(self, made: Counter[str]) -> str:
         """``First, for B: punch one edge.``, at the cuts that part it from its piece."""
-        made = self._made(cuts)
         return " ".join(f"First, for {part}: {what}." for part, what in self.before.items() if made[part])
 
-    def _made(self, cuts: list[CutStep]) -> Counter[str]:
-        """How many of each part the cuts of one sheet set free."""
-        parts = {placed.rect: placed.part for placed in self.laid.parts}
-        return Counter(parts[rect] for cut in cuts for rect in (cut.first, cut.second) if rect in parts)
-
-    def _what(self, cuts: list[CutStep]) -> str:
+    def _what(self, cuts: list[CutStep], made: Counter[str]) -> str:
+        """``made``: how many of each part the cuts of one sheet set free."""
         strokes = counted(len(cuts) * self.sheets, "cut", "cuts").replace(" ", NBSP)
-        made = self._made(cuts)
         if not made:
             left = frozenset(self.laid.leftovers)
             both = all(rect not in left for cut in cuts for rect in (cut.first, cut.second))

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from batchleaf.core.figures import Figures
+from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import Supply
 from batchleaf.views import site_map
 from batchleaf.views.batch import batch_page
@@ -99,15 +100,19 @@ def named_supplies(figures: Figures) -> tuple[Supply, ...]:
 
 
 def all_pages(
-    figures: Figures, prepared: Prepared, prose: Callable[[str], str], out: Outward = AT_HOME
+    figures: Figures,
+    prepared: Prepared,
+    prose: Callable[[str], str],
+    out: Outward = AT_HOME,
+    remembered: Remembering = afresh,
 ) -> Iterator[PlacedPage]:
     """Every page. ``prose`` turns a batch's notes into safe HTML."""
     yield PlacedPage(site_map.HOME, "Batches", "batches", home_page(figures, prepared))
     for batch in figures.batches.values():
-        page = batch_page(batch, figures, prepared, prose(batch.project.notes))
+        page = batch_page(batch, figures, prepared, prose(batch.project.notes), remembered)
         page = with_words_out(page, batch, figures, out)
         yield PlacedPage(site_map.batch(batch.project.slug), page.title, "batches", page)
-        if others := other_sheets_page(batch, figures):
+        if others := other_sheets_page(batch, figures, remembered):
             yield PlacedPage(site_map.other_sheets(batch.project.slug), others.title, "batches", others)
         for old in batch.project.was:
             yield PlacedPage(site_map.batch(old), page.title, "batches", moved_page(batch.project, old))

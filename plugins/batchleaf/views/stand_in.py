@@ -9,7 +9,7 @@ from batchleaf.core.figures import BatchFigures
 from batchleaf.core.geometry.lying import put_together
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.shapes import Box, Cutout, Stroke
-from batchleaf.views.drawing.surfaces import draw_paper
+from batchleaf.views.drawing.surfaces import draw_paper, papers_of
 from batchleaf.views.first_make import as_first_made
 from batchleaf.views.sentence import Supplies
 from batchleaf.views.together import front_of
@@ -34,7 +34,7 @@ def _front(batch: BatchFigures, supplies: Supplies) -> tuple[Box | Cutout | Stro
     size = shown.aspect.size
     longest = float(max(size.width, size.height))
     canvas = Canvas(Lettering(_LONGEST_PX / longest, "middle"))
-    draw_paper(canvas, (*shown.behind, *shown.seen), supplies)
+    draw_paper(canvas, (*shown.behind, *shown.seen), papers_of(supplies))
     frame = Box("frame", 0.0, 0.0, float(size.width), float(size.height))
     return (frame, *(shape for shape in canvas.shapes if isinstance(shape, Box | Cutout | Stroke)))
 

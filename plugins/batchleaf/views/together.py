@@ -18,6 +18,7 @@ from batchleaf.views.drawing.apart import Layer, draw_apart, extent_of_base
 from batchleaf.views.drawing.aspect import Shown, draw_aspect
 from batchleaf.views.drawing.canvas import WIDEST_PX, Canvas, Lettering
 from batchleaf.views.drawing.shapes import Drawing
+from batchleaf.views.drawing.surfaces import blank, papers_of
 from batchleaf.views.first_make import as_first_made
 from batchleaf.views.layers_apart import stacks_of
 from batchleaf.views.lying_in_words import where_it_lies
@@ -107,19 +108,21 @@ def _apart(made: MadeUp, project: Project, supplies: Supplies) -> Iterator[Figur
 
 def _fitted_apart(layers: Sequence[Layer], supplies: Supplies) -> Canvas:
     """As large as its column lets it be; names stand in it where it does not shrink much for them."""
-    bare = _largest_apart([replace(layer, name="") for layer in layers], supplies)
-    if any(len(layer.name) > _LONGEST_NAME for layer in layers):
-        return bare
-    named = _largest_apart(layers, supplies)
-    return named if named.lettering.scale >= _FOR_NAMES * bare.lettering.scale else bare
+    nameless = [replace(layer, name="") for layer in layers]
+    bare = _largest_apart(nameless)
+    if all(len(layer.name) <= _LONGEST_NAME for layer in layers):
+        named = _largest_apart(layers)
+        if named.scale >= _FOR_NAMES * bare.scale:
+            return draw_apart(layers, papers_of(supplies), named)
+    return draw_apart(nameless, papers_of(supplies), bare)
 
 
-def _largest_apart(layers: Sequence[Layer], supplies: Supplies) -> Canvas:
+def _largest_apart(layers: Sequence[Layer]) -> Lettering:
     for scale in _scales(*extent_of_base(layers), WIDEST_PX["middle"]):
         for width_class in ("narrow", "middle"):
-            canvas = draw_apart(layers, supplies, Lettering(scale, width_class))
+            canvas = draw_apart(layers, blank, Lettering(scale, width_class))
             if _width(canvas) <= WIDEST_PX[width_class] and _height(canvas) <= _HIGHEST_PX:
-                return canvas
+                return canvas.lettering
     raise ValueError("no scale is small enough")
 
 
@@ -160,16 +163,20 @@ def _at_one_scale(shown: Sequence[Shown], supplies: Supplies, unit: Unit) -> lis
     sizes = [one.aspect.size for one in shown]
     width, height = float(max(size.width for size in sizes)), float(max(size.height for size in sizes))
     for scale in _scales(width, height, WIDEST_PX["large"]):
-        canvases = [_fitted(one, supplies, unit, scale) for one in shown]
-        found = [canvas for canvas in canvases if canvas is not None]
+        tried = [_fitted(one, unit, scale) for one in shown]
+        found = [canvas for canvas in tried if canvas is not None]
         if len(found) == len(shown) and _fit_together(found):
-            return found
+            papers = papers_of(supplies)
+            return [
+                draw_aspect(one, papers, unit, canvas.lettering)
+                for one, canvas in zip(shown, found, strict=True)
+            ]
     raise ValueError("no scale is small enough")
 
 
-def _fitted(shown: Shown, supplies: Supplies, unit: Unit, scale: float) -> Canvas | None:
+def _fitted(shown: Shown, unit: Unit, scale: float) -> Canvas | None:
     for width_class in ("narrow", "middle", "large"):
-        canvas = draw_aspect(shown, supplies, unit, Lettering(scale, width_class))
+        canvas = draw_aspect(shown, blank, unit, Lettering(scale, width_class))
         if _width(canvas) <= WIDEST_PX[width_class]:
             return canvas
     return None

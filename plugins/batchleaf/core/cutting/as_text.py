@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from functools import lru_cache
 from typing import Any, TypeVar
 
 from batchleaf.core.cutting.plan import (
@@ -106,6 +107,12 @@ def _tree(spelt: Sequence[str]) -> Node:
                 done.append(Leftover())
             case _:
                 first, second = done.pop(), done.pop()
-                done.append(ThroughCut(Axis(kind), Fraction(rest), first, second))
+                done.append(ThroughCut(*_cut(node), first, second))
     (tree,) = done
     return tree
+
+
+@lru_cache(maxsize=4096)
+def _cut(spelt: str) -> tuple[Axis, Fraction]:
+    """Remembered: plans of a batch cut at the same few places."""
+    return Axis(spelt[0]), Fraction(spelt[1:])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from batchleaf.core.cutting.integers import Sheet, common_unit, shapes_of
 from batchleaf.core.cutting.one_size import most_of_one_size, plain_grid_count
@@ -30,8 +31,10 @@ class FromOneSheet:
         return self.through == self.at_most
 
 
+@lru_cache(maxsize=4096)
 def from_one_sheet(sheet: Size, part: Size, *, turns: bool, kerf: Fraction = Fraction(0)) -> FromOneSheet:
     """How many of ``part`` a ``sheet`` gives; all lengths in mm."""
+    # Remembered: each edition of a batch asks for the same.
     unit = common_unit((sheet.width, sheet.height, part.width, part.height, kerf))
     lost = int(kerf / unit)
     width, height = int(sheet.width / unit) + lost, int(sheet.height / unit) + lost

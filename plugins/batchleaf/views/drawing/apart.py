@@ -6,21 +6,20 @@ line at the right.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
 from batchleaf.core.geometry.aspects import Crease
 from batchleaf.core.geometry.seen import Seen
-from batchleaf.facts import Supply
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.cutouts import cutout, farthest
 from batchleaf.views.drawing.oblique import Plane, Point, depth_of
 from batchleaf.views.drawing.paper import Fill, Line
 from batchleaf.views.drawing.shapes import Cutout, Label, Polygon, Stroke
 from batchleaf.views.drawing.spread import spread
-from batchleaf.views.drawing.surfaces import fill_seen, marks_of
+from batchleaf.views.drawing.surfaces import PaperOf, marks_of
 
 _GAP: Final = 0.62
 """From one layer to the next, as a share of what the base takes from top to foot."""
@@ -56,13 +55,13 @@ class Layer:
     shift: tuple[float, float] = (0.0, 0.0)
 
 
-def draw_apart(layers: Sequence[Layer], supplies: Mapping[str, Supply], lettering: Lettering) -> Canvas:
+def draw_apart(layers: Sequence[Layer], paper_of: PaperOf, lettering: Lettering) -> Canvas:
     """The layers, the lowest first."""
     canvas = Canvas(lettering)
     planes = _planes(layers, lettering)
     for layer, plane in zip(layers, planes, strict=True):
         _draw_drops(canvas, layer, plane, layers, planes)
-        _draw_layer(canvas, layer, plane, supplies)
+        _draw_layer(canvas, layer, plane, paper_of)
     _draw_letters(canvas, layers, planes)
     return canvas
 
@@ -100,15 +99,15 @@ def _draw_drops(
         canvas.add(Stroke("apart", tuple(lines)))
 
 
-def _draw_layer(canvas: Canvas, layer: Layer, plane: Plane, supplies: Mapping[str, Supply]) -> None:
+def _draw_layer(canvas: Canvas, layer: Layer, plane: Plane, paper_of: PaperOf) -> None:
     first = layer.pieces[0]
     for corners in layer.hinge:
         flat = tuple(Plane(plane.height + z, plane.left, plane.top).point(x, y) for x, y, z in corners)
-        canvas.add(_hanging(first, flat, fill_seen(first, supplies)))
+        canvas.add(_hanging(first, flat, paper_of(first)))
     if layer.walls > 0:
-        _draw_walls(canvas, first, plane, layer.walls, supplies, near=False)
+        _draw_walls(canvas, first, plane, layer.walls, paper_of, near=False)
     for piece in layer.pieces:
-        fill = fill_seen(piece, supplies)
+        fill = paper_of(piece)
         role = "base" if piece.index is None else "layer"
         canvas.add(_slab(f"{role} slab", piece, plane, fill))
         lines = plane.lines(marks_of(piece, fill, canvas.lettering.scale))
@@ -121,13 +120,13 @@ def _draw_layer(canvas: Canvas, layer: Layer, plane: Plane, supplies: Mapping[st
             if not one.at_edge
         )
         if folds:
-            canvas.add(Stroke("fold" + fill_seen(first, supplies).edge, folds))
+            canvas.add(Stroke("fold" + paper_of(first).edge, folds))
     if layer.walls:
-        _draw_walls(canvas, first, plane, layer.walls, supplies, near=True)
+        _draw_walls(canvas, first, plane, layer.walls, paper_of, near=True)
 
 
 def _draw_walls(
-    canvas: Canvas, piece: Seen, plane: Plane, walls: float, supplies: Mapping[str, Supply], *, near: bool
+    canvas: Canvas, piece: Seen, plane: Plane, walls: float, paper_of: PaperOf, *, near: bool
 ) -> None:
     """Two of the four walls of a box: those behind its bottom, or those before it."""
     top_left, top_right, bottom_right, bottom_left = plane.corners(piece.rect)
@@ -138,7 +137,7 @@ def _draw_walls(
     )
     for (x1, y1), (x2, y2) in edges:
         corners = ((x1, y1), (x2, y2), (x2, y2 - walls), (x1, y1 - walls))
-        canvas.add(_sheet("layer", corners, fill_seen(piece, supplies)))
+        canvas.add(_sheet("layer", corners, paper_of(piece)))
 
 
 def _corners(piece: Seen, plane: Plane) -> tuple[Point, Point, Point, Point]:

@@ -2,26 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from batchleaf.core.geometry.aspects import Aspect, Crease
 from batchleaf.core.geometry.seen import Seen
-from batchleaf.facts import Supply
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.outlines import Outline
-from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
 from batchleaf.views.drawing.cutouts import edges_of, lines_within
 from batchleaf.views.drawing.leaders import draw_leaders
+from batchleaf.views.drawing.marks import Area
 from batchleaf.views.drawing.paper import Line
 from batchleaf.views.drawing.room import Room, draw_room
 from batchleaf.views.drawing.shapes import Stroke
 from batchleaf.views.drawing.sides import Side
-from batchleaf.views.drawing.surfaces import draw_paper, fill_seen
+from batchleaf.views.drawing.surfaces import PaperOf, draw_paper
 
 _CHAIN: Final = 0.8
 """How far out a chain of measures stands, in em."""
@@ -47,23 +46,23 @@ class Shown:
     behind: tuple[Seen, ...] = ()
 
 
-def draw_aspect(shown: Shown, supplies: Mapping[str, Supply], unit: Unit, lettering: Lettering) -> Canvas:
+def draw_aspect(shown: Shown, paper_of: PaperOf, unit: Unit, lettering: Lettering) -> Canvas:
     """Its paper, edges and folds; its finished size; a letter for each part that is seen."""
     canvas, aspect = Canvas(lettering), shown.aspect
     first_part = next((i for i, one in enumerate(shown.seen) if one.index is not None), len(shown.seen))
     nearest = [one for one in shown.seen if one.index is None][-1]
     round_ = [one for one in shown.seen if one.goes_round]
-    draw_paper(canvas, (*shown.behind, *shown.seen[:first_part]), supplies)
-    draw_folds(canvas, aspect.creases, _PAST * lettering.em, fill_seen(nearest, supplies).edge)
-    draw_paper(canvas, [one for one in shown.seen[first_part:] if not one.goes_round], supplies)
+    draw_paper(canvas, (*shown.behind, *shown.seen[:first_part]), paper_of)
+    draw_folds(canvas, aspect.creases, _PAST * lettering.em, paper_of(nearest).edge)
+    draw_paper(canvas, [one for one in shown.seen[first_part:] if not one.goes_round], paper_of)
     sheets = [one for one in shown.seen if one.index is None and one.rect in aspect.nearest.sheets]
     draw_edges(canvas, aspect, sheets[-len(aspect.nearest.sheets) :])
-    if fill_seen(nearest, supplies).clear:
+    if paper_of(nearest).clear:
         draw_glints(canvas, aspect, nearest.outline)
     for room in shown.rooms:
         under = [one for one in shown.seen if one.rect.holds(room.rect)] or [nearest]
-        draw_room(canvas, room, fill_seen(under[-1], supplies).shade)
-    draw_paper(canvas, round_, supplies)
+        draw_room(canvas, room, paper_of(under[-1]).shade)
+    draw_paper(canvas, round_, paper_of)
     if shown.measured:
         _draw_measures(canvas, aspect, unit)
     sides = (Side.RIGHT,) if shown.measured else (Side.LEFT, Side.RIGHT)
@@ -123,7 +122,7 @@ def _beyond(crease: Crease, by: float) -> tuple[Line, Line]:
 def _draw_measures(canvas: Canvas, aspect: Aspect, unit: Unit) -> None:
     """Its width above it and its height at the left."""
     size = aspect.size
-    rect = Rect(ZERO, ZERO, size.width, size.height)
+    whole = Area(0.0, 0.0, float(size.width), float(size.height))
     out = _CHAIN * canvas.lettering.em + (_PAST * canvas.lettering.em if aspect.creases else 0.0)
-    draw_chain(canvas, rect, Side.TOP, (ZERO, size.width), unit, out)
-    draw_chain(canvas, rect, Side.LEFT, (ZERO, size.height), unit, out)
+    draw_chain(canvas, whole, Side.TOP, (ZERO, size.width), unit, out)
+    draw_chain(canvas, whole, Side.LEFT, (ZERO, size.height), unit, out)

@@ -15,8 +15,8 @@ from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas, Lettering
 from batchleaf.views.drawing.chains import draw_chain
 from batchleaf.views.drawing.cutouts import as_drawn, cutout
-from batchleaf.views.drawing.marks import Area, fits_inside
-from batchleaf.views.drawing.scores import draw_scores
+from batchleaf.views.drawing.marks import Area
+from batchleaf.views.drawing.scores import draw_scores, scored
 from batchleaf.views.drawing.shapes import Label, Stroke
 from batchleaf.views.drawing.sides import Side
 
@@ -44,15 +44,15 @@ def draw_blank(part: Part, faces: Sequence[Named], unit: Unit, lettering: Letter
         # Cut to its shape once it is folded: until then it is scored from edge to edge.
         canvas.add(area.box("waste"), cutout(outline, "part", "", as_drawn))
         canvas.add(cutout(outline, "outline", "", as_drawn))
-    draw_scores(canvas, [PlacedPart(part.letter, sheet, turned=False)], {part.letter: part.scores})
+    draw_scores(canvas, scored([PlacedPart(part.letter, sheet, turned=False)], {part.letter: part.scores}))
     cuts = tuple(corner_cuts(part))
     if cuts:
         canvas.add(Stroke("cut", cuts))
     for name, rect in faces:
         _draw_name(canvas, name, Area.of(rect))
     out = _CHAIN * lettering.em
-    draw_chain(canvas, sheet, Side.TOP, _stops(part, runs_down=True), unit, out)
-    draw_chain(canvas, sheet, Side.LEFT, _stops(part, runs_down=False), unit, out)
+    draw_chain(canvas, area, Side.TOP, _stops(part, runs_down=True), unit, out)
+    draw_chain(canvas, area, Side.LEFT, _stops(part, runs_down=False), unit, out)
     return canvas
 
 
@@ -91,5 +91,5 @@ def _draw_name(canvas: Canvas, name: str, area: Area) -> None:
     ways = [replace(upright, y=area.y + share * area.height) for share in _PLACES]
     ways += [replace(upright, x=area.x + share * area.width, upright=False) for share in _PLACES]
     for way in ways:
-        if fits_inside(canvas, area, way) and canvas.add_if_free(way):
+        if canvas.add_if_free(way, within=area.extent):
             return

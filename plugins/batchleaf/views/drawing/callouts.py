@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from batchleaf.core.cutting.plan import Axis
 from batchleaf.core.cutting.steps import CutStep
 from batchleaf.measure.rects import Rect
-from batchleaf.views.drawing.sides import Side
+from batchleaf.views.drawing.sides import Side, Sight
 from batchleaf.views.pages import CutNumbers
 from batchleaf.views.runs import Run, runs_of
 
@@ -44,27 +43,27 @@ class Callout:
         return self.told.shown if isinstance(self.told, CutNumbers) else self.told
 
 
-def callouts_of_cuts(cuts: Iterable[CutStep], sheet: Rect, standing: Sequence[Rect]) -> list[Callout]:
-    """One for each run and each single cut, from the side that reaches it most easily."""
+def callouts_of_cuts(
+    cuts: Iterable[CutStep], sheet: Rect, standing: Mapping[Side, Sequence[Sight]]
+) -> list[Callout]:
+    """One for each run and each single cut, from the side that reaches it most easily.
+
+    ``standing``: what is not cut away, as it is seen from each side.
+    """
     return [_callout(run, sheet, standing) for run in runs_of(cuts)]
 
 
-def _callout(run: Run, sheet: Rect, standing: Sequence[Rect]) -> Callout:
+def _callout(run: Run, sheet: Rect, standing: Mapping[Side, Sequence[Sight]]) -> Callout:
+    lines = [float(line) for line in run.lines]
+
+    def hindrance(side: Side) -> tuple[bool, float]:
+        begins = float(min(side.depth(sheet, cut.piece)[0] for cut in run.cuts))
+        blocked = any(one.far <= begins and any(map(one.crosses, lines)) for one in standing[side])
+        return blocked, begins
+
     sides = (Side.TOP, Side.BOTTOM) if run.axis is Axis.X else (Side.LEFT, Side.RIGHT)
-    blocking = [rect for rect in standing if any(_across(sides[0], rect, line) for line in run.lines)]
-
-    def hindrance(side: Side) -> tuple[bool, Fraction]:
-        begins = min(side.depth(sheet, cut.piece)[0] for cut in run.cuts)
-        return any(side.depth(sheet, rect)[1] <= begins for rect in blocking), begins
-
-    side = min(sides, key=hindrance)
-    first, *_, last = (*run.lines, run.lines[-1])
-    return Callout(side, float(first), float(last), float(hindrance(side)[1]), run.numbers)
-
-
-def _across(side: Side, rect: Rect, line: Fraction) -> bool:
-    start, end = side.span(rect)
-    return start < line < end
+    (_, inside), side = min(((hindrance(side), side) for side in sides), key=lambda found: found[0])
+    return Callout(side, lines[0], lines[-1], inside, run.numbers)
 
 
 def from_nearest_side(sheet: Rect, rect: Rect, text: str) -> Callout:

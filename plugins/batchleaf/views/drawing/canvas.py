@@ -7,8 +7,10 @@ width class; then nothing collides at any width in between.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from functools import cache
+from math import inf
 from typing import Final
 
 from batchleaf.views.drawing.shapes import Box, Cutout, Drawing, Label, Polygon, Ring, Shape, Stroke
@@ -37,6 +39,8 @@ _CAP_HEIGHT: Final = {"letter": 0.76, "small": 0.76}
 """A capital has no descender and fills less than its em."""
 _CAP_WIDTH: Final = 1.3
 """Semibold capitals are wider than figures."""
+_STARTS: Final = {"start": 0.0, "end": -1.0}
+"""Where a text starts from its point, as a share of its width; all others are centred."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +80,9 @@ class Extent:
             max(e.right for e in every),
             max(e.bottom for e in every),
         )
+
+
+EVERYWHERE: Final = Extent(-inf, -inf, inf, inf)
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,18 +136,35 @@ class Lettering:
                 return self._around_label(shape)
 
     def _around_label(self, label: Label) -> Extent:
-        roles = label.role.split()
-        listed = [role for role in roles if role in SIZE_OF_ROLE]
-        size = SIZE_OF_ROLE[listed[-1]] if listed else 1.0
-        width = self.width(label.text, size) * (
-            _CAP_WIDTH if "letter" in roles and len(label.text) == 1 else 1.0
-        )
-        height = size * self.em * (_CAP_HEIGHT.get(listed[-1], 1.0) if listed else 1.0)
-        along = {"start": (0.0, width), "end": (-width, 0.0)}
-        left, right = next((along[role] for role in roles if role in along), (-width / 2, width / 2))
+        """A text that is read from below lies a quarter turn back."""
+        kind = _kind_of(label.role)
+        capital = _CAP_WIDTH if kind.is_letter and len(label.text) == 1 else 1.0
+        along = self.width(label.text, kind.size) * capital
+        start, end = along * kind.start, along * (1 + kind.start)
+        half = kind.height * self.em / 2
         if label.upright:
-            return Extent(label.x + left, label.y - height / 2, label.x + right, label.y + height / 2)
-        return Extent(label.x - height / 2, label.y - right, label.x + height / 2, label.y - left)
+            return Extent(label.x + start, label.y - half, label.x + end, label.y + half)
+        return Extent(label.x - half, label.y - end, label.x + half, label.y - start)
+
+
+@dataclass(frozen=True, slots=True)
+class _Kind:
+    """How labels of one role are set, in em; ``start``: where the text starts, as a share of its width."""
+
+    size: float
+    height: float
+    start: float
+    is_letter: bool
+
+
+@cache
+def _kind_of(role: str) -> _Kind:
+    roles = role.split()
+    listed = [one for one in roles if one in SIZE_OF_ROLE]
+    size = SIZE_OF_ROLE[listed[-1]] if listed else 1.0
+    height = size * (_CAP_HEIGHT.get(listed[-1], 1.0) if listed else 1.0)
+    start = next((_STARTS[one] for one in roles if one in _STARTS), -0.5)
+    return _Kind(size, height, start, "letter" in roles)
 
 
 def _around_points(points: Iterable[tuple[float, float]]) -> Extent:
@@ -164,45 +188,45 @@ class Canvas:
     lettering: Lettering
     rows: int = 4
     shapes: list[Shape] = field(default_factory=list)
-    _taken: list[Extent] = field(default_factory=list)
     _on_top: list[Shape] = field(default_factory=list)
+    _covered: list[Extent] = field(default_factory=list)
+    _taken: list[Extent] = field(default_factory=list)
 
     def add(self, *shapes: Shape) -> None:
         """Paint ``shapes`` over what is there."""
-        self.shapes.extend(shapes)
-        self._take(shapes)
+        self._paint(self.shapes, shapes, map(self.lettering.extent, shapes))
 
     def add_on_top(self, *shapes: Shape) -> None:
         """Paint ``shapes`` over what is there and over what is still to come."""
-        self._on_top.extend(shapes)
-        self._take(shapes)
+        self._paint(self._on_top, shapes, map(self.lettering.extent, shapes))
 
-    def _take(self, shapes: Iterable[Shape]) -> None:
-        self._taken += [self.lettering.extent(shape) for shape in shapes if isinstance(shape, Label | Ring)]
+    def add_if_free(self, *shapes: Label | Ring, within: Extent = EVERYWHERE) -> bool:
+        """Paint ``shapes`` where there is room for all, and none leaves ``within``; tells whether it did."""
+        rooms = [self.lettering.extent(shape) for shape in shapes]
+        free = all(within.holds(room) and self.leaves_free(room) for room in rooms)
+        if free:
+            self._paint(self.shapes, shapes, rooms)
+        return free
+
+    def _paint(self, where: list[Shape], shapes: Sequence[Shape], rooms: Iterable[Extent]) -> None:
+        for shape, room in zip(shapes, rooms, strict=True):
+            where.append(shape)
+            self._covered.append(room)
+            if isinstance(shape, Label | Ring):
+                self._taken.append(room)
 
     def keep_clear(self, stroke: Stroke) -> None:
         """Let nothing that is still to come be written across the lines of ``stroke``."""
         self._taken += [_around_lines(Stroke(stroke.role, (line,))) for line in stroke.lines]
 
-    def is_free(self, *wanted: Shape) -> bool:
-        """True where none of the labels and rings ``wanted`` would meet one, or a line to keep clear."""
-        return all(self.leaves_free(self.lettering.extent(shape)) for shape in wanted)
-
     def leaves_free(self, room: Extent) -> bool:
         """True where no label, ring or line to keep clear reaches into ``room``."""
         return not any(room.meets(taken) for taken in self._taken)
 
-    def add_if_free(self, *shapes: Label | Ring) -> bool:
-        """Paint ``shapes`` where there is room for all; tells whether there was."""
-        free = self.is_free(*shapes)
-        if free:
-            self.add(*shapes)
-        return free
-
     @property
     def extent(self) -> Extent:
         """All that is painted, with a little air for the thickness of lines."""
-        around = Extent.around(self.lettering.extent(shape) for shape in (*self.shapes, *self._on_top))
+        around = Extent.around(self._covered)
         air = 2 / self.lettering.scale
         return Extent(around.left - air, around.top - air, around.right + air, around.bottom + air)
 

@@ -17,8 +17,8 @@ from typing import Final
 
 from batchleaf.measure.display import show_length
 from batchleaf.measure.lengths import Unit
-from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.canvas import Canvas
+from batchleaf.views.drawing.marks import Area
 from batchleaf.views.drawing.shapes import Label, Stroke
 from batchleaf.views.drawing.sides import Side
 
@@ -29,32 +29,27 @@ _TICK: Final = 0.2
 
 
 @dataclass(frozen=True, slots=True)
-class Measure:
-    """``times`` equal lengths in a row, from ``start`` along a side."""
+class _Measure:
+    """One length along a side, or several equal ones in a row; ``figure``: ``210``, or ``5 × 12``."""
 
-    start: Fraction
-    length: Fraction
-    times: int
+    start: float
+    end: float
+    figure: str
 
     @property
-    def whole(self) -> Fraction:
-        """All of them together."""
-        return self.length * self.times
-
-    def figure(self, unit: Unit) -> str:
-        """``210``, or ``5 × 12`` for five in a row."""
-        one = show_length(self.length, unit)
-        return one if self.times == 1 else f"{self.times} × {one}"
+    def middle(self) -> float:
+        """Where its figure stands, if it can."""
+        return (self.start + self.end) / 2
 
 
 def draw_chain(
-    canvas: Canvas, sheet: Rect, side: Side, stops: Sequence[Fraction], unit: Unit, out: float
+    canvas: Canvas, sheet: Area, side: Side, stops: Sequence[Fraction], unit: Unit, out: float
 ) -> None:
     """Draw the chain with these ``stops`` so far ``out`` from ``side`` that rings fit before it."""
     em = canvas.lettering.em
     at = [float(stop) for stop in stops]
     measures = list(_measures(canvas, stops, unit))
-    ends = [*(float(measure.start) for measure in measures), at[-1]]
+    ends = [*(measure.start for measure in measures), at[-1]]
     canvas.add(
         Stroke("extension", tuple(_line(side, sheet, (u, 0.2 * em), (u, out + 0.2 * em)) for u in ends)),
         Stroke(
@@ -66,45 +61,40 @@ def draw_chain(
         ),
     )
     for measure in measures:
-        _write(canvas, sheet, side, measure, unit, out, at[-1])
+        _write(canvas, sheet, side, measure, out, at[-1])
 
 
-def _measures(canvas: Canvas, stops: Sequence[Fraction], unit: Unit) -> Iterator[Measure]:
+def _measures(canvas: Canvas, stops: Sequence[Fraction], unit: Unit) -> Iterator[_Measure]:
     """One by one where figures fit, in runs of equals where they do not."""
-    lengths = [(start, end - start) for start, end in pairwise(stops)]
-    for length, run in groupby(lengths, key=lambda one: one[1]):
-        starts = [start for start, _ in run]
-        if _fits(canvas, Measure(starts[0], length, 1), unit):
-            yield from (Measure(start, length, 1) for start in starts)
+    for length, run in groupby(pairwise(stops), key=lambda ends: ends[1] - ends[0]):
+        figure = show_length(length, unit)
+        each = [_Measure(float(start), float(end), figure) for start, end in run]
+        if len(each) == 1 or _fits(canvas, each[0]):
+            yield from each
         else:
-            yield Measure(starts[0], length, len(starts))
+            yield _Measure(each[0].start, each[-1].end, f"{len(each)} × {figure}")
 
 
-def _fits(canvas: Canvas, measure: Measure, unit: Unit) -> bool:
-    needed = canvas.lettering.width(measure.figure(unit)) + _AIR * canvas.lettering.em
-    return float(measure.whole) >= needed
+def _fits(canvas: Canvas, measure: _Measure) -> bool:
+    needed = canvas.lettering.width(measure.figure) + _AIR * canvas.lettering.em
+    return measure.end - measure.start >= needed
 
 
-def _write(
-    canvas: Canvas, sheet: Rect, side: Side, measure: Measure, unit: Unit, out: float, end: float
-) -> None:
-    figure = measure.figure(unit)
-    middle = float(measure.start + measure.whole / 2)
-    in_break = _figure(side, sheet, middle, out, figure)
-    if _fits(canvas, measure, unit) and canvas.add_if_free(in_break):
+def _write(canvas: Canvas, sheet: Area, side: Side, measure: _Measure, out: float, end: float) -> None:
+    figure = measure.figure
+    in_break = _figure(side, sheet, measure.middle, out, figure)
+    if _fits(canvas, measure) and canvas.add_if_free(in_break):
         return
     past = (canvas.lettering.width(figure) / 2) + 0.45 * canvas.lettering.em
-    if measure.start + measure.whole == end and canvas.add_if_free(
-        _figure(side, sheet, end + past, out, figure)
-    ):
+    if measure.end == end and canvas.add_if_free(_figure(side, sheet, end + past, out, figure)):
         return
     if measure.start == 0 and canvas.add_if_free(_figure(side, sheet, -past, out, figure)):
         return
-    _write_further_out(canvas, sheet, side, middle, out, figure)
+    _write_further_out(canvas, sheet, side, measure.middle, out, figure)
 
 
 def _write_further_out(
-    canvas: Canvas, sheet: Rect, side: Side, middle: float, out: float, figure: str
+    canvas: Canvas, sheet: Area, side: Side, middle: float, out: float, figure: str
 ) -> None:
     em = canvas.lettering.em
     for row in range(1, canvas.rows + 1):
@@ -115,19 +105,19 @@ def _write_further_out(
             return
 
 
-def _figure(side: Side, sheet: Rect, along: float, out: float, text: str) -> Label:
+def _figure(side: Side, sheet: Area, along: float, out: float, text: str) -> Label:
     x, y = side.point(sheet, along, out)
     return Label("figure", x, y, text, upright=side.is_level)
 
 
 def _line(
-    side: Side, sheet: Rect, start: tuple[float, float], end: tuple[float, float]
+    side: Side, sheet: Area, start: tuple[float, float], end: tuple[float, float]
 ) -> tuple[float, float, float, float]:
     return (*side.point(sheet, *start), *side.point(sheet, *end))
 
 
 def _tick(
-    side: Side, sheet: Rect, along: float, out: float, half: float
+    side: Side, sheet: Area, along: float, out: float, half: float
 ) -> tuple[float, float, float, float]:
     x, y = side.point(sheet, along, out)
     return (x - half, y + half, x + half, y - half)

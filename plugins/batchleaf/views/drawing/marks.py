@@ -44,26 +44,21 @@ class Area:
         """What it covers."""
         return Extent(self.x, self.y, self.x + self.width, self.y + self.height)
 
+    def inset(self, by: float) -> Area:
+        """What is left of it so far inside its edges."""
+        return Area(self.x + by, self.y + by, self.width - 2 * by, self.height - 2 * by)
+
     def box(self, role: str) -> Box:
         """It as a shape."""
         return Box(role, self.x, self.y, self.width, self.height)
 
 
-def draw_waste(canvas: Canvas, waste: Iterable[Rect]) -> None:
+def draw_waste(canvas: Canvas, waste: Iterable[Area]) -> None:
     """A light dotted edge a little inside; nothing where waste is narrow."""
-    for area in map(Area.of, waste):
+    for area in waste:
         narrow = min(area.width, area.height)
         if narrow >= WASTE_SHOWN_FROM:
-            inset = min(WASTE_INSET, narrow / 4)
-            canvas.add(
-                Box(
-                    "waste",
-                    area.x + inset,
-                    area.y + inset,
-                    area.width - 2 * inset,
-                    area.height - 2 * inset,
-                )
-            )
+            canvas.add(area.inset(min(WASTE_INSET, narrow / 4)).box("waste"))
 
 
 def draw_kept(canvas: Canvas, rect: Rect, unit: Unit) -> bool:
@@ -76,9 +71,7 @@ def draw_kept(canvas: Canvas, rect: Rect, unit: Unit) -> bool:
     ways: list[tuple[Label, ...]] = [two]
     for text in (f"keep {size}", "keep"):
         ways += [(Label("kept halo", x, y, text),), (Label("kept halo", x, y, text, upright=False),)]
-    return any(
-        all(fits_inside(canvas, area, label) for label in way) and canvas.add_if_free(*way) for way in ways
-    )
+    return any(canvas.add_if_free(*way, within=area.extent) for way in ways)
 
 
 def hatching(area: Area, every: float) -> Iterable[tuple[float, float, float, float]]:
@@ -91,19 +84,34 @@ def hatching(area: Area, every: float) -> Iterable[tuple[float, float, float, fl
         step += every
 
 
-def draw_grain(
-    canvas: Canvas, sheet: Rect, panels: Sequence[Rect], waste: Sequence[Rect], grain: Grain
-) -> None:
-    """An arrow with open heads along the fibres: on the roomiest panel or piece, else beside the sheet."""
+@dataclass(frozen=True, slots=True)
+class Fibres:
+    """Whether the fibres of a sheet run down, and on which pieces that may be shown: the roomiest first.
+
+    With each piece goes the role of the word on it.
+    """
+
+    down: bool
+    pieces: tuple[tuple[Area, str], ...]
+
+
+def fibres_of(sheet: Rect, panels: Sequence[Rect], waste: Sequence[Rect], grain: Grain) -> Fibres | None:
+    """``None`` where nobody knows how they run."""
     if grain is Grain.UNKNOWN:
-        return
+        return None
     down = (grain is Grain.LONG) == (sheet.height >= sheet.width)
     pieces = [(rect, "quiet halo on-sheet") for rect in panels] + [(rect, "quiet halo") for rect in waste]
-    for rect, role in sorted(pieces, key=lambda piece: -piece[0].size.area):
-        if _draw_arrow_on(canvas, Area.of(rect), down=down, role=role):
-            return
+    pieces.sort(key=lambda piece: -piece[0].area)
+    return Fibres(down, tuple((Area.of(rect), role) for rect, role in pieces))
+
+
+def draw_grain(canvas: Canvas, sheet: Area, fibres: Fibres) -> None:
+    """An arrow with open heads along the fibres: on the first piece with room, else beside the sheet."""
+    down = fibres.down
+    if any(_draw_arrow_on(canvas, area, down=down, role=role) for area, role in fibres.pieces):
+        return
     around, em = canvas.extent, canvas.lettering.em
-    x, y = Area.of(sheet).middle
+    x, y = sheet.middle
     at = (around.right + 0.8 * em, y) if down else (x, around.bottom + 0.8 * em)
     _draw_arrow(canvas, at, 5 * em, down=down, role="quiet halo")
 
@@ -134,8 +142,3 @@ def _draw_arrow(canvas: Canvas, at: tuple[float, float], length: float, *, down:
     lines = [(b, a, d, c) if down else (a, b, c, d) for a, b, c, d in along]
     canvas.add(Stroke("grain", tuple((x + a, y + b, x + c, y + d) for a, b, c, d in lines)))
     canvas.add(Label(role, x, y, "grain", upright=not down))
-
-
-def fits_inside(canvas: Canvas, area: Area, label: Label) -> bool:
-    """True where ``label`` does not leave ``area``."""
-    return area.extent.holds(canvas.lettering.extent(label))

@@ -10,9 +10,9 @@ from collections.abc import Iterable, Sequence
 from itertools import count
 from typing import Final
 
-from batchleaf.measure.rects import Rect
 from batchleaf.views.drawing.callouts import Callout
 from batchleaf.views.drawing.canvas import IN_A_CIRCLE, Canvas
+from batchleaf.views.drawing.marks import Area
 from batchleaf.views.drawing.shapes import Label, Ring, Stroke
 from batchleaf.views.drawing.sides import Side
 from batchleaf.views.drawing.standing import Standing
@@ -23,7 +23,7 @@ _BRACKET_END: Final = 0.3
 """How far the ends of a bracket come down to the sheet, in em."""
 
 
-def draw_callouts(canvas: Canvas, sheet: Rect, standing: Sequence[Standing]) -> None:
+def draw_callouts(canvas: Canvas, sheet: Area, standing: Sequence[Standing]) -> None:
     """Draw the rings (and letters) of one side, with the lines that lead to them."""
     elbow = min((one.near for one in standing), default=0.0) - _ELBOW * canvas.lettering.em
     for one in standing:
@@ -34,7 +34,7 @@ def draw_callouts(canvas: Canvas, sheet: Rect, standing: Sequence[Standing]) -> 
     canvas.add_on_top(*(mark for one in standing for mark in _marks(sheet, one)))
 
 
-def draw_word_outside(canvas: Canvas, sheet: Rect, one: Callout, out: float) -> None:
+def draw_word_outside(canvas: Canvas, sheet: Area, one: Callout, out: float) -> None:
     """Name a piece beyond everything on its side, on a thin line."""
     em = canvas.lettering.em
     for row in count(1):
@@ -46,7 +46,7 @@ def draw_word_outside(canvas: Canvas, sheet: Rect, one: Callout, out: float) -> 
             return
 
 
-def _lead(sheet: Rect, one: Standing, elbow: float) -> Iterable[Stroke]:
+def _lead(sheet: Area, one: Standing, elbow: float) -> Iterable[Stroke]:
     """From the beginning of the cut into its ring: straight out first, then aside."""
     told = one.callout
     to = (one.along, one.out if told.is_cut else one.near)
@@ -62,7 +62,7 @@ def _lead(sheet: Rect, one: Standing, elbow: float) -> Iterable[Stroke]:
     )
 
 
-def _bracket(canvas: Canvas, sheet: Rect, one: Standing) -> Iterable[Stroke]:
+def _bracket(canvas: Canvas, sheet: Area, one: Standing) -> Iterable[Stroke]:
     """Over all lines of a run; where its cuts begin inside the sheet, dots lead down to the outer ones."""
     told, side, out = one.callout, one.callout.side, one.bracket
     low = out - _BRACKET_END * canvas.lettering.em
@@ -81,12 +81,12 @@ def _bracket(canvas: Canvas, sheet: Rect, one: Standing) -> Iterable[Stroke]:
 
 
 def _between(
-    side: Side, sheet: Rect, start: tuple[float, float], end: tuple[float, float]
+    side: Side, sheet: Area, start: tuple[float, float], end: tuple[float, float]
 ) -> tuple[float, float, float, float]:
     return (*side.point(sheet, *start), *side.point(sheet, *end))
 
 
-def _marks(sheet: Rect, one: Standing) -> Iterable[Ring | Label]:
+def _marks(sheet: Area, one: Standing) -> Iterable[Ring | Label]:
     told = one.callout
     x, y = told.side.point(sheet, one.along, one.out)
     upright = told.side.is_level or len(told.text) <= IN_A_CIRCLE

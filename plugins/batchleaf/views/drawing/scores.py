@@ -50,6 +50,8 @@ def panels_of(part: PlacedPart, scores: Scores) -> list[Rect]:
 
     So a box begins with its bottom, a gate with its back; a part without scores is one panel.
     """
+    if part.part not in scores:
+        return [part.rect]
     grid = _Grid.of(part, scores)
     panels = [
         Rect(left, top, right - left, foot - top)
@@ -70,21 +72,33 @@ def _outer_edges(panel: Rect, whole: Rect) -> int:
     )
 
 
-def draw_scores(canvas: Canvas, parts: Iterable[PlacedPart], scores: Scores) -> None:
+@dataclass(frozen=True, slots=True)
+class Scored:
+    """The score lines of a part where it lies; ``words``: what may be said on them, each with its room."""
+
+    part: str
+    lines: Stroke
+    words: tuple[tuple[Label, Extent], ...]
+
+
+def scored(parts: Iterable[PlacedPart], scores: Scores) -> Iterator[Scored]:
+    """Those of the parts that are scored, in their order."""
+    for part in parts:
+        grid = _Grid.of(part, scores)
+        if grid.lines:
+            yield Scored(part.part, Stroke("fold", grid.lines), tuple(_words(grid)))
+
+
+def draw_scores(canvas: Canvas, parts: Iterable[Scored]) -> None:
     """Dash-dot lines on each scored part, which nothing is written across but one word of each kind."""
     worded: set[str] = set()
     for part in parts:
-        grid = _Grid.of(part, scores)
-        if not grid.lines:
-            continue
-        stroke = Stroke("fold", grid.lines)
-        canvas.add(stroke)
+        canvas.add(part.lines)
         if part.part not in worded and any(
-            room.holds(canvas.lettering.extent(word)) and canvas.add_if_free(word)
-            for word, room in _words(grid)
+            canvas.add_if_free(word, within=room) for word, room in part.words
         ):
             worded.add(part.part)
-        canvas.keep_clear(stroke)
+        canvas.keep_clear(part.lines)
 
 
 def _words(grid: _Grid) -> Iterator[tuple[Label, Extent]]:

@@ -7,13 +7,14 @@ upper end, and how far out from the edge, both in mm.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
-from itertools import pairwise
 from typing import Final
 
 from batchleaf.core.cutting.steps import LaidOut
 from batchleaf.measure.rects import Rect
+from batchleaf.views.drawing.marks import Area
 
 _THIN: Final = Fraction(1, 8)
 """A strip of waste thinner than this share of the sheet is seen through."""
@@ -41,17 +42,23 @@ class Side(StrEnum):
         """How long this side of ``sheet`` is."""
         return sheet.width if self.is_level else sheet.height
 
-    def point(self, sheet: Rect, along: float, out: float) -> tuple[float, float]:
+    def point(self, sheet: Area, along: float, out: float) -> tuple[float, float]:
         """``(x, y)`` of a point beside ``sheet``."""
         match self:
             case Side.TOP:
                 return along, -out
             case Side.BOTTOM:
-                return along, float(sheet.height) + out
+                return along, sheet.height + out
             case Side.LEFT:
                 return -out, along
             case Side.RIGHT:
-                return float(sheet.width) + out, along
+                return sheet.width + out, along
+
+    def sight(self, sheet: Rect, rect: Rect) -> Sight:
+        """``rect`` as it is seen from this side."""
+        start, end = self.span(rect)
+        near, far = self.depth(sheet, rect)
+        return Sight(float(start), float(end), float(start + end) / 2, float(near), float(far))
 
     def span(self, rect: Rect) -> tuple[Fraction, Fraction]:
         """Where ``rect`` starts and ends along this side."""
@@ -63,11 +70,13 @@ class Side(StrEnum):
             case Side.TOP:
                 return rect.y, rect.y + rect.height
             case Side.BOTTOM:
-                return sheet.height - rect.y - rect.height, sheet.height - rect.y
+                far = sheet.height - rect.y
+                return far - rect.height, far
             case Side.LEFT:
                 return rect.x, rect.x + rect.width
             case Side.RIGHT:
-                return sheet.width - rect.x - rect.width, sheet.width - rect.x
+                far = sheet.width - rect.x
+                return far - rect.width, far
 
 
 _OPPOSITE: Final = {
@@ -78,9 +87,36 @@ _OPPOSITE: Final = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """A piece as it is seen from a side: where along it, and how far from it, it starts and ends.
+
+    These are held against one another, and no more: equal lengths are equal as floats too.
+    """
+
+    start: float
+    end: float
+    middle: float
+    near: float
+    far: float
+
+    def crosses(self, along: float) -> bool:
+        """Whether what goes straight in from there meets more than an edge of it."""
+        return self.start < along < self.end
+
+
 def waste_of(laid_out: LaidOut, kept: Sequence[Rect]) -> tuple[Rect, ...]:
     """The leftovers that nobody keeps."""
     return tuple(rect for rect in laid_out.leftovers if rect not in kept)
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """``strip``: it is waste that is seen through where another piece lies behind it."""
+
+    sight: Sight
+    span: tuple[Fraction, Fraction]
+    strip: bool
 
 
 def stops(side: Side, laid_out: LaidOut, kept: Sequence[Rect]) -> tuple[Fraction, ...]:
@@ -88,36 +124,35 @@ def stops(side: Side, laid_out: LaidOut, kept: Sequence[Rect]) -> tuple[Fraction
 
     The lengths between stops add up to the sheet, whatever lies on it.
     """
-    waste = waste_of(laid_out, kept)
-    pieces = [placed.rect for placed in laid_out.parts] + [*kept] + list(waste)
-    ends = sorted({end for piece in pieces for end in side.span(piece)} | {Fraction(0)})
+    pieces = _nearest_first(side, laid_out, kept)
+    ends = {float(end): end for piece in pieces for end in piece.span}
     found = [Fraction(0)]
-    seen: Rect | None = None
-    for start, end in pairwise(ends):
-        now = _seen_from(side, laid_out.sheet, pieces, waste, (start + end) / 2)
-        if now != seen and start not in found:
-            found.append(start)
+    seen: _Piece | None = None
+    for start in sorted(ends)[:-1]:
+        on_the_way = [piece for piece in pieces if piece.sight.start <= start < piece.sight.end]
+        seen_through = len(on_the_way) > 1 and on_the_way[0].strip
+        now = on_the_way[seen_through] if on_the_way else None
+        if now is not seen and start:
+            found.append(ends[start])
         seen = now
     return (*found, side.length(laid_out.sheet))
 
 
-def _seen_from(
-    side: Side, sheet: Rect, pieces: Sequence[Rect], waste: Sequence[Rect], along: Fraction
-) -> Rect | None:
-    on_the_way = sorted(
-        (piece for piece in pieces if side.span(piece)[0] <= along < side.span(piece)[1]),
-        key=lambda piece: side.depth(sheet, piece),
-    )
-    if not on_the_way:
-        return None
-    first = on_the_way[0]
-    strip = len(on_the_way) > 1 and first in waste and _is_strip(side, sheet, first)
-    return on_the_way[1] if strip else first
+def _nearest_first(side: Side, laid_out: LaidOut, kept: Sequence[Rect]) -> list[_Piece]:
+    sheet = laid_out.sheet
+    found = [
+        _Piece(side.sight(sheet, rect), side.span(rect), strip=False)
+        for rect in (*(placed.rect for placed in laid_out.parts), *kept)
+    ]
+    found += [
+        _Piece(side.sight(sheet, rect), side.span(rect), _is_strip(side, sheet, rect))
+        for rect in waste_of(laid_out, kept)
+    ]
+    return sorted(found, key=lambda piece: (piece.sight.near, piece.sight.far))
 
 
 def _is_strip(side: Side, sheet: Rect, piece: Rect) -> bool:
     """A trimmed edge: thin, and longer along the side than it is deep."""
-    start, end = side.depth(sheet, piece)
-    from_, to = side.span(piece)
     across = sheet.height if side.is_level else sheet.width
-    return end - start <= min(to - from_, across * _THIN)
+    long, deep = (piece.width, piece.height) if side.is_level else (piece.height, piece.width)
+    return deep <= min(long, across * _THIN)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Final
 
 from batchleaf.core.geometry.seen import Seen
@@ -16,17 +16,30 @@ from batchleaf.views.drawing.shapes import Stroke
 _OTHER: Final = {ShownSide.FRONT: ShownSide.BACK, ShownSide.BACK: ShownSide.FRONT}
 
 
-def fill_seen(seen: Seen, supplies: Mapping[str, Supply]) -> Fill:
-    """The paper of one thing, on the side that is seen."""
-    side = _OTHER[seen.part.side] if seen.reverse else seen.part.side
-    fills = fills_of(seen.part, supplies, side)
-    return fills[seen.copy % len(fills)]
+PaperOf = Callable[[Seen], Fill]
+"""What each thing that is seen is drawn with."""
 
 
-def draw_paper(canvas: Canvas, seen: Iterable[Seen], supplies: Mapping[str, Supply]) -> None:
+def papers_of(supplies: Mapping[str, Supply]) -> PaperOf:
+    """The paper of each thing, on the side that is seen."""
+
+    def paper_of(seen: Seen) -> Fill:
+        side = _OTHER[seen.part.side] if seen.reverse else seen.part.side
+        fills = fills_of(seen.part, supplies, side)
+        return fills[seen.copy % len(fills)]
+
+    return paper_of
+
+
+def blank(seen: Seen) -> Fill:
+    """No paper: for finding out how large a drawing gets, since a pattern lies within its edges."""
+    return Fill()
+
+
+def draw_paper(canvas: Canvas, seen: Iterable[Seen], paper_of: PaperOf) -> None:
     """Each thing over those before it."""
     for one in seen:
-        fill = fill_seen(one, supplies)
+        fill = paper_of(one)
         role = "layer" if one.index is not None else "base"
         canvas.add(piece_of(one, role + fill.edge, fill.colour))
         lines = tuple(marks_of(one, fill, canvas.lettering.scale))

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
-from functools import cache
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache, partial
 from typing import Final
 
 from batchleaf.core.figures import BatchFigures
-from batchleaf.facts import Tool
+from batchleaf.facts import Project, Tool
 from batchleaf.measure.lengths import Size
 from batchleaf.views.drawing.canvas import FIGURE_PX, GROWTH
 from batchleaf.views.first_make import as_first_made
@@ -16,7 +17,6 @@ from batchleaf.views.notes.heights import of_back
 from batchleaf.views.notes.layers import CLOSE, WIDE, LayersRoom, layers_apart
 from batchleaf.views.notes.on_paper import HEIGHT, LETTERING, printed, shelved
 from batchleaf.views.pages import (
-    PlanView,
     PrintedFigure,
     PrintedPlan,
     PrintedSetting,
@@ -24,7 +24,7 @@ from batchleaf.views.pages import (
     Shelf,
     text_of,
 )
-from batchleaf.views.plan import plan_views
+from batchleaf.views.plan import PlanToShow, ToldPlan, plans_to_show, told_plans
 from batchleaf.views.together import Supplies
 
 _SIZES: Final = (
@@ -46,38 +46,42 @@ _AROUND: Final = 26.0
 """What the heading, the foot and the space between take."""
 
 
+@dataclass(frozen=True, slots=True)
+class ForBack:
+    """What the back of a batch's sheet shows, in both units alike: its plans, and its layers in a room."""
+
+    plans: tuple[PlanToShow, ...]
+    layers: Callable[[LayersRoom], tuple[PrintedFigure, ...]]
+
+
+def for_back(batch: BatchFigures, supplies: Supplies) -> ForBack:
+    """Layers are drawn once for each room that is tried."""
+    return ForBack(
+        plans_to_show(batch.project, batch.cutting, supplies),
+        cache(partial(layers_apart, as_first_made(batch), supplies)),
+    )
+
+
 def back_shelves(
-    batch: BatchFigures,
+    shown: ForBack,
+    project: Project,
     supplies: Supplies,
     tools: Mapping[str, Tool],
     steps: Sequence[PrintedStep],
 ) -> tuple[Shelf, ...]:
     """The plans in their order and then the layers, as large as lets them fit on a side with the steps."""
-
-    @cache
-    def layers(room: LayersRoom) -> tuple[PrintedFigure, ...]:
-        return layers_apart(as_first_made(batch), supplies, room)
+    told = told_plans(shown.plans, project, supplies, tools)
 
     @cache
     def plans(longest: float) -> tuple[PrintedPlan, ...]:
-        return _plans(batch, supplies, tools, longest)
+        return tuple(_printed(plan, longest) for plan in told)
 
     def of_size(longest: float, room: LayersRoom) -> tuple[Shelf, ...]:
-        return tuple(shelved((*plans(longest), *layers(room))))
+        return tuple(shelved((*plans(longest), *shown.layers(room))))
 
     tried = (of_size(*size) for size in _SIZES)
     fitting = (shelves for shelves in tried if of_back(shelves, steps) <= HEIGHT - _AROUND)
     return next(fitting, None) or of_size(*_ON_SEVERAL_SIDES)
-
-
-def _plans(
-    batch: BatchFigures, supplies: Supplies, tools: Mapping[str, Tool], longest: float
-) -> tuple[PrintedPlan, ...]:
-    def pixels_per_mm(sheet: Size) -> float:
-        """Where the drawing takes the lettering of its width class, its figures are printed in 9 points."""
-        return _scale(sheet, longest) * FIGURE_PX * GROWTH["middle"] / LETTERING
-
-    return tuple(_printed(view, longest) for view in plan_views(batch, supplies, tools, pixels_per_mm))
 
 
 def _scale(sheet: Size, longest: float) -> float:
@@ -87,8 +91,11 @@ def _scale(sheet: Size, longest: float) -> float:
     return min(_LARGEST, longest / across)
 
 
-def _printed(view: PlanView, longest: float) -> PrintedPlan:
-    drawn = printed(view.drawing, _WIDEST, _HIGHEST, _scale(view.sheet, longest))
+def _printed(plan: ToldPlan, longest: float) -> PrintedPlan:
+    scale = _scale(plan.size, longest)
+    # Where the drawing takes the lettering of its width class, its figures are printed in 9 points.
+    view = plan.drawn(scale * FIGURE_PX * GROWTH["middle"] / LETTERING)
+    drawn = printed(view.drawing, _WIDEST, _HIGHEST, scale)
     return PrintedPlan(
         title=view.title,
         instruction=text_of(view.instruction),

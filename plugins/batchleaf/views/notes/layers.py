@@ -10,7 +10,8 @@ from batchleaf.core.geometry.lying import put_together
 from batchleaf.facts import Project
 from batchleaf.views.aspect_in_words import layers_in_words
 from batchleaf.views.drawing.apart import Layer, draw_apart
-from batchleaf.views.drawing.canvas import FIGURE_PX, Canvas, Lettering
+from batchleaf.views.drawing.canvas import FIGURE_PX, Lettering
+from batchleaf.views.drawing.surfaces import blank, papers_of
 from batchleaf.views.layers_apart import stacks_of
 from batchleaf.views.notes.on_paper import LETTERING
 from batchleaf.views.pages import PrintedDrawing, PrintedFigure
@@ -46,7 +47,9 @@ def _figures(project: Project, supplies: Supplies, room: LayersRoom) -> Iterator
         return
     for number, stack in enumerate(stacks_of(made), 1):
         where = f", {stack.face}" if stack.face else ""
-        scale, canvas = _fitted(_called(stack.layers, room), supplies, room)
+        layers = _called(stack.layers, room)
+        scale = _largest(layers, room)
+        canvas = draw_apart(layers, papers_of(supplies), _lettering(scale))
         drawing = canvas.drawing(
             f"apart-{number}",
             f"One {project.thing}: layers apart{where}",
@@ -59,15 +62,19 @@ def _called(layers: Sequence[Layer], room: LayersRoom) -> Sequence[Layer]:
     return layers if room.named else [replace(layer, name="") for layer in layers]
 
 
-def _fitted(layers: Sequence[Layer], supplies: Supplies, room: LayersRoom) -> tuple[float, Canvas]:
-    """The largest that fits, with its scale in mm of paper to the mm; letters do not shrink with it."""
+def _lettering(scale: float) -> Lettering:
+    """``scale``: in mm of paper to the mm; letters do not shrink with it."""
+    return Lettering(scale * FIGURE_PX / LETTERING, "narrow")
+
+
+def _largest(layers: Sequence[Layer], room: LayersRoom) -> float:
+    """The largest scale that fits."""
     scale = _LARGEST
     for _ in range(_TRIES):
-        canvas = draw_apart(layers, supplies, Lettering(scale * FIGURE_PX / LETTERING, "narrow"))
-        around = canvas.extent
+        around = draw_apart(layers, blank, _lettering(scale)).extent
         if (around.right - around.left) * scale <= room.widest and (
             around.bottom - around.top
         ) * scale <= room.highest:
             break
         scale *= _SMALLER
-    return scale, canvas
+    return scale

@@ -7,11 +7,12 @@ is put together. Further sides: templates at their true size.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from batchleaf.core.figures import BatchFigures, Figures
-from batchleaf.facts import Companion, Project
+from batchleaf.core.remembered import Remembering, afresh
+from batchleaf.facts import Companion, Project, Settings, Supply, Tool
 from batchleaf.measure.display import NBSP, show_length, show_size
 from batchleaf.measure.durations import show_film_time, show_minutes
 from batchleaf.views import site_map
@@ -22,7 +23,7 @@ from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.in_both import for_readers
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.measures import CALLED, rounded_from
-from batchleaf.views.notes.back import back_shelves
+from batchleaf.views.notes.back import ForBack, back_shelves, for_back
 from batchleaf.views.notes.check_bar import check_bar
 from batchleaf.views.notes.cut_list import cut_list
 from batchleaf.views.notes.gather import gather_rows
@@ -78,17 +79,20 @@ Placed = Iterator[tuple[str, NotesSheet]]
 """Sheets with their addresses: in the unit of the record, then in the other."""
 
 
-def notes_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> Placed:
+def notes_sheets(
+    batch: BatchFigures, figures: Figures, masthead: Masthead, remembered: Remembering = afresh
+) -> Placed:
     """The sheet as a page beside that of its batch, which it leads back to."""
     unit = batch.project.unit
     page = site_map.batch(batch.project.slug)
     here = site_map.notes(batch.project.slug)
     there = site_map.in_unit(here, unit.for_readers.word)
+    in_its_unit, in_the_other = _sheets(batch, figures, masthead, remembered)
     # By its file's name, since no script of the site leads on from here where it is opened as files.
     yield (
         here,
         replace(
-            _sheet(batch, figures, masthead),
+            in_its_unit,
             back=f"{site_map.href(here, page)}index.html",
             other=Link(f"In {CALLED[unit.for_readers.word]}", f"{site_map.href(here, there)}index.html"),
         ),
@@ -96,32 +100,55 @@ def notes_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> P
     yield (
         there,
         replace(
-            _for_readers(batch, figures, masthead),
+            in_the_other,
             back=f"{site_map.href(there, page)}index.html",
             other=Link(f"In {CALLED[unit.word]}", f"{site_map.href(there, here)}index.html"),
         ),
     )
 
 
-def hand_out_sheets(batch: BatchFigures, figures: Figures, masthead: Masthead) -> Placed:
+def hand_out_sheets(
+    batch: BatchFigures, figures: Figures, masthead: Masthead, remembered: Remembering = afresh
+) -> Placed:
     """The sheet as a file that is handed to some: it leads nowhere."""
     here = site_map.hand_out(batch.project.slug)
-    yield here, _sheet(batch, figures, masthead)
-    there = site_map.in_unit(here, batch.project.unit.for_readers.word)
-    yield there, _for_readers(batch, figures, masthead)
+    in_its_unit, in_the_other = _sheets(batch, figures, masthead, remembered)
+    yield here, in_its_unit
+    yield site_map.in_unit(here, batch.project.unit.for_readers.word), in_the_other
 
 
-def _for_readers(batch: BatchFigures, figures: Figures, masthead: Masthead) -> NotesSheet:
-    """In the other unit."""
-    return _sheet(for_readers(batch), figures, masthead, rounded_from(batch.project.unit))
+@dataclass(frozen=True, slots=True)
+class _Around:
+    """What a sheet tells besides its batch."""
+
+    supplies: tuple[Supply, ...]
+    tools: tuple[Tool, ...]
+    credits: tuple[Line, ...]
+    settings: Settings
+    masthead: Masthead
 
 
-def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, rounded: str = "") -> NotesSheet:
+def _sheets(
+    batch: BatchFigures, figures: Figures, masthead: Masthead, remembered: Remembering
+) -> tuple[NotesSheet, NotesSheet]:
+    """In the unit of the record, and in the other."""
+    archive, told = figures.archive, tuple(credits_of(batch.project, figures))
+    around = _Around(archive.supplies, archive.tools, told, figures.settings, masthead)
+    return remembered(batch.project.slug, _in_both, batch, around)
+
+
+def _in_both(batch: BatchFigures, around: _Around) -> tuple[NotesSheet, NotesSheet]:
+    back = for_back(batch, {supply.slug: supply for supply in around.supplies})
+    rounded = rounded_from(batch.project.unit)
+    return _sheet(batch, back, around), _sheet(for_readers(batch), back, around, rounded)
+
+
+def _sheet(batch: BatchFigures, back: ForBack, around: _Around, rounded: str = "") -> NotesSheet:
     project = batch.project
-    supplies = {supply.slug: supply for supply in figures.archive.supplies}
-    tools = {tool.slug: tool for tool in figures.archive.tools}
+    supplies = {supply.slug: supply for supply in around.supplies}
+    tools = {tool.slug: tool for tool in around.tools}
     steps = tuple(_steps(project))
-    shelves = back_shelves(batch, supplies, tools, steps)
+    shelves = back_shelves(back, project, supplies, tools, steps)
     cut, cautions = cut_list(project, supplies), cautions_for(batch, supplies, tools)
     named, larger = (
         tuple(capitalised(told_by_name(tools[slug])) for slug in project.tools),
@@ -132,8 +159,8 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, rounded: s
     return NotesSheet(
         title=project.title,
         sentence=_sentence(project),
-        disclosure=disclosure_for(things_named(batch, supplies, tools), figures.settings),
-        credits=tuple(credits_of(project, figures)),
+        disclosure=disclosure_for(things_named(batch, supplies, tools), around.settings),
+        credits=around.credits,
         front=_front(front_view(batch, supplies), front),
         gather_head=f"What to gather for {counted(project.begun, project.thing, project.things)}",
         gather=gather_rows(batch, supplies),
@@ -148,8 +175,8 @@ def _sheet(batch: BatchFigures, figures: Figures, masthead: Masthead, rounded: s
         steps=steps,
         steps_beside=steps_fit_beside(shelves, steps),
         templates=template_views(project),
-        of=masthead.name,
-        licence=masthead.licence,
+        of=around.masthead.name,
+        licence=around.masthead.licence,
     )
 
 

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from batchleaf.measure.lengths import Size
 from batchleaf.views.drawing.shapes import Drawing
 from batchleaf.views.pages.bench_work import BenchView
 from batchleaf.views.pages.collating import CollatingView
@@ -73,14 +72,13 @@ class SettingRow:
 
 @dataclass(frozen=True, slots=True)
 class PlanView:
-    """One sheet plan: heading, instruction, drawing, settings; ``sheet`` is what is cut."""
+    """One sheet plan: heading, instruction, drawing, settings."""
 
     title: str
     instruction: Line
     drawing: Drawing
     settings: tuple[SettingRow, ...]
     remark: str
-    sheet: Size
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,173 @@
+"""What is remembered from one build to the next makes no page older than its records."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
+from pathlib import Path
+from typing import Final
+
+import pytest
+from PIL import Image
+
+from batchleaf.core.batch_cutting import Planner, remembering
+from batchleaf.core.cutting.least_cost import least_alone, least_cost
+from batchleaf.core.cutting.most_makes import most_makes
+from batchleaf.core.figures import with_for_makes
+from batchleaf.core.remembered import Remembered, Remembering, afresh
+from batchleaf.core.sheets_needed import remembering_counts
+from batchleaf.facts import OtherSheet, Settings
+from batchleaf.made_site import MadeSite, made_site
+from batchleaf.measure.lengths import Unit, parse_size
+from batchleaf.measure.money import Currency
+from batchleaf.render.look import STANDARD
+from batchleaf.store import Store
+from batchleaf.views import site_map
+from batchleaf.views.edition import Told, handed_out
+from batchleaf.views.masthead import Masthead
+from batchleaf.workflow import read_and_work_out
+from records.test_cases import laid_out
+
+
+
+def _soon(steps: int) -> bool:
+    """Enough work: any plan will do here."""
+    return steps > 20
+
+
+PLANS: Final = remembering(
+    Planner(most=partial(most_makes, stop=_soon), cheapest=partial(least_cost, stop=_soon))
+)
+COUNT: Final = remembering_counts(lambda job: least_alone(job, 1, stop=_soon))
+SHEETS: Final = (OtherSheet("A4", parse_size("210 x 297", Unit.MM)),)
+SETTINGS: Final = Settings(Unit.MM, Currency.of("EUR"), other_sheets=SHEETS)
+LANTERN: Final = "projects/lantern/project.yml"
+ORIEL: Final = "projects/designs/oriel.yml"
+DRAWER: Final = "projects/inventory/drawer.yml"
+
+WRITTEN: Final = {
+    "a title": (LANTERN, "Lantern cards", "Lamp cards"),
+    "a number of makes": (LANTERN, "makes: 3 of 4", "makes: 3 of 5"),
+    "who gets the notes": (LANTERN, "series: tides", "series: tides\nnotes: hand-out"),
+    "another title": ("projects/later/project.yml", "Later tags", "Latest tags"),
+    "a design": (ORIEL, "size: 41 x 13", "size: 43 x 13"),
+    "whose design it is": (ORIEL, "title: Oriel card", "title: Oriel\ncredit: after an old window"),
+    "a price": (DRAWER, "dune-card 10 sheets, 5.00", "dune-card 10 sheets, 7.00"),
+    "a colour": (DRAWER, "size: 200 x 200", 'size: 200 x 200\n    colour: "#203040"'),
+    "a tool": (DRAWER, "longest: 320 mm", "longest: 320 mm\n    narrowest: 60 mm"),
+}
+"""What is edited: the file, what it says, and what it says then."""
+
+
+class Archive:
+    """A small archive and its settings, of which a site is made as the plugin makes it."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder, self.settings, self.masthead = folder, SETTINGS, Masthead("A paper bench")
+        laid_out((Path(__file__).parent / "lantern.archive").read_text(encoding="utf-8"), folder)
+
+    def site(self, remembered: Remembering) -> MadeSite:
+        """The whole site."""
+        worked = read_and_work_out(self.folder / "projects", self.settings, PLANS)
+        assert worked.figures is not None, worked.problems
+        hand_outs = handed_out(worked.figures, Told(), PLANS)
+        figures = with_for_makes(worked.figures, COUNT, remembered)
+        store = Store(self.folder / "cache")
+        site, problems = made_site(
+            figures, self.masthead, STANDARD, store, hand_outs, remembered=remembered
+        )
+        assert not problems
+        return site
+
+    def edit(self, file: str, text: str, then: str) -> None:
+        """Put ``then`` in the place of ``text``."""
+        path = self.folder / file
+        before = path.read_text(encoding="utf-8")
+        assert text in before
+        path.write_text(before.replace(text, then), encoding="utf-8")
+
+
+def _other_unit(archive: Archive) -> None:
+    archive.settings = replace(SETTINGS, unit=Unit.CM)
+
+
+def _disclosure(archive: Archive) -> None:
+    archive.settings = replace(SETTINGS, disclosure="Some of it was given.")
+
+
+def _sheets(archive: Archive) -> None:
+    archive.settings = replace(SETTINGS, other_sheets=())
+
+
+def _name_of_the_site(archive: Archive) -> None:
+    archive.masthead = Masthead("Another bench")
+
+
+def _photo(archive: Archive) -> None:
+    Image.new("RGB", (300, 200), "navy").save(archive.folder / "projects/lantern/cover.jpg")
+
+
+def _order_of_papers(archive: Archive) -> None:
+    path = archive.folder / DRAWER
+    head, dune, tide, rest = _pieces_of(path.read_text(encoding="utf-8"))
+    path.write_text(head + tide + dune + rest, encoding="utf-8")
+
+
+def _pieces_of(text: str) -> tuple[str, str, str, str]:
+    dune, tide, ink = (text.index(f"  {slug}:") for slug in ("dune-card", "tide-paper", "kelp-ink"))
+    return text[:dune], text[dune:tide], text[tide:ink], text[ink:]
+
+
+OTHERWISE: Final[dict[str, Callable[[Archive], None]]] = {
+    "the unit": _other_unit,
+    "a disclosure": _disclosure,
+    "other sheets": _sheets,
+    "the name of the site": _name_of_the_site,
+    "a photo": _photo,
+    "the order of the papers": _order_of_papers,
+}
+
+
+@pytest.fixture
+def archive(tmp_path: Path) -> Archive:
+    """The archive as it is laid out."""
+    return Archive(tmp_path)
+
+
+def test_after_each_edit_all_is_as_if_made_afresh(archive: Archive) -> None:
+    """One after the other, every edit changes the site, to what a new process would make of the same."""
+    remembered = Remembered()
+    before = archive.site(remembered)
+    assert _told(before) == _told(archive.site(afresh))
+    edits = {name: _written(*edit) for name, edit in WRITTEN.items()} | OTHERWISE
+    for name, edit in edits.items():
+        edit(archive)
+        site = archive.site(remembered)
+        assert _told(site) == _told(archive.site(afresh)), name
+        assert name == "the order of the papers" or _told(site) != _told(before), name
+        before = site
+
+
+def _written(file: str, text: str, then: str) -> Callable[[Archive], None]:
+    return lambda archive: archive.edit(file, text, then)
+
+
+def _told(site: MadeSite) -> tuple[object, ...]:
+    """All that is written of it; the models of its pages do not compare what they say in the other unit."""
+    return dict(site.bodies), site.data, site.photos, site.social
+
+
+def test_what_an_edit_does_not_touch_is_not_made_again(archive: Archive) -> None:
+    """Another title makes the drawings of its own batch anew, and leaves those of the other as they are."""
+    remembered = Remembered()
+    before = _drawn(archive.site(remembered))
+    archive.edit(*WRITTEN["another title"])
+    after = _drawn(archive.site(remembered))
+    same = {address: after[address] is page for address, page in before.items()}
+    assert same == {site_map.other_sheets("lantern"): True, site_map.other_sheets("later"): False}
+
+
+def _drawn(site: MadeSite) -> dict[str, object]:
+    """The pages of other sheets."""
+    return {one.address: one.page for one in site.pages if one.address.endswith("other-sheets/")}
