@@ -18,6 +18,7 @@ from batchleaf.core.collate.collated import Collated, collated
 from batchleaf.core.collate.short_of_sets import short_of_sets
 from batchleaf.core.cost_kinds import KindCost, cost_by_kind
 from batchleaf.core.costing import BatchCost, Unpriced, batch_cost
+from batchleaf.core.could_become import CouldBecome, could_become, equal_pieces, wanted_parts
 from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
 from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
@@ -110,7 +111,8 @@ class Figures:
     """The figures of every batch by slug, the drawer over time, and what cannot be.
 
     ``ledger`` is ``None`` in an edition that tells nothing of the drawer; else it is
-    that of the day ``as_of``, which may be before the newest records.
+    that of the day ``as_of``, which may be before the newest records. ``could_become``: what lies there with
+    the parts that it gives; only pages ask for it.
     """
 
     archive: Archive
@@ -119,6 +121,7 @@ class Figures:
     ledger: Ledger | None
     problems: tuple[Problem, ...]
     as_of: dt.date | None = None
+    could_become: tuple[CouldBecome, ...] = ()
 
     def in_series(self, series: str) -> tuple[BatchFigures, ...]:
         """The batches of a series, oldest first."""
@@ -217,7 +220,7 @@ def _for_makes(
 
 
 def with_the_drawer(figures: Figures, planner: Planner) -> Figures:
-    """``figures``, of which every batch says how often it could be made from what is on hand."""
+    """``figures``, which say how often each batch could be made from what is on hand, and what that gives."""
     if figures.ledger is None:
         return figures
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
@@ -226,7 +229,9 @@ def with_the_drawer(figures: Figures, planner: Planner) -> Figures:
         slug: replace(batch, from_drawer=from_the_drawer(batch.project, there, supplies, planner))
         for slug, batch in figures.batches.items()
     }
-    return replace(figures, batches=batches)
+    wanted = wanted_parts(figures.archive.projects, supplies)
+    become = tuple(could_become(equal_pieces(there.lying, supplies), wanted, planner))
+    return replace(figures, batches=batches, could_become=become)
 
 
 def _from_one_sheet(project: Project, supplies: Supplies) -> Iterator[PartFromSheet]:

@@ -18,6 +18,7 @@ from markupsafe import Markup
 from batchleaf.render import sizes
 from batchleaf.views.pages import (
     BatchPage,
+    BecomePage,
     BenchPage,
     ColoursPage,
     ComparePage,
@@ -53,6 +54,7 @@ _TEMPLATE_OF: Final[dict[type, str]] = {
     BenchPage: "bench.html",
     ItemPage: "item.html",
     FindPage: "find.html",
+    BecomePage: "become.html",
     ComparePage: "compare.html",
     DesignPage: "design.html",
     ToMakePage: "to_make.html",

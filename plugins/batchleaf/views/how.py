@@ -42,6 +42,7 @@ def how_page(figures: Figures) -> HowPage:
             _section("could-have-given", "Could have given", _COULD_HAVE_GIVEN),
             _section("paper", "Paper used, kept and waste", _PAPER),
             _section("for-makes", "Another number of makes", _FOR_MAKES),
+            *([_section("become", "What it could become", _BECOME)] if figures.could_become else []),
             *([_section("today", "From today’s drawer", _TODAY)] if figures.ledger else []),
             how_at_the_bench(),
             _section("collating", "Collated sets", _COLLATING),
@@ -142,6 +143,14 @@ parts and scraps are pieces like others.
 What runs out first is what these makes use up; where no measured supply is, the papers of which one more
 sheet would give another make. What to get is the least paper, by area, and the supplies that lack, for as
 many makes as the batch began.
+"""
+_BECOME: Final = """
+For each piece in the drawer, and for whole sheets, the parts of your batches that it gives by through cuts;
+equal papers of one kind together, whatever their colour. The best use is the largest part that takes two
+thirds of the piece, since small ones find room anywhere; three are told. The drawing shows one piece cut
+for the first.
+
+Not touched for long is a paper that no batch took for half a year before the newest record.
 """
 _COLLATING: Final = """
 How the parts of each make are put together before assembly, so that no make gets the same paper twice. How

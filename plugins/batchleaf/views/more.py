@@ -51,9 +51,15 @@ def has_to_make(figures: Figures) -> bool:
     return any(not batch.made for batch in figures.batches.values())
 
 
+def tells_become(figures: Figures) -> bool:
+    """Whether something that lies in the drawer gives a part of some batch."""
+    return bool(figures.could_become)
+
+
 MORE: Final = (
     MorePage("Find a batch", site_map.FIND, has_several),
     MorePage("From today’s drawer", site_map.TODAY, tells_today),
+    MorePage("What it could become", site_map.BECOME, tells_become),
     MorePage("To make", site_map.TO_MAKE, has_to_make),
     MorePage("Colours", site_map.COLOURS, has_colours),
     MorePage("Finished makes", site_map.FINISHED, tells_where),

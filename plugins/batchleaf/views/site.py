@@ -12,6 +12,7 @@ from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import Supply
 from batchleaf.views import site_map
 from batchleaf.views.batch import batch_page
+from batchleaf.views.become import become_page
 from batchleaf.views.bench import bench_page
 from batchleaf.views.colours import colours_page
 from batchleaf.views.compare.compare_data import compare_data
@@ -153,6 +154,9 @@ def _pages_of_supplies(figures: Figures, prepared: Prepared) -> Iterator[PlacedP
     if figures.ledger or supplies:
         index = drawer_page(figures, figures.ledger) if figures.ledger else supplies_page(figures)
         yield PlacedPage(site_map.DRAWER, index.title, "drawer", index)
+    if figures.ledger and figures.could_become:
+        become = become_page(figures, figures.ledger)
+        yield PlacedPage(site_map.BECOME, become.title, "more", become)
     if figures.ledger and any(one.holding.piece and one.quantity for one in figures.ledger.balances):
         offcuts = offcuts_page(figures, figures.ledger)
         yield PlacedPage(site_map.OFFCUTS, offcuts.title, "drawer", offcuts)

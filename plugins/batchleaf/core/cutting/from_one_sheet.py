@@ -35,13 +35,24 @@ class FromOneSheet:
 def from_one_sheet(sheet: Size, part: Size, *, turns: bool, kerf: Fraction = Fraction(0)) -> FromOneSheet:
     """How many of ``part`` a ``sheet`` gives; all lengths in mm."""
     # Remembered: each edition of a batch asks for the same.
+    whole = _in_whole_units(sheet, part, turns=turns, kerf=kerf)
+    grid = max((plain_grid_count(whole, shape) for shape in whole.shapes), default=0)
+    most = most_of_one_size(whole)
+    stopped = most_with_stopped_cuts(whole, most.found) if most.found == most.at_most else most.found
+    return FromOneSheet(grid, most.found, most.at_most, stopped)
+
+
+@lru_cache(maxsize=4096)
+def through_cuts_give(sheet: Size, part: Size, *, turns: bool) -> int:
+    """How many of ``part`` a ``sheet`` gives at least by through cuts, and nothing else of it."""
+    return most_of_one_size(_in_whole_units(sheet, part, turns=turns, kerf=Fraction(0))).found
+
+
+def _in_whole_units(sheet: Size, part: Size, *, turns: bool, kerf: Fraction) -> Sheet:
+    """Each length with what a cut takes away, in a unit that all of them are multiples of."""
     unit = common_unit((sheet.width, sheet.height, part.width, part.height, kerf))
     lost = int(kerf / unit)
     width, height = int(sheet.width / unit) + lost, int(sheet.height / unit) + lost
     lying = shapes_of(0, int(part.width / unit) + lost, int(part.height / unit) + lost, turns=turns)
     fitting = tuple(shape for shape in lying if shape.width <= width and shape.height <= height)
-    whole = Sheet(width, height, fitting)
-    grid = max((plain_grid_count(whole, shape) for shape in fitting), default=0)
-    most = most_of_one_size(whole)
-    stopped = most_with_stopped_cuts(whole, most.found) if most.found == most.at_most else most.found
-    return FromOneSheet(grid, most.found, most.at_most, stopped)
+    return Sheet(width, height, fitting)

@@ -24,6 +24,7 @@ from batchleaf.views.pages.batch import (
     SupplyRow,
     VideoView,
 )
+from batchleaf.views.pages.become import BecomePage, BecomeRow, UntouchedRow
 from batchleaf.views.pages.bench import BenchPage, BenchShelf, ImageRow, ToolRow
 from batchleaf.views.pages.bench_work import BenchView, ToolInHand, WorkRow
 from batchleaf.views.pages.collating import CollatingView, SortedColumn, SortedMakes, SortedPart
@@ -85,6 +86,7 @@ Page = (
     | DrawerPage
     | BenchPage
     | ItemPage
+    | BecomePage
     | ComparePage
     | DesignPage
     | FindPage
@@ -106,6 +108,8 @@ Page = (
 __all__ = [
     "Aside",
     "BatchPage",
+    "BecomePage",
+    "BecomeRow",
     "BenchPage",
     "BenchShelf",
     "BenchView",
@@ -203,6 +207,7 @@ __all__ = [
     "TogetherView",
     "ToolInHand",
     "ToolRow",
+    "UntouchedRow",
     "UsedInYear",
     "UsedRow",
     "VideoView",
