@@ -9,17 +9,24 @@ from pathlib import Path
 import pytest
 
 from batchleaf.commands.opened import open_archive
+from batchleaf.core.figures import Figures
+from batchleaf.core.geometry.lying import put_together
 from batchleaf.facts import Direction, Fold, ImageUse, PaperSide, ShownSide
 from batchleaf.facts.spots import Spot
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.rects import Rect
 from batchleaf.records.spots import read_spots
+from batchleaf.views.drawing.apart import draw_apart
+from batchleaf.views.drawing.aspect import draw_aspect
+from batchleaf.views.drawing.canvas import Lettering
 from batchleaf.views.drawing.paper import Fill, Marks, fill_of, fills_of, marks_on
 from batchleaf.views.drawing.shapes import Box, Label, Stroke
+from batchleaf.views.drawing.surfaces import blank, papers_of
+from batchleaf.views.layers_apart import stacks_of
 from batchleaf.views.lying_in_words import in_from_edges
 from batchleaf.views.lying_json import lying_json
 from batchleaf.views.pages import TogetherView
-from batchleaf.views.together import first_together, together_view
+from batchleaf.views.together import first_together, shown_aspects, together_view
 from core.drawers import part, supply
 from geometry.makes import base, layer, make
 
@@ -32,13 +39,39 @@ def plain(text: str) -> str:
 
 
 @pytest.fixture(scope="module")
-def views() -> dict[str, TogetherView]:
-    """Every batch of the demo."""
+def figures() -> Figures:
+    """Those of the demo."""
     figures = open_archive(ROOT).worked().figures
     assert figures is not None
+    return figures
+
+
+@pytest.fixture(scope="module")
+def views(figures: Figures) -> dict[str, TogetherView]:
+    """Every batch of the demo."""
     supplies = {one.slug: one for one in figures.archive.supplies}
     found = {slug: first_together(batch, supplies) for slug, batch in figures.batches.items()}
     return {slug: view for slug, view in found.items() if view is not None}
+
+
+@pytest.mark.parametrize("scale", [0.4, 1.3])
+def test_a_drawing_is_as_large_with_blank_paper(figures: Figures, scale: float) -> None:
+    """Patterns lie within the edges of their pieces, so that a scale may be tried without them."""
+    supplies, patterned = {one.slug: one for one in figures.archive.supplies}, 0
+    papers, lettering = papers_of(supplies), Lettering(scale, "middle")
+    for batch in figures.batches.values():
+        made = put_together(batch.project)
+        if made is None:
+            continue
+        for stack in stacks_of(made):
+            drawn = draw_apart(stack.layers, papers, lettering)
+            assert drawn.extent == draw_apart(stack.layers, blank, lettering).extent
+            patterned += any("pattern" in shape.role for shape in drawn.shapes)
+        for shown in shown_aspects(made, supplies):
+            drawn = draw_aspect(shown, papers, Unit.MM, lettering)
+            assert drawn.extent == draw_aspect(shown, blank, Unit.MM, lettering).extent
+            patterned += any("pattern" in shape.role for shape in drawn.shapes)
+    assert patterned
 
 
 def words(view: TogetherView) -> dict[str, str]:

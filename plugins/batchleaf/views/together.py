@@ -118,8 +118,9 @@ def _fitted_apart(layers: Sequence[Layer], supplies: Supplies) -> Canvas:
 
 
 def _largest_apart(layers: Sequence[Layer]) -> Lettering:
-    for scale in _scales(*extent_of_base(layers), WIDEST_PX["middle"]):
-        for width_class in ("narrow", "middle"):
+    width, height = extent_of_base(layers)
+    for scale in _scales(width, height, WIDEST_PX["middle"]):
+        for width_class in _with_room(width * scale, "narrow", "middle"):
             canvas = draw_apart(layers, blank, Lettering(scale, width_class))
             if _width(canvas) <= WIDEST_PX[width_class] and _height(canvas) <= _HIGHEST_PX:
                 return canvas.lettering
@@ -132,6 +133,11 @@ def _scales(width: float, height: float, widest: float) -> Iterator[float]:
     while True:
         yield scale
         scale *= _SMALLER
+
+
+def _with_room(width: float, *width_classes: str) -> Iterator[str]:
+    """Those that hold so many px, whatever stands beside them."""
+    return (one for one in width_classes if width <= WIDEST_PX[one])
 
 
 def shown_aspects(made: MadeUp, supplies: Supplies) -> list[Shown]:
@@ -175,7 +181,7 @@ def _at_one_scale(shown: Sequence[Shown], supplies: Supplies, unit: Unit) -> lis
 
 
 def _fitted(shown: Shown, unit: Unit, scale: float) -> Canvas | None:
-    for width_class in ("narrow", "middle", "large"):
+    for width_class in _with_room(float(shown.aspect.size.width) * scale, "narrow", "middle", "large"):
         canvas = draw_aspect(shown, blank, unit, Lettering(scale, width_class))
         if _width(canvas) <= WIDEST_PX[width_class]:
             return canvas
