@@ -39,7 +39,7 @@ def slugs(matches: Matches) -> list[str]:
 
 def groups(found: GoesWith) -> list[Matches]:
     """All that is told."""
-    return [found.collection, found.near, found.lighter, found.darker, found.across]
+    return [found.collection, found.near, found.lighter, found.darker, found.opposite]
 
 
 @given(DRAWERS, st.randoms(use_true_random=False))
@@ -146,15 +146,15 @@ def test_supplies_without_a_collection_have_none() -> None:
     [
         ("#c8ae8a", "lighter"),  # hue 80, lightness 72
         ("#5b4a33", "darker"),  # hue 79, lightness 32
-        ("#3c495c", "across"),  # hue 270
+        ("#3c495c", "opposite"),  # hue 270
         ("#3c4a2e", ""),  # hue 128
         ("#808080", ""),  # grey has no hue
     ],
 )
-def test_shades_and_what_lies_across(other: str, group: str) -> None:
+def test_shades_and_what_lies_opposite(other: str, group: str) -> None:
     """Jute, hue 79 and lightness 59: of one hue lighter and darker, and half a turn away."""
     found = goes_with(coloured("jute", "#a98a5c"), [coloured("other", other)])
-    names = ("collection", "near", "lighter", "darker", "across")
+    names = ("collection", "near", "lighter", "darker", "opposite")
     assert [name for name, matches in zip(names, groups(found), strict=True) if matches] == [group] * bool(
         group
     )
@@ -165,7 +165,7 @@ def test_greys_have_lighter_greys() -> None:
     found = goes_with(
         coloured("slate", "#606060"), [coloured("white", "#ffffff"), coloured("black", "#000000")]
     )
-    assert (slugs(found.lighter), slugs(found.darker), found.across) == (["white"], ["black"], ())
+    assert (slugs(found.lighter), slugs(found.darker), found.opposite) == (["white"], ["black"], ())
 
 
 def test_papers_of_a_pad_are_told_with_the_pad() -> None:

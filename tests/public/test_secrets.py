@@ -336,8 +336,8 @@ BATCH_COLUMNS: Final = [
     *("scraps", "could have given", "cost of one in eur", "price known"),
 ]
 DRAWER_COLUMNS: Final = [
-    *("supply", "name", "shelf", "width in mm", "height in mm", "weight in g/m2", "unit"),
-    *("batches", "last used"),
+    *("supply", "name", "shelf", "width in mm", "height in mm", "weight in g/m2"),
+    *("colours", "in words", "collection", "unit", "batches", "last used"),
 ]
 COLLATING_COLUMNS: Final = ["make", "letter", "part", "count", "supply", "paper", "images", "by the rule"]
 BENCH_COLUMNS: Final = [

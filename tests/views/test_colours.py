@@ -149,7 +149,7 @@ def test_what_goes_with_a_card(pages: Pages) -> None:
     assert ("Collection", "Shore") in item.facts
     assert item.goes_with is not None
     assert told(item.goes_with.groups) == {
-        "Of the same collection": [("reed card", "green", "4 sheets and 2 pieces")],
+        "Same collection": [("reed card", "green", "4 sheets and 2 pieces")],
         "Near it": [
             ("flax cord", "perhaps hardly told apart", "none on hand"),
             ("salt card", "close", "9 sheets"),
@@ -196,7 +196,7 @@ def test_others_are_not_told_what_is_on_hand(figures: Figures) -> None:
     assert "plum ink" not in [name for labels in laid.values() for name, *_ in labels]
     item = page(pages, "drawer/dune-card/", ItemPage)
     assert item.goes_with is not None
-    assert told(item.goes_with.groups)["Of the same collection"] == [("reed card", "green", "")]
+    assert told(item.goes_with.groups)["Same collection"] == [("reed card", "green", "")]
 
 
 def test_supplies_that_are_not_named_have_no_colour(figures: Figures) -> None:

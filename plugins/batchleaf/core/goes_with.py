@@ -1,8 +1,8 @@
 """Which supplies go with one by their colours.
 
 Of its collection first; then those that are nearest by CIEDE2000; a few lighter and darker ones of the
-same hue; and one from across the circle of hues. Of several colours the nearest two count, and the
-first of each for what is lighter, darker or across. No supply is named twice.
+same hue; and one of the opposite hue. Of several colours the nearest two count, and the
+first of each for what is lighter, darker or opposite. No supply is named twice.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ STEP: Final = 8.0
 """The least difference in lightness of what is called lighter or darker (the house's own)."""
 SAME_HUE: Final = 20
 """So many degrees apart hues are the same, and off half a turn opposite (the house's own)."""
-MOST_OF_COLLECTION, MOST_NEAR, MOST_OF_HUE, MOST_ACROSS = 6, 4, 2, 1
+MOST_OF_COLLECTION, MOST_NEAR, MOST_OF_HUE, MOST_OPPOSITE = 6, 4, 2, 1
 _LIGHTER: Final = NEAR * 1.75
 """Whatever is further off in lightness is not near: the divisor S_L of CIEDE2000 is 1.747 at most."""
 
@@ -54,7 +54,7 @@ class GoesWith:
     near: Matches
     lighter: Matches
     darker: Matches
-    across: Matches
+    opposite: Matches
 
 
 def goes_with(supply: Supply, supplies: Iterable[Supply]) -> GoesWith:
@@ -77,7 +77,7 @@ def goes_with(supply: Supply, supplies: Iterable[Supply]) -> GoesWith:
         near=without(_near(mine, rest.values())),
         lighter=fitting(lambda its: _is_lighter(its, mine), MOST_OF_HUE),
         darker=fitting(lambda its: _is_lighter(mine, its), MOST_OF_HUE),
-        across=fitting(lambda its: _is_across(mine, its), MOST_ACROSS),
+        opposite=fitting(lambda its: _is_opposite(mine, its), MOST_OPPOSITE),
     )
 
 
@@ -161,7 +161,7 @@ def _has_its_hue(one: Swatch, other: Swatch) -> bool:
     return not (one.family.has_hue or other.family.has_hue)
 
 
-def _is_across(one: Swatch, other: Swatch) -> bool:
+def _is_opposite(one: Swatch, other: Swatch) -> bool:
     return one.family.has_hue and other.family.has_hue and _turn(one, other) >= 180 - SAME_HUE
 
 

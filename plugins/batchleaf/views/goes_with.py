@@ -43,11 +43,11 @@ def _note(here: str) -> Line:
 def _groups(supply: Supply, figures: Figures, here: str) -> Iterator[ColourGroup]:
     found = goes_with(supply, coloured(figures))
     for heading, matches in (
-        ("Of the same collection", found.collection),
+        ("Same collection", found.collection),
         ("Near it", found.near),
         ("Lighter", found.lighter),
         ("Darker", found.darker),
-        ("Across the circle of hues", found.across),
+        ("Opposite", found.opposite),
     ):
         says = _how_near if matches is found.near else _what_it_is
         labels = [label_of(one.supply, says(one, supply), figures, here) for one in matches]

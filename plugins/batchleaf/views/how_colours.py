@@ -34,7 +34,7 @@ several colours the two that are nearest count, and each colour gets its nearest
 
 With a supply goes its collection first, then what is nearest. Then come up to {most} that are lighter
 and {most} that are darker by {step} of 100 or more, of the same hue within {hue} degrees, and one whose
-hue lies across the circle, within {hue} degrees of half a turn; there the first colour of each counts.
+hue lies opposite, within {hue} degrees of half a turn; there the first colour of each counts.
 These limits are the house’s own too. What is on hand does not change the order, and whether it pleases is
 not worked out.
 
