@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from batchleaf.core.figures import Figures, work_out
-from batchleaf.facts import Opening, Settings, Status
+from batchleaf.facts import Opening, Series, Settings, Status
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
 from batchleaf.views.drawing.charts.trend import draw_trend
@@ -29,6 +29,7 @@ PLANNED = replace(
     date=day(40),
     occasions=("birthday", "new home"),
 )
+WINTER = Series("winter", "Winter", "")
 IDEA = replace(PLANNED, slug="idea", title="An idea", status=Status.IDEA, date=day(20), occasions=())
 
 
@@ -55,11 +56,11 @@ def test_how_a_series_went_needs_two_figures() -> None:
     """What one cost: 25 and 50; of the paper all is in the squares, and half in the others."""
     later = replace(SQUARES, slug="later", finished=2, date=day(9))
     worked = work_out(archive(SQUARES, later, bought(0, 10, 1000), supplies=(supply(),)), SETTINGS)
-    cost, paper = trends(tuple(worked.batches.values()), EUR, "winter")
+    cost, paper = trends(tuple(worked.batches.values()), EUR, WINTER)
     assert (cost.first, cost.last) == ("0.25\u00a0€", "0.50\u00a0€")
     assert (paper.first, paper.last) == ("100\u00a0%", "50\u00a0%")
     assert cost.drawing.description == "0.25\u00a0€ and 0.50\u00a0€."
-    assert trends(tuple(worked.batches.values())[:1], EUR, "winter") == ()
+    assert trends(tuple(worked.batches.values())[:1], EUR, WINTER) == ()
 
 
 def test_a_line_stands_over_nothing() -> None:

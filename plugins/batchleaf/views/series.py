@@ -49,7 +49,7 @@ def _index_row(series: Series, figures: Figures, prepared: Prepared) -> SeriesRo
         about=series.about,
         picture=_newest_cover(batches, prepared),
         totals=_totals(batches, figures.settings.currency),
-        trends=trends(batches, figures.settings.currency, series.slug),
+        trends=trends(batches, figures.settings.currency, series),
     )
 
 
