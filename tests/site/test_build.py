@@ -9,17 +9,17 @@ from pathlib import Path
 
 import pytest
 
+from small_demo import lay_out_small_demo
+
 ROOT = Path(__file__).parents[2]
 
 
 @pytest.fixture(scope="module")
 def archive(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A copy of the demo archive, built once."""
+    """A part of the demo archive, built once."""
     folder = tmp_path_factory.mktemp("my archive") / "demo"
     folder.mkdir()
-    shutil.copytree(ROOT / "projects", folder / "projects")
-    shutil.copytree(ROOT / "site_src", folder / "site_src")
-    shutil.copy(ROOT / "mkdocs.yml", folder)
+    lay_out_small_demo(folder)
     done = batchleaf("build", folder)
     assert done.returncode == 0, done.stderr
     return folder

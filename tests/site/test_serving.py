@@ -12,6 +12,7 @@ from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
 
 from batchleaf.edition import VARIABLE, Edition
+from small_demo import lay_out_small_demo
 
 ROOT = Path(__file__).parents[2]
 Rebuild = Callable[[], str]
@@ -19,10 +20,8 @@ Rebuild = Callable[[], str]
 
 @pytest.fixture
 def archive(tmp_path: Path) -> Path:
-    """A copy of the demo's records, without its photos."""
-    shutil.copytree(ROOT / "projects", tmp_path / "projects", ignore=shutil.ignore_patterns("*.jpg"))
-    shutil.copytree(ROOT / "site_src", tmp_path / "site_src")
-    shutil.copy(ROOT / "mkdocs.yml", tmp_path)
+    """A part of the demo's records, without photos."""
+    lay_out_small_demo(tmp_path, leave_out=("*.jpg",))
     return tmp_path
 
 
