@@ -17,7 +17,7 @@ class Store:
     """Files by key below one folder."""
 
     def __init__(self, folder: Path) -> None:
-        self._folder = folder
+        self.folder = folder
 
     def find(self, key: str) -> Path | None:
         """The file that was kept under ``key``; ``None`` where nothing sound is there."""
@@ -41,8 +41,29 @@ class Store:
         _replace(_beside(path), _checksum(content))
         return path
 
+    def keep(self, content: bytes) -> str:
+        """Keep ``content`` under the name that it gives itself; returns that name."""
+        name = hashlib.sha256(content).hexdigest()
+        path = self._path(name)
+        if self.kept(name) is None:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            _replace(path, content)
+        return name
+
+    def kept(self, name: str) -> Path | None:
+        """The file that :meth:`keep` gave ``name`` to; ``None`` where it is gone or damaged."""
+        path = self._path(name)
+        try:
+            content = path.read_bytes()
+        except OSError:
+            return None
+        if hashlib.sha256(content).hexdigest() == name:
+            return path
+        path.unlink(missing_ok=True)
+        return None
+
     def _path(self, key: str) -> Path:
-        return self._folder / key[:2] / key
+        return self.folder / key[:2] / key
 
 
 def _replace(path: Path, content: bytes) -> None:
