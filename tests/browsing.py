@@ -70,6 +70,10 @@ class Served:
         return found
 
 
+def _is_here(host: str) -> bool:
+    return host == "127.0.0.1" or host.endswith(".localhost")
+
+
 def parsed(path: Path) -> Any:
     """A page as a browser reads it."""
     return html5lib.parse(path.read_text(encoding="utf-8"), namespaceHTMLElements=False)
@@ -132,7 +136,7 @@ class Watch:
 
     def see_request(self, request: Request) -> None:
         asked = urlsplit(request.url)
-        if asked.scheme in ("http", "https", "ws", "wss") and asked.hostname != "127.0.0.1":
+        if asked.scheme in ("http", "https", "ws", "wss") and not _is_here(asked.hostname or ""):
             self.other_hosts.append(request.url)
 
     def see_message(self, message: ConsoleMessage) -> None:

@@ -38,7 +38,8 @@ MIXED = batch_of(
 
 def worked(*records: Project | Purchase, supplies: tuple[Supply, ...]) -> Figures:
     """The figures of an archive with what other numbers take."""
-    return all_in_full(work_out(archive(*records, supplies=supplies), SETTINGS, REMEMBERED), REMEMBERED, COUNT)
+    found = work_out(archive(*records, supplies=supplies), SETTINGS, REMEMBERED)
+    return all_in_full(found, REMEMBERED, COUNT)
 
 
 def of(figures: Figures, makes: int) -> ForMakes:

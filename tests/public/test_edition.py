@@ -116,7 +116,8 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
     stuck = [("stuck_with", part.get("stuck_with")) for part in numbers["parts"]]
     below = [("missing", numbers["collated"]["missing"]), ("works", numbers["bench"]["works"])]
     with_use = figures(replace(PUBLISHED, uses=(Use("stars", Fraction(6), Fraction(1)),)), *OTHERS)
-    scaled = numbers_of(all_in_full(public_edition(with_use, Told(), PLANNER), PLANNER, count_sheets))["for_makes"]
+    told = public_edition(with_use, Told(), PLANNER)
+    scaled = numbers_of(all_in_full(told, PLANNER, count_sheets))["for_makes"]
     counts = [(key, one[key]) for one in scaled for key in ("sheets", "supplies")]
     for above, value in [("", numbers), *numbers.items(), *stuck, *below, *counts]:
         for one in value if isinstance(value, list) else [value]:
