@@ -26,6 +26,8 @@ from batchleaf.kept_plans import keeping, keeping_counts
 from batchleaf.made_batch import MadeBatch, MadeFile, MadePage, Text, ToMake, made_batch
 from batchleaf.store import Store, key_of
 
+PAGES: Final = "pages"
+"""The part of the store for the texts of batches."""
 ENOUGH_FOR_ALL_CORES: Final = 12
 """Fewer batches are made sooner than other processes are ready to help."""
 LIBRARIES: Final = ("babel", "iso4217", "jinja2", "markdown", "markupsafe")
@@ -51,32 +53,33 @@ def making(store: Store, remembered: Remembering = afresh) -> Making:
 
 def made_batches(asked: Sequence[ToMake], store: Store, how: Making) -> list[MadeBatch]:
     """What is made of each, in their order."""
+    pages = store.part(PAGES)
     keys = [_key(one) for one in asked]
-    found = [_find(key, store) for key in keys]
+    found = [_find(key, pages) for key in keys]
     missing = [at for at, one in enumerate(found) if one is None]
     made = _made([asked[at] for at in missing if keys[at]], store, how)
     for at in missing:
         if keys[at]:
             found[at], names = next(made)
-            store.put(keys[at], names.encode())
+            pages.put(keys[at], names.encode())
         else:
             found[at] = made_batch(asked[at], how.planner, how.count, how.remembered)
     return [one for one in found if one]
 
 
 def _made(asked: Sequence[ToMake], store: Store, how: Making) -> Iterator[tuple[MadeBatch, str]]:
-    cores = os.cpu_count() or 1
+    cores, pages = os.cpu_count() or 1, store.part(PAGES)
     if len(asked) < ENOUGH_FOR_ALL_CORES or cores == 1:
         for one in asked:
-            yield _laid_down(made_batch(one, how.planner, how.count, how.remembered), store)
+            yield _laid_down(made_batch(one, how.planner, how.count, how.remembered), pages)
         return
     # Begun afresh, since a copy of a process with threads may hang.
     context = multiprocessing.get_context("spawn")
     with ProcessPoolExecutor(cores, context, _begin, (store,)) as pool:
         for names in pool.map(_made_elsewhere, asked, chunksize=4):
-            made = _read(names, store)
+            made = _read(names, pages)
             if made is None:
-                raise OSError(f"what was just written to {store.folder} is gone or damaged")
+                raise OSError(f"what was just written to {pages.folder} is gone or damaged")
             yield made, names
 
 
@@ -90,7 +93,7 @@ def _begin(store: Store) -> None:
 
 def _made_elsewhere(asked: ToMake) -> str:
     store, how = _here["making"]
-    return _laid_down(made_batch(asked, how.planner, how.count, how.remembered), store)[1]
+    return _laid_down(made_batch(asked, how.planner, how.count, how.remembered), store.part(PAGES))[1]
 
 
 # --- in the store ------------------------------------------------------------------

@@ -31,31 +31,35 @@ from batchleaf.store import Store, key_of
 
 Answer = TypeVar("Answer")
 
+PLANS: Final = "plans"
+"""The part of the store for plans and counts."""
 SOLVERS: Final = ("highspy", "numpy")
 
 
 def keeping(planner: Planner, store: Store) -> Planner:
     """``planner``, which looks into ``store`` first and keeps there what it works out."""
+    plans = store.part(PLANS)
 
     def most(job: Job) -> CuttingPlan:
-        return _kept(store, f"most {MOST_STEPS}", job, plan_text, read_most, lambda: planner.most(job))
+        return _kept(plans, f"most {MOST_STEPS}", job, plan_text, read_most, lambda: planner.most(job))
 
     def cheapest(job: Job, makes: int) -> CostPlan:
         question = f"least cost of {makes} {COST_STEPS}"
-        return _kept(store, question, job, plan_text, read_cheapest, lambda: planner.cheapest(job, makes))
+        return _kept(plans, question, job, plan_text, read_cheapest, lambda: planner.cheapest(job, makes))
 
     def of_one_size(asked: OneSize) -> FromOneSheet:
         question = f"from one sheet {asked}"
-        return _kept_as(store, question, one_sheet_text, read_one_sheet, lambda: planner.of_one_size(asked))
+        return _kept_as(plans, question, one_sheet_text, read_one_sheet, lambda: planner.of_one_size(asked))
 
     return Planner(most, cheapest, of_one_size)
 
 
 def keeping_counts(count: Counting, store: Store) -> Counting:
     """The same for the fewest sheets."""
+    plans = store.part(PLANS)
 
     def counted(job: Job) -> Least:
-        return _kept(store, f"fewest sheets {COST_STEPS}", job, least_text, read_least, lambda: count(job))
+        return _kept(plans, f"fewest sheets {COST_STEPS}", job, least_text, read_least, lambda: count(job))
 
     return counted
 

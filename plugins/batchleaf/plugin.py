@@ -184,6 +184,10 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         page.toc = get_toc(toc_tokens(html))
         return html
 
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """What no build has asked for in a long time leaves the cache."""
+        Store(cache_folder(config)).sweep()
+
     @event_priority(100)
     def _before_the_search(
         self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Navigation
@@ -232,6 +236,8 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
                 hand_outs = handed_out(figures, tell, planner)
         figures = with_the_drawer(figures, planner)
         site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos, how)
+        if store.damaged:
+            log.info(f"{len(store.damaged)} damaged entries of {cache} were dropped and made again")
         if problems:
             return self._refused(problems, worked.slugs)
         self._last_sound = site
