@@ -7,21 +7,22 @@ house itself: its code, its templates and the libraries that write text are part
 from __future__ import annotations
 
 import json
-import multiprocessing
 import os
 import sys
-from collections.abc import Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.metadata import version
 from importlib.resources import files
 from importlib.resources.abc import Traversable
-from typing import Final
+from itertools import islice
+from pathlib import Path
+from typing import IO, Final
 
 from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
 from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.core.sheets_needed import Counting, count_sheets, remembering_counts
+from batchleaf.helping import Helpers, NoHelpError, receive, send
 from batchleaf.kept_plans import keeping, keeping_counts
 from batchleaf.made_batch import MadeBatch, MadeFile, MadePage, Text, ToMake, made_batch
 from batchleaf.store import Store, key_of
@@ -30,6 +31,8 @@ PAGES: Final = "pages"
 """The part of the store for the texts of batches."""
 ENOUGH_FOR_ALL_CORES: Final = 12
 """Fewer batches are made sooner than other processes are ready to help."""
+WINDOW: Final = 128
+"""So many are looked at together."""
 LIBRARIES: Final = ("babel", "iso4217", "jinja2", "markdown", "markupsafe")
 
 
@@ -51,49 +54,53 @@ def making(store: Store, remembered: Remembering = afresh) -> Making:
     )
 
 
-def made_batches(asked: Sequence[ToMake], store: Store, how: Making) -> list[MadeBatch]:
+def made_batches(asked: Iterable[ToMake], store: Store, how: Making) -> Iterator[MadeBatch]:
     """What is made of each, in their order."""
+    with Helpers(store.folder) as helpers:
+        rest = iter(asked)
+        # Not all at once: what pages look at is more than what they say.
+        while some := list(islice(rest, WINDOW)):
+            yield from _made(some, store, how, helpers)
+
+
+def _made(asked: Sequence[ToMake], store: Store, how: Making, helpers: Helpers) -> list[MadeBatch]:
     pages = store.part(PAGES)
     keys = [_key(one) for one in asked]
     found = [_find(key, pages) for key in keys]
     missing = [at for at, one in enumerate(found) if one is None]
-    made = _made([asked[at] for at in missing if keys[at]], store, how)
+    elsewhere = _made_elsewhere([asked[at] for at in missing if keys[at]], helpers)
     for at in missing:
-        if keys[at]:
-            found[at], names = next(made)
+        names = next(elsewhere, "") if keys[at] else ""
+        made = _read(names, pages)
+        if made is None:
+            made = made_batch(asked[at], how.planner, how.count, how.remembered)
+            made, names = _laid_down(made, pages) if keys[at] else (made, "")
+        if names:
             pages.put(keys[at], names.encode())
-        else:
-            found[at] = made_batch(asked[at], how.planner, how.count, how.remembered)
+        found[at] = made
     return [one for one in found if one]
 
 
-def _made(asked: Sequence[ToMake], store: Store, how: Making) -> Iterator[tuple[MadeBatch, str]]:
-    cores, pages = os.cpu_count() or 1, store.part(PAGES)
-    if len(asked) < ENOUGH_FOR_ALL_CORES or cores == 1:
-        for one in asked:
-            yield _laid_down(made_batch(one, how.planner, how.count, how.remembered), pages)
-        return
-    # Begun afresh, since a copy of a process with threads may hang.
-    context = multiprocessing.get_context("spawn")
-    with ProcessPoolExecutor(cores, context, _begin, (store,)) as pool:
-        for names in pool.map(_made_elsewhere, asked, chunksize=4):
-            made = _read(names, pages)
-            if made is None:
-                raise OSError(f"what was just written to {pages.folder} is gone or damaged")
-            yield made, names
+def _made_elsewhere(asked: Sequence[ToMake], helpers: Helpers) -> Iterator[str]:
+    """The names of what others made; none where it is quicker, or no other way, to make it here."""
+    if len(asked) < ENOUGH_FOR_ALL_CORES or os.cpu_count() == 1:
+        return iter(())
+    try:
+        return iter(helpers.made(asked))
+    except NoHelpError:
+        return iter(())
 
 
-_here: dict[str, tuple[Store, Making]] = {}
-"""In a process that helps: what it makes batches with."""
-
-
-def _begin(store: Store) -> None:
-    _here["making"] = (store, making(store))
-
-
-def _made_elsewhere(asked: ToMake) -> str:
-    store, how = _here["making"]
-    return _laid_down(made_batch(asked, how.planner, how.count, how.remembered), store.part(PAGES))[1]
+def help_to_make(store: Store, asks: IO[bytes], answers: IO[bytes]) -> None:
+    """Make what another process asks for, until it asks no more."""
+    how = making(store)
+    while True:
+        try:
+            asked: list[ToMake] = receive(asks)
+        except EOFError:
+            return
+        made = (made_batch(one, how.planner, how.count, how.remembered) for one in asked)
+        send(answers, [_laid_down(one, store.part(PAGES))[1] for one in made])
 
 
 # --- in the store ------------------------------------------------------------------
@@ -127,6 +134,8 @@ def _find(key: str, store: Store) -> MadeBatch | None:
 
 def _read(names: str, store: Store) -> MadeBatch | None:
     """What the names stand for; nothing where one of the texts is gone or damaged."""
+    if not names:
+        return None
     read = json.loads(names)
     pages = [
         MadePage(address, title, section, description, meta, body)
@@ -152,3 +161,7 @@ def _sources(folder: Traversable, path: str) -> Iterator[tuple[bytes, bytes]]:
             yield from _sources(one, f"{path}{one.name}/")
         elif one.name.endswith((".py", ".html", ".xml", ".css", ".js", ".yml", ".yaml")):
             yield f"{path}{one.name}".encode(), one.read_bytes()
+
+
+if __name__ == "__main__":
+    help_to_make(Store(Path(sys.argv[1])), sys.stdin.buffer, sys.stdout.buffer)

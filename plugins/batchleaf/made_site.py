@@ -71,11 +71,11 @@ def made_site(
     ready = prepared_photos(figures.archive.projects, store)
     if ready.problems:
         return NOTHING_MADE, ready.problems
-    asked = [
+    asked = (
         to_make(batch, figures, hand_outs, ready.prepared, masthead, videos.get(slug))
         for slug, batch in figures.batches.items()
-    ]
-    batches = made_batches(asked, store, how or making(store))
+    )
+    batches = list(made_batches(asked, store, how or making(store)))
     first, *others = map(made_page, pages_of_all(figures, ready.prepared))
     shared = shared_pictures(figures) if masthead.address else {}
     social = social_pictures(shared, ready, look, store)
