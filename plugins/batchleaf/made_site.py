@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from batchleaf.core.figures import Figures
 from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import Problem, Project
+from batchleaf.render.at_the_table import table_files
 from batchleaf.render.feed import feed_xml
 from batchleaf.render.html import render
 from batchleaf.render.look import Look
@@ -17,6 +18,7 @@ from batchleaf.render.prose import prose_html
 from batchleaf.render.social import SocialPicture, social_pictures
 from batchleaf.store import Store
 from batchleaf.views import site_map
+from batchleaf.views.at_the_table import table_page
 from batchleaf.views.feed import feeds
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.more import MorePage, more_of
@@ -71,7 +73,8 @@ def made_site(
         return NOTHING_MADE, ready.problems
     pages = tuple(all_pages(figures, ready.prepared, prose_html, Outward(masthead, videos), remembered))
     outward = _going_out(figures, masthead, videos)
-    data = (*all_data(figures, ready.prepared), *outward, *_notes(figures, hand_outs, masthead, remembered))
+    apart = (*_notes(figures, hand_outs, masthead, remembered), *_table(figures, masthead, look))
+    data = (*all_data(figures, ready.prepared), *outward, *apart)
     shared = shared_pictures(figures) if masthead.address else {}
     social = social_pictures(shared, ready, look, store)
     photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))
@@ -115,6 +118,11 @@ def _notes(
     """Whole pages of their own, so that the frame of the site, its search and its map know none of them."""
     for address, sheet in all_notes(figures, hand_outs, masthead, remembered):
         yield PlacedData(f"{address}index.html", notes_html(sheet))
+
+
+def _table(figures: Figures, masthead: Masthead, look: Look) -> Iterator[PlacedData]:
+    for address, text in table_files(table_page(figures.settings.unit, masthead), look):
+        yield PlacedData(address, text)
 
 
 def _bodies(pages: tuple[PlacedPage, ...]) -> dict[str, str]:

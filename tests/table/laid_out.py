@@ -1,0 +1,67 @@
+"""The page for the table laid out in a folder, as a site has it, without the rest of the site."""
+
+from __future__ import annotations
+
+import shutil
+from fractions import Fraction
+from pathlib import Path
+from typing import Any, Final
+
+from playwright.sync_api import Page
+
+from batchleaf.core.cutting.plan import Axis, CuttingPlan, Leftover, Node, PartLeaf, SheetPlan, ThroughCut
+from batchleaf.measure.lengths import Unit
+from batchleaf.render.at_the_table import ICONS, table_files
+from batchleaf.render.html import THEME
+from batchleaf.render.look import STANDARD
+from batchleaf.views.at_the_table import table_page
+from batchleaf.views.masthead import Masthead
+
+NAME: Final = "Thornwick Paper Table"
+
+
+def lay_out_table(folder: Path, unit: Unit = Unit.INCH) -> Path:
+    """Write the page below ``folder``; its document."""
+    for address, text in table_files(table_page(unit, Masthead(NAME)), STANDARD):
+        (folder / address).parent.mkdir(parents=True, exist_ok=True)
+        (folder / address).write_text(text, encoding="utf-8")
+    for icon in ICONS:
+        shutil.copy(THEME / "table" / icon, folder / "table")
+    return folder / "table" / "index.html"
+
+
+Asked = dict[str, Any]
+
+ASK: Final = """(jobs) => jobs.map(({pieces, kinds, turns, unit}) => {
+  const read = ([text, count]) => ({...lengths.readSize(text, unit), count});
+  const found = question.answered({pieces: pieces.map(read), kinds: kinds.map(read), turns});
+  const bare = (node) => node.axis
+    ? {axis: node.axis, at: node.at, first: bare(node.first), second: bare(node.second)} : node;
+  const plans = found.plans.map((plan) => ({...plan, tree: plan.tree && bare(plan.tree)}));
+  const unitOf = [found.unit.top.toString(), found.unit.bottom.toString()];
+  return {found: found.found, atMost: found.atMost, each: found.each, plans, unit: unitOf};
+})"""
+
+
+def asked(page: Page, jobs: list[Asked]) -> list[dict[str, Any]]:
+    """What the page's own scripts answer to ``jobs``, all in one call."""
+    found: list[dict[str, Any]] = page.evaluate(ASK, jobs)
+    return found
+
+
+def tree_of(node: dict[str, Any], unit: Fraction, ids: list[str]) -> Node:
+    """A tree of the page as the house's own, in mm."""
+    if "axis" in node:
+        first, second = (tree_of(node[half], unit, ids) for half in ("first", "second"))
+        return ThroughCut(Axis(node["axis"]), node["at"] * unit, first, second)
+    return PartLeaf(ids[node["part"]], node["turned"]) if "part" in node else Leftover()
+
+
+def plan_of(answer: dict[str, Any], ids: list[str], stocks: list[str], spares: dict[str, int]) -> CuttingPlan:
+    """An answer of the page as a plan that the house's checker can look over."""
+    unit = Fraction(*(int(one) for one in answer["unit"]))
+    sheets = tuple(
+        SheetPlan(stocks[plan["piece"]], plan["times"], tree_of(plan["tree"], unit, ids))
+        for plan in answer["plans"]
+    )
+    return CuttingPlan(answer["found"], answer["atMost"], "", sheets, tuple(spares.items()))
