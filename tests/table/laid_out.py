@@ -3,7 +3,13 @@
 from __future__ import annotations
 
 import shutil
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any, Final
 
@@ -39,7 +45,7 @@ ASK: Final = """(jobs) => jobs.map(({pieces, kinds, turns, unit}) => {
     ? {axis: node.axis, at: node.at, first: bare(node.first), second: bare(node.second)} : node;
   const plans = found.plans.map((plan) => ({...plan, tree: plan.tree && bare(plan.tree)}));
   const unitOf = [found.unit.top.toString(), found.unit.bottom.toString()];
-  return {found: found.found, atMost: found.atMost, each: found.each, plans, unit: unitOf};
+  return {found: found.found, atMost: found.atMost, each: found.each, wanted: found.wanted, plans, unit: unitOf};
 })"""
 
 
@@ -65,3 +71,32 @@ def plan_of(answer: dict[str, Any], ids: list[str], stocks: list[str], spares: d
         for plan in answer["plans"]
     )
     return CuttingPlan(answer["found"], answer["atMost"], "", sheets, tuple(spares.items()))
+
+
+class _Quiet(SimpleHTTPRequestHandler):
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002
+        """Keep the test's output readable."""
+
+
+@dataclass(frozen=True, slots=True)
+class ServedTable:
+    """Where the page is; ``close`` takes the server away."""
+
+    url: str
+    close: Callable[[], None]
+
+
+@contextmanager
+def served_table(folder: Path) -> Iterator[ServedTable]:
+    """Serve what lies in ``folder``, which has the page below ``archive/``, as below a path on a host."""
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(folder)))
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+
+    def close() -> None:
+        server.shutdown()
+        server.server_close()
+        thread.join()
+
+    yield ServedTable(f"http://127.0.0.1:{server.server_address[1]}/archive/table/", close)
+    close()

@@ -36,7 +36,7 @@ _SIGNS: Final = (
     ("¾", "three quarters"),
     ("⅞", "seven eighths"),
 )
-_METRIC_WORDS: Final = {Unit.MM: "millimetres", Unit.CM: "centimetres"}
+_METRIC_WORDS: Final = {Unit.MM: "mm", Unit.CM: "cm"}
 
 
 def table_page(unit: Unit, masthead: Masthead) -> TablePage:

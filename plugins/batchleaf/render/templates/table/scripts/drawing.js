@@ -59,8 +59,9 @@ const drawing = (function () {
   }
 
   function lettered(group, box, text) {
-    if (box.width < 13 || box.height < 16) return;
-    group.append(made("text", { class: "letter", x: box.x + box.width / 2, y: box.y + box.height / 2 }, text));
+    const room = Math.min(box.width, box.height);
+    if (room < 13) return;
+    group.append(made("text", { class: room < 24 ? "letter small" : "letter", x: box.x + box.width / 2, y: box.y + box.height / 2 }, text));
   }
 
   /* A plan as a whole ------------------------------------------------------------- */
@@ -87,19 +88,13 @@ const drawing = (function () {
     return group;
   }
 
-  function captionOf(plan, say) {
-    const size = say.size(say.answer.pieces[plan.piece]);
-    const many = plan.times > 1 ? `${plan.times} of ${size}` : size;
-    return plan.gives === null ? many : `${many}: ${words.number(plan.gives)}${plan.times > 1 ? " each" : ""}`;
-  }
-
   /* Rows of pieces from left to right at one scale; the caption of each stands below it. */
   function placed(plans, room, scale, say) {
     const places = [];
     let x = 0, y = 0, high = 0, wide = 0;
     for (const plan of plans) {
       const whole = say.answer.pieces[plan.piece];
-      const width = Math.max(whole.width * scale, captionOf(plan, say).length * FIGURE);
+      const width = Math.max(whole.width * scale, words.caption(plan, say).length * FIGURE);
       if (x && x + width > room) [x, y, high] = [0, y + high + GAP + 26, 0];
       places.push({ x: x + 1, y: y + 1 });
       x += width + GAP;
@@ -128,7 +123,7 @@ const drawing = (function () {
       const whole = answer.pieces[plan.piece];
       svg.append(
         piece(plan, places[at], scale, say),
-        made("text", { class: "quiet start", x: places[at].x, y: places[at].y + whole.height * scale + 16 }, captionOf(plan, say))
+        made("text", { class: "quiet start", x: places[at].x, y: places[at].y + whole.height * scale + 16 }, words.caption(plan, say))
       );
     });
     return svg;

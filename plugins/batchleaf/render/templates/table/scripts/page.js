@@ -47,7 +47,7 @@
       show(plan, question.answered({ pieces: sizes(asked.have), kinds: sizes(asked.want), turns: asked.state.turns }), asked.state.unit);
     } catch (error) {
       if (!(error instanceof NoMeasure)) throw error;
-      say(form.sentence(error.message), "");
+      say("", form.sentence(error.message));
     }
   }
 
@@ -58,9 +58,11 @@
     settling = setTimeout(settle, SETTLED);
   }
 
+  /* A field is left, or something is pressed: what is wrong need not wait. */
   function now() {
     clearTimeout(settling);
     answer();
+    form.tellFaults(read().faults);
     settling = setTimeout(settle, SETTLED);
   }
 
@@ -75,11 +77,15 @@
   function clear({ faults, have, want }) {
     const missing = faults.length ? "" : !have.length ? "Write down what lies at hand." : !want.length ? "Write down the size you want." : "";
     say("", missing);
+    if (faults.length) byId("brief").textContent = "Something cannot be read yet.";
   }
 
   function say(head, sentences) {
     byId("answer").textContent = head;
+    byId("answer").hidden = !head;
     byId("from").textContent = sentences;
+    byId("brief").textContent = head || sentences;
+    byId("brief").disabled = true;
     byId("whole").replaceChildren();
     byId("moves").replaceChildren();
     byId("care").hidden = true;
@@ -126,6 +132,7 @@
     }
     byId("moves").replaceChildren(...sections);
     byId("care").hidden = false;
+    byId("brief").disabled = false;
   }
 
   function caption(answer, told) {
@@ -165,6 +172,10 @@
     else if (button.dataset.more) focusOn(form.empty(button.dataset.more));
     else if (button.classList.contains("away")) takeAway(button);
     else if (button.id === "anew") anew();
+    else if (button.id === "brief") {
+      byId("answer").scrollIntoView();
+      return;
+    }
     now();
   }
 

@@ -37,7 +37,7 @@ const words = (function () {
     const { found, atMost, wanted, sets: whole } = answer;
     const what = (many) => (whole ? counted(many, "set", "sets") : counted(many, "piece", "pieces"));
     if (!atMost) return "None.";
-    if (wanted !== null && found >= wanted) return wanted === 1 ? `The ${whole ? "set" : "piece"}, yes.` : `All ${what(wanted)}.`;
+    if (wanted !== null && found >= wanted) return whole ? "All of it." : wanted === 1 ? "Yes, one piece." : `All ${what(wanted)}.`;
     const of = wanted === null ? "" : `of ${number(wanted)} `;
     if (found === atMost) return of ? `${number(found)} ${of}${whole ? "sets" : "pieces"}.` : `${what(found)}.`;
     if (!found) return `${of ? "None" : "No"} ${of}${whole ? "set" : "piece"} was found; no more than ${number(atMost)}.`;
@@ -52,21 +52,36 @@ const words = (function () {
   }
 
   function from(answer, say) {
+    if (!answer.plans.length) return "";
+    if (answer.sets) return `${allOfIt(answer)}ut from ${listed(inAll(usedOf(answer), answer, say))}.`;
     const each = answer.plans.map(({ piece, times, gives }) => {
       const size = say.size(answer.pieces[piece]);
-      if (gives === null) return times === 1 ? size : `${times} of ${size}`;
       return times === 1 ? `${number(gives)} from ${size}` : `${number(gives)} from each of ${times} of ${size}`;
     });
-    return each.length ? (answer.sets ? `Cut from ${listed(each)}.` : `${say.size(answer.kinds[0])}: ${listed(each)}.`) : "";
+    return `${say.size(answer.kinds[0])}: ${listed(each)}.`;
+  }
+
+  function allOfIt({ found, wanted, kinds }) {
+    if (wanted === null || found < wanted) return "C";
+    return `${listed(kinds.map((kind, at) => number(kind.count) + NBSP + letter(at)))}, c`;
+  }
+
+  /* How many of each piece are cut. */
+  function usedOf(answer) {
+    return answer.pieces.map((piece, at) =>
+      answer.plans.filter((plan) => plan.piece === at).reduce((all, plan) => all + plan.times, 0));
+  }
+
+  function inAll(many, answer, say) {
+    return many.flatMap((one, at) => {
+      const size = say.size(answer.pieces[at]);
+      return one ? [one === 1 ? size : `${one} of ${size}`] : [];
+    });
   }
 
   function untouched(answer, say) {
-    const used = answer.pieces.map((piece, at) =>
-      answer.plans.filter((plan) => plan.piece === at).reduce((all, plan) => all + plan.times, 0));
-    const whole = answer.pieces.map((piece, at) => [piece.count - used[at], say.size(piece)]).filter(([many]) => many);
-    if (!answer.plans.length || !whole.length) return "";
-    const named = whole.map(([many, size]) => (many === 1 ? size : `${many} of ${size}`));
-    return `Not cut: ${listed(named)}.`;
+    const whole = inAll(usedOf(answer).map((used, at) => answer.pieces[at].count - used), answer, say);
+    return answer.plans.length && whole.length ? `Not cut: ${listed(whole)}.` : "";
   }
 
   function why(answer) {
@@ -152,9 +167,22 @@ const words = (function () {
     return [what(one), gives(one), goOn(one), leftOver(one, say), held(one, say)].filter(Boolean).join(" ");
   }
 
+  /* The size of a plan's piece; where equal pieces are cut otherwise, with its place among them. */
+  function pieceOf(plan, { answer, size }) {
+    const alike = answer.plans.filter((one) => one.piece === plan.piece);
+    const called = size(answer.pieces[plan.piece]);
+    return alike.length < 2 ? called : `${called}, way ${alike.indexOf(plan) + 1}`;
+  }
+
   function planHead(plan, say) {
-    const size = say.size(say.answer.pieces[plan.piece]);
-    return plan.times === 1 ? size : `${size}, cut ${plan.times} like this`;
+    const called = pieceOf(plan, say);
+    return plan.times === 1 ? called : `${called}: cut ${plan.times} like this`;
+  }
+
+  function caption(plan, say) {
+    const called = pieceOf(plan, say), { times, gives } = plan;
+    if (gives === null) return times === 1 ? called : `${times} of ${called}`;
+    return times === 1 ? `${called}: ${number(gives)}` : `${times} of ${called}: ${number(gives)} each`;
   }
 
   /* A drawing in one sentence: which parts it shows, and what is kept. */
@@ -168,5 +196,5 @@ const words = (function () {
     return `${say.size(piece)}: ${listed(named)}${kept.length ? `; kept ${listed(kept)}` : ""}.`;
   }
 
-  return { speaker, head, sentences, number, numbers, letter, edge, inHand, move, planHead, described, NAMES };
+  return { speaker, head, sentences, number, numbers, letter, edge, inHand, move, planHead, caption, described, NAMES };
 })();
