@@ -19,7 +19,7 @@ from batchleaf.facts.jobs import MakesQuestion
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.lengths import Unit, parse_size
 from batchleaf.records.job_line import read_job_line
-from batchleaf.render.at_the_table import ICONS, table_files
+from batchleaf.render.at_the_table import table_files
 from batchleaf.render.look import STANDARD, Look
 from batchleaf.views.at_the_table import table_page
 from batchleaf.views.masthead import Masthead
@@ -30,6 +30,9 @@ PHONE: Final = {"width": 360, "height": 740}
 SCRAPS_AND_SHEET: Final = ("8 x 6", "5 1/2 x 9", "12 x 12")
 WANTED: Final = "3 3/4 x 5"
 EXAMPLE: Final = urlencode([("unit", "in"), *(("have", one) for one in SCRAPS_AND_SHEET), ("want", WANTED)])
+TALL: Final = f"{EXAMPLE}&want=1+1/4+x+2+1/8"
+NARROW, TABLET, WIDE = 320, 768, 1400
+SLOW: Final = pytest.mark.slow
 KEPT: Final = "Kept on this device: works without a connection."
 
 
@@ -108,6 +111,7 @@ def test_two_scraps_and_a_sheet_in_eight_taps_without_a_connection(
     context.close()
 
 
+@pytest.mark.slow
 def test_it_can_be_opened_again_without_a_connection(browser: Browser, served: ServedTable) -> None:
     """A closed page opens anew, by its folder or by the name of its document, with the last question."""
     context = browser.new_context()
@@ -245,6 +249,7 @@ def test_what_cannot_be_read_is_told_in_a_sentence(page: Page, folder: str) -> N
         expect(page.locator("#answer")).to_have_text(f"{_planners_count()} pieces.")
 
 
+@pytest.mark.slow
 def test_who_stops_in_the_middle_is_told_too(page: Page, folder: str) -> None:
     """Not at each letter, but once nobody types; and nothing is said aloud meanwhile."""
     _ask(page, folder)
@@ -259,7 +264,8 @@ def test_counts_that_are_none_are_told(page: Page, folder: str) -> None:
     count = page.get_by_label("Piece 1, how many")
     count.fill("two")
     count.blur()
-    expect(page.locator("#have-1-fault")).to_have_text("“two” is no count; write a whole number from 1 to 99.")
+    fault = page.locator("#have-1-fault")
+    expect(fault).to_have_text("“two” is no count; write a whole number from 1 to 99.")
     _ask(page, folder, f"{EXAMPLE}&want=2+of+2+x+2")
     expect(page.locator("#from")).to_have_text(
         "Some of these sizes have a count and some have none; write it for all or for none."
@@ -270,8 +276,9 @@ def test_the_answer_is_said_once(page: Page, folder: str) -> None:
     """Who listens is told when nobody types any more, and not at each letter."""
     _ask(page, folder, EXAMPLE.rpartition("&")[0])
     page.evaluate(
-        """window.said = []; new MutationObserver(() => window.said.push(document.getElementById("aloud").textContent))
-             .observe(document.getElementById("aloud"), {childList: true})"""
+        """const aloud = document.getElementById("aloud");
+           window.said = [];
+           new MutationObserver(() => said.push(aloud.textContent)).observe(aloud, {childList: true})"""
     )
     page.get_by_label("Size A, width × height").press_sequentially(WANTED, delay=30)
     expect(page.locator("#aloud")).to_contain_text(f"{_planners_count()} pieces.")
@@ -351,7 +358,13 @@ def test_ticks_belong_to_their_plan(page: Page, folder: str) -> None:
     assert [ticks.nth(at).is_checked() for at in range(3)] == [True, False, True]
 
 
-@pytest.mark.parametrize("text", ["have=%3Cimg+src%3Dx+onerror%3Dx()%3E&want=1+x+1", "unit=ell&have=1&have=", "%%%", "want=" * 50])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "have=%3Cimg+src%3Dx+onerror%3Dx()%3E&want=1+x+1",
+        *(pytest.param(text, marks=SLOW) for text in ("unit=ell&have=1&have=", "%%%", "want=&" * 50)),
+    ],
+)
 def test_addresses_of_any_kind_are_borne(page: Page, folder: str, watch: Watch, text: str) -> None:
     """What stands there is shown as text or left out; the page goes on."""
     _ask(page, folder, text)
@@ -363,10 +376,12 @@ def test_addresses_of_any_kind_are_borne(page: Page, folder: str, watch: Watch, 
     assert watch.errors == []
 
 
+@pytest.mark.slow
 def test_a_browser_that_keeps_nothing_will_do(browser: Browser, folder: str, watch: Watch) -> None:
     """Where storing is refused, the page still answers and can be ticked."""
     context = browser.new_context()
-    context.add_init_script("Object.defineProperty(window, 'localStorage', {get() { throw new Error('no'); }})")
+    refused = "{get() { throw new Error('no'); }}"
+    context.add_init_script(f"Object.defineProperty(window, 'localStorage', {refused})")
     page = context.new_page()
     watch.follow(page)
     _ask(page, folder)
@@ -378,17 +393,13 @@ def test_a_browser_that_keeps_nothing_will_do(browser: Browser, folder: str, wat
 
 # --- for everybody -------------------------------------------------------------------------
 
-NARROW, TABLET, WIDE = 320, 768, 1400
-TALL: Final = f"{EXAMPLE}&want=1+1/4+x+2+1/8"
-SLOW: Final = pytest.mark.slow
-
-
 @pytest.mark.parametrize(
     ("scheme", "width"),
-    [("light", NARROW)]
-    + [
-        pytest.param(scheme, width, marks=SLOW)
-        for scheme, width in [("dark", NARROW), ("light", TABLET), ("dark", TABLET), ("light", WIDE), ("dark", WIDE)]
+    [
+        ("light", NARROW),
+        pytest.param("dark", NARROW, marks=SLOW),
+        *(pytest.param("light", width, marks=SLOW) for width in (TABLET, WIDE)),
+        *(pytest.param("dark", width, marks=SLOW) for width in (TABLET, WIDE)),
     ],
 )
 def test_it_is_plain_to_all(
@@ -408,7 +419,7 @@ def test_it_is_plain_to_all(
     assert axe_faults(page) == ()
 
 
-@pytest.mark.parametrize("width", [NARROW, PHONE["width"], WIDE])
+@pytest.mark.parametrize("width", [NARROW, *(pytest.param(width, marks=SLOW) for width in (360, WIDE))])
 def test_nothing_is_wider_than_the_screen_and_a_finger_finds_all(page: Page, folder: str, width: int) -> None:
     """Targets are 44 pixels high, and fields write with 16 pixels or more, so that no phone zooms in."""
     page.set_viewport_size({"width": width, "height": 740})
@@ -428,7 +439,8 @@ def test_nothing_is_wider_than_the_screen_and_a_finger_finds_all(page: Page, fol
         )
         assert low == []
         sizes = page.evaluate(
-            "[...document.querySelectorAll('input[type=text]')].map((one) => parseFloat(getComputedStyle(one).fontSize))"
+            """[...document.querySelectorAll("input[type=text]")]
+                 .map((one) => parseFloat(getComputedStyle(one).fontSize))"""
         )
         assert min(sizes) >= 16
 

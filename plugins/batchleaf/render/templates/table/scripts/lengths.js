@@ -95,13 +95,15 @@ const lengths = (function () {
 
   /* Two lengths with x between; a unit written once, at the end, counts for both. */
   function readSize(text, unit) {
+    const noSize = () => new NoMeasure(
+      `“${text.trim()}” is not a size; write two lengths with x between, like ${unit === "in" ? "8 1/2 x 11" : "44 x 70"}`
+    );
     const pieces = oneSpelling(text).split(BETWEEN);
-    if (pieces.length !== 2 || !pieces.every(Boolean)) {
-      throw new NoMeasure(`“${text.trim()}” is not a size; write two lengths with x between, like ${unit === "in" ? "8 1/2 x 11" : "44 x 70"}`);
-    }
-    const named = unitNamed(pieces[1]);
-    const [width, height] = pieces.map((piece) => readLength(piece, named || unit, named !== null));
-    return { width, height };
+    if (pieces.length < 2 || !pieces.every(Boolean)) throw noSize();
+    const named = unitNamed(pieces[pieces.length - 1]);
+    const read = pieces.map((piece) => readLength(piece, named || unit, named !== null));
+    if (read.length !== 2) throw noSize();
+    return { width: read[0], height: read[1] };
   }
 
   function decimal(number, places) {
@@ -109,6 +111,11 @@ const lengths = (function () {
     const parts = number.top * scale / number.bottom;
     const rest = (parts % scale).toString().padStart(places, "0").replace(/0+$/, "");
     return (parts / scale).toString() + (rest && "." + rest);
+  }
+
+  /* With a comma for the thousands, as the house shows all but millimetres and marks of a rule. */
+  function grouped(number, places) {
+    return decimal(number, places).replace(/^[0-9]+/, (whole) => whole.replace(/\B(?=([0-9]{3})+$)/g, ","));
   }
 
   function mixed(number) {
@@ -122,9 +129,9 @@ const lengths = (function () {
   function show(length, unit) {
     const inside = fractions.over(length, IN_MM[unit]);
     if (unit === "mm") return decimal(inside, 2);
-    if (unit === "cm") return decimal(inside, 3);
+    if (unit === "cm") return grouped(inside, 3);
     if (EXACT_BOTTOMS.has(inside.bottom)) return mixed(inside);
-    if (1000n % inside.bottom === 0n) return decimal(inside, 3);
+    if (1000n % inside.bottom === 0n) return grouped(inside, 3);
     const marks = fractions.of(inside.top * 16n / inside.bottom, 16n);
     return marks.top ? mixed(marks) : "under" + NBSP + "1/16";
   }
