@@ -45,7 +45,8 @@ ASK: Final = """(jobs) => jobs.map(({pieces, kinds, turns, unit}) => {
     ? {axis: node.axis, at: node.at, first: bare(node.first), second: bare(node.second)} : node;
   const plans = found.plans.map((plan) => ({...plan, tree: plan.tree && bare(plan.tree)}));
   const unitOf = [found.unit.top.toString(), found.unit.bottom.toString()];
-  return {found: found.found, atMost: found.atMost, each: found.each, wanted: found.wanted, plans, unit: unitOf};
+  const {each, wanted, atMost} = found;
+  return {found: found.found, atMost, each, wanted, plans, unit: unitOf};
 })"""
 
 

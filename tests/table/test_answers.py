@@ -98,14 +98,13 @@ def test_one_size_is_the_planners_count(planner: Page, seed: int) -> None:
 
 def test_the_pages_own_example(planner: Page) -> None:
     """Two scraps and a sheet of twelve inches: 2, 2 and 6 of 3 3/4 x 5 (7.68 would be the area's)."""
-    pieces = [["8 x 6", 1], ["5 1/2 x 9", 1], ["12 x 12", 1]]
+    sheets = ("8 x 6", "5 1/2 x 9", "12 x 12")
+    pieces = [[text, 1] for text in sheets]
     (answer,) = asked(
         planner, [{"pieces": pieces, "kinds": [["3 3/4 x 5", None]], "turns": True, "unit": "in"}]
     )
     part = parse_size("3 3/4 x 5", Unit.INCH)
-    each = [
-        from_one_sheet(parse_size(text, Unit.INCH), part, turns=True).through for text, _ in pieces
-    ]
+    each = [from_one_sheet(parse_size(text, Unit.INCH), part, turns=True).through for text in sheets]
     assert [plan["gives"] for plan in answer["plans"]] == each == [2, 2, 6]
 
 
@@ -113,10 +112,10 @@ def test_published_counts_are_met(planner: Page) -> None:
     """The printers' tables that the planner is held to; 5 x 7 from 12 x 12 is 3 by cuts through, not 4."""
     jobs = [
         {"pieces": [[sheet, 1]], "kinds": [[part, None]], "turns": True, "unit": "in"}
-        for sheet, part, *_ in NUMBERS_OUT
+        for sheet, part, _grid, _through, _stopped in NUMBERS_OUT
     ]
-    through = [count for *_, count, _ in NUMBERS_OUT]
-    assert [answer["found"] for answer in asked(planner, jobs)] == through
+    published = [through for _sheet, _part, _grid, through, _stopped in NUMBERS_OUT]
+    assert [answer["found"] for answer in asked(planner, jobs)] == published
 
 
 def test_so_many_as_wanted_and_no_more(planner: Page) -> None:
@@ -200,4 +199,3 @@ def test_several_sizes_are_honest(planner: Page, jobs_asked: int) -> None:
         assert _plan_faults(job, answer, {}) == (), job
         met += answer["found"] >= (best.makes if wanted is None else min(wanted, best.makes))
     assert met >= 0.8 * len(jobs)
-

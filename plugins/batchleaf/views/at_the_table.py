@@ -26,7 +26,7 @@ _USUAL: Final = (
     UsualSize("12 × 12 in", "12 × 12 in", _METRIC),
     UsualSize("Letter", "8 1/2 × 11 in", _METRIC),
 )
-"""The A series is that of ISO 216; Letter and 11 × 17 are ANSI's A and B; the squares are usual in the trade."""
+"""The A series is that of ISO 216; Letter and 11 × 17 are ANSI's A and B; the squares are the trade's."""
 _SIGNS: Final = (
     ("⅛", "one eighth"),
     ("¼", "a quarter"),
@@ -40,7 +40,7 @@ _METRIC_WORDS: Final = {Unit.MM: "mm", Unit.CM: "cm"}
 
 
 def table_page(unit: Unit, masthead: Masthead) -> TablePage:
-    """The page of an archive whose unit is ``unit``; who writes in inches can ask in millimetres, and back."""
+    """The page of an archive whose unit is ``unit``; the other one can be chosen."""
     metric = unit if unit in _METRIC_WORDS else Unit.MM
     units = ((Unit.INCH.value, "inches"), (metric.value, _METRIC_WORDS[metric]))
     return TablePage(
