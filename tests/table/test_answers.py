@@ -97,7 +97,7 @@ def test_one_size_is_the_planners_count(planner: Page, seed: int) -> None:
 
 
 def test_the_pages_own_example(planner: Page) -> None:
-    """Two scraps and a sheet of twelve inches: 2, 2 and 6 of 3 3/4 x 5 (7.68 would be the area's)."""
+    """Two scraps and a sheet of twelve inches: 2, 2 and 6 of 3 3/4 x 5."""
     sheets = ("8 x 6", "5 1/2 x 9", "12 x 12")
     pieces = [[text, 1] for text in sheets]
     (answer,) = asked(

@@ -60,7 +60,7 @@ const drawing = (function () {
 
   function lettered(group, box, text) {
     const room = Math.min(box.width, box.height);
-    if (room < 13) return;
+    if (room < 11) return;
     group.append(made("text", { class: room < 24 ? "letter small" : "letter", x: box.x + box.width / 2, y: box.y + box.height / 2 }, text));
   }
 
@@ -104,14 +104,15 @@ const drawing = (function () {
     return { places, width: wide + 2, height: y + high + 30 };
   }
 
-  /* As large as all of them stand in one row, unless that were too small to read. */
+  /* As large as all of them stand in one row; where that were too small to read, two in a row. */
   function scaleFor(plans, room, say) {
     const wholes = plans.map((plan) => say.answer.pieces[plan.piece]);
     const widest = Math.max(...wholes.map((one) => one.width)), highest = Math.max(...wholes.map((one) => one.height));
     const all = wholes.reduce((sum, one) => sum + one.width, 0);
     const inOneRow = (room - GAP * (wholes.length - 1) - 4) / all;
     const least = Math.min(150 / widest, 150 / highest);
-    return Math.min(inOneRow >= least ? inOneRow : Math.min((room - 4) / widest, 190 / highest), (room - 4) / widest, 340 / highest);
+    const inTwos = Math.min((room - GAP - 4) / (2 * widest), 190 / highest);
+    return Math.min(inOneRow >= least ? inOneRow : inTwos, (room - 4) / widest, 340 / highest);
   }
 
   function overview(answer, room, say) {

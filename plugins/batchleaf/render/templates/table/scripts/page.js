@@ -126,7 +126,7 @@
     for (const one of answer.plans) {
       const piece = answer.pieces[one.piece];
       const list = moves.of(one.tree, piece.width, piece.height, next);
-      sections.push(sectionOf(one, list.slice(0, Math.max(0, MOST_MOVES - place)), { scale, ticked, place, told }));
+      sections.push(sectionOf(one, list, { scale, ticked, place, told }));
       next = list.length ? list[list.length - 1].to + 1 : next;
       place += list.length;
     }
@@ -143,8 +143,10 @@
 
   function sectionOf(plan, list, { scale, ticked, place, told }) {
     const section = made("section", "piece", made("h3", "", words.planHead(plan, told)));
-    if (!list.length) section.append(made("p", "", plan.tree.part === undefined ? "The rest goes on in the same way; the drawing above shows it all." : "No cut: it is the size already."));
-    list.forEach((move, n) => section.append(moveOf(move, { scale, told, whole: n === 0, place: place + n, ticked })));
+    const shown = list.slice(0, Math.max(0, MOST_MOVES - place));
+    shown.forEach((move, n) => section.append(moveOf(move, { scale, told, whole: n === 0, place: place + n, ticked })));
+    if (!list.length) section.append(made("p", "", "No cut: it has the size."));
+    if (shown.length < list.length) section.append(made("p", "", "More settings follow than are told here; the drawing of the whole shows all."));
     return section;
   }
 

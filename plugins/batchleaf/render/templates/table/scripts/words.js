@@ -47,7 +47,7 @@ const words = (function () {
   }
 
   function aSet(answer, say) {
-    const parts = answer.kinds.map((kind, at) => `${answer.each[at]}${NBSP}${letter(at)}, ${say.size(kind)}`);
+    const parts = answer.kinds.map((kind, at) => `${answer.each[at]}${NBSP}${letter(at)} (${say.size(kind)})`);
     return `A set is ${listed(parts)}.`;
   }
 
