@@ -43,7 +43,13 @@ ASK: Final = """(jobs) => jobs.map(({pieces, kinds, turns, unit}) => {
   const found = question.answered({pieces: pieces.map(read), kinds: kinds.map(read), turns});
   const bare = (node) => node.axis
     ? {axis: node.axis, at: node.at, first: bare(node.first), second: bare(node.second)} : node;
-  const plans = found.plans.map((plan) => ({...plan, tree: plan.tree && bare(plan.tree)}));
+  const settings = ({tree, piece}) => {
+    const {width, height} = found.pieces[piece];
+    const told = (move) => [move.axis, move.at, move.many * move.alike, move.from, move.to];
+    return tree && moves.of(tree, width, height, 1).map(told);
+  };
+  const plans = found.plans.map((plan) =>
+    ({...plan, tree: plan.tree && bare(plan.tree), settings: settings(plan)}));
   const unitOf = [found.unit.top.toString(), found.unit.bottom.toString()];
   const {each, wanted, atMost} = found;
   return {found: found.found, atMost, each, wanted, plans, unit: unitOf};
@@ -56,6 +62,11 @@ def asked(page: Page, jobs: list[Asked]) -> list[dict[str, Any]]:
     return found
 
 
+def unit_of(answer: dict[str, Any]) -> Fraction:
+    """The mm that one whole number of an answer is."""
+    return Fraction(*(int(one) for one in answer["unit"]))
+
+
 def tree_of(node: dict[str, Any], unit: Fraction, ids: list[str]) -> Node:
     """A tree of the page as the house's own, in mm."""
     if "axis" in node:
@@ -66,7 +77,7 @@ def tree_of(node: dict[str, Any], unit: Fraction, ids: list[str]) -> Node:
 
 def plan_of(answer: dict[str, Any], ids: list[str], stocks: list[str], spares: dict[str, int]) -> CuttingPlan:
     """An answer of the page as a plan that the house's checker can look over."""
-    unit = Fraction(*(int(one) for one in answer["unit"]))
+    unit = unit_of(answer)
     sheets = tuple(
         SheetPlan(stocks[plan["piece"]], plan["times"], tree_of(plan["tree"], unit, ids))
         for plan in answer["plans"]

@@ -11,12 +11,13 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from batchleaf.core.cutting.from_one_sheet import from_one_sheet, through_cuts_give
+from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.verify import faults
 from batchleaf.facts.jobs import Job, PartKind, Stock
 from batchleaf.measure.lengths import Size, Unit, parse_size
 from cutting.test_from_one_sheet import NUMBERS_OUT
-from table.laid_out import Asked, asked, lay_out_table, plan_of
+from table.laid_out import Asked, asked, lay_out_table, plan_of, unit_of
 from waiting import soon
 
 ONE: Final = Fraction(1)
@@ -85,7 +86,7 @@ def _plan_faults(job: Asked, answer: dict[str, Any], spares: dict[str, int]) -> 
 def test_one_size_is_the_planners_count(planner: Page, seed: int) -> None:
     """As many as the planner says these pieces give, proved; and a plan that its checker passes."""
     draw = random.Random(seed)
-    jobs = [_job(draw, sizes=1) for _ in range(300)]
+    jobs = [_job(draw, sizes=1) for _ in range(250)]
     for job, answer in zip(jobs, asked(planner, jobs), strict=True):
         ((part, _),) = _sizes(job, "kinds")
         gives = sum(
@@ -134,6 +135,27 @@ def test_so_many_as_wanted_and_no_more(planner: Page) -> None:
         held = {**answer, "found": wanted, "atMost": max(wanted, answer["atMost"])}
         assert _plan_faults(job, held, {"part 0": cut - wanted} if cut > wanted else {}) == (), job
     assert enough > 50
+
+
+@pytest.mark.parametrize("sizes", [1, 3])
+def test_the_settings_are_in_the_planners_order(planner: Page, sizes: int) -> None:
+    """A tree is cut as the house lays it out for a person at a trimmer; each cut has its number."""
+    draw = random.Random(17)
+    jobs = [_job(draw, sizes=sizes) for _ in range(60)]
+    seen = 0
+    for job, answer in zip(jobs, asked(planner, jobs), strict=True):
+        facts, unit = _as_facts(job, answer["each"]), unit_of(answer)
+        ids, stocks = [part.id for part in facts.parts], [stock.id for stock in facts.stocks]
+        for plan, told in zip(plan_of(answer, ids, stocks, {}).plans, answer["plans"], strict=True):
+            laid = lay_out(plan, facts)
+            settings = [(cut.axis.value, cut.setting) for cut in laid.cuts]
+            assert settings == [
+                (axis, at * unit) for axis, at, many, *_ in told["settings"] for _ in range(many)
+            ]
+            numbers = [n for *_, first, last in told["settings"] for n in range(first, last + 1)]
+            assert numbers == [cut.n for cut in laid.cuts]
+            seen += len(numbers)
+    assert seen > 300
 
 
 FINE: Final = [

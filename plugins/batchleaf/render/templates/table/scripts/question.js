@@ -93,9 +93,9 @@ const question = (function () {
     }
     const wanted = without ? null : kinds.map((kind) => kind.count).reduce(gcd);
     const parts = kinds.map((kind) => ({ ...kind, each: wanted === null ? 1 : kind.count / wanted }));
-    const { found, atMost, single, plan } = sets.most(pieces, parts, wanted);
+    const { found, atMost, laidOut, single, plan } = sets.most(pieces, parts, wanted);
     return {
-      sets: true, each: parts.map((kind) => kind.each), wanted, found, atMost, unit, pieces, kinds,
+      sets: true, each: parts.map((kind) => kind.each), wanted, found, atMost, laidOut, unit, pieces, kinds,
       plans: alike(pieces, single, plan), drawn: true,
     };
   }

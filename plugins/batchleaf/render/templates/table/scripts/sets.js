@@ -205,14 +205,16 @@ const sets = (function () {
     return 1000 * stops + cuts;
   }
 
-  /* {found, atMost, plan}: a tree, or null, for each of `pieces` taken one by one. */
+  /* {found, atMost, laidOut, single, plan}: a tree, or null, for each of `single`, the pieces one by one;
+     `laidOut` is the most parts that are laid out, where nothing else kept more from being found. */
   function most(pieces, kinds, wanted) {
     const atMost = bound(pieces, kinds);
     const parts = kinds.reduce((all, kind) => all + kind.each, 0);
     const single = pieces.flatMap((piece) => Array(Math.min(piece.count, MOST_PARTS)).fill(piece));
     const asked = Math.min(atMost, Math.floor(MOST_PARTS / parts), wanted === null ? Infinity : wanted);
     const best = climbed(single, kinds, asked, { left: MOST_STEPS });
-    return { found: best.found, atMost, single, plan: best.found ? tidied(single, kinds, best) : [] };
+    const all = best.found === asked && asked < Math.min(atMost, wanted === null ? Infinity : wanted);
+    return { found: best.found, atMost, laidOut: all ? MOST_PARTS : null, single, plan: best.found ? tidied(single, kinds, best) : [] };
   }
 
   return { most };

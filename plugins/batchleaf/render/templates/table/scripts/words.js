@@ -89,9 +89,16 @@ const words = (function () {
     if (!atMost) return whole ? "One of the sizes fits on none of these pieces, or all of them together are too small." : "It fits on none of these pieces.";
     if (wanted !== null && found >= wanted) return !whole && atMost > wanted ? more(answer) : "";
     if (found === atMost) return "No way of through cuts gives more.";
+    if (whole && answer.laidOut) return `No more than ${number(answer.laidOut)} pieces are laid out here at a time; there may be room for more.`;
     return whole
       ? "This is what was found; another way may give more."
       : "There are too many ways to look through all of them; another may give more.";
+  }
+
+  /* A piece may give more than are still wanted. */
+  function over({ plans, wanted }) {
+    const cut = plans.reduce((all, { times, gives }) => all + times * gives, 0);
+    return wanted !== null && cut > wanted ? `${counted(cut - wanted, "is", "are")} over.` : "";
   }
 
   function more({ found, atMost }) {
@@ -102,6 +109,7 @@ const words = (function () {
 
   function sentences(answer, say) {
     const told = [from(answer, say), answer.sets ? aSet(answer, say) : "", why(answer), untouched(answer, say)];
+    if (!answer.sets) told.push(over(answer));
     if (!answer.drawn) told.push("So many are counted, and not drawn.");
     return told.filter(Boolean).join(" ");
   }
