@@ -11,6 +11,7 @@ from urllib.parse import urlencode
 
 import html5lib
 import pytest
+from mkdocs.livereload import _SCRIPT_TEMPLATE_STR
 from PIL import Image
 from playwright.sync_api import Browser, Locator, Page, expect
 
@@ -152,6 +153,29 @@ def test_only_this_pages_files_are_kept(browser: Browser, served: ServedTable) -
         "navigator.serviceWorker.getRegistrations().then((all) => all.map((one) => one.scope))"
     )
     assert scopes == [served.url]
+    context.close()
+
+
+def test_what_is_served_live_is_not_kept(browser: Browser, served: ServedTable, tmp_path: Path) -> None:
+    """MkDocs' live server adds a script that loads the page anew after a change: kept, it never ends."""
+    document = tmp_path / "archive" / "table" / "index.html"
+    script = _SCRIPT_TEMPLATE_STR.replace("${epoch}", "1").replace("${request_id}", "1")
+    text = document.read_text(encoding="utf-8")
+    document.write_text(text.replace("</body>", f"<script>{script}</script></body>"), encoding="utf-8")
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(served.url)
+    expect(page.locator("#offline")).to_have_text("Served while it is written: not kept on this device.")
+    # Nor does the worker keep it, if it was there already.
+    refused = page.evaluate(
+        """async () => {
+          const asked = await navigator.serviceWorker.register("keep.js", {scope: "./"});
+          const worker = asked.installing;
+          await new Promise((done) => worker.addEventListener("statechange", done));
+          return [worker.state, await caches.keys()];
+        }"""
+    )
+    assert refused == ["redundant", []]
     context.close()
 
 

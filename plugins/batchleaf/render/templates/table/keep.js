@@ -8,9 +8,22 @@ const OURS = "batchleaf-table " + self.registration.scope + " ";
 const NOW = OURS + {{ name | tojson }};
 const ADDRESSES = new Set(KEPT.map((one) => new URL(one, self.registration.scope).href));
 
+/* A page with the script of a live server, kept, would load itself for ever. */
+async function fetched(address) {
+  const answer = await fetch(new Request(address, { cache: "reload" }));
+  if (!answer.ok) throw new Error(`${address} is not there`);
+  if (address === "./" && (await answer.clone().text()).includes("livereload(")) throw new Error("it is served live");
+  return [address, answer];
+}
+
 self.addEventListener("install", (event) => {
-  const fresh = KEPT.map((one) => new Request(one, { cache: "reload" }));
-  event.waitUntil(caches.open(NOW).then((cache) => cache.addAll(fresh)).then(() => self.skipWaiting()));
+  const fill = async () => {
+    const all = await Promise.all(KEPT.map(fetched));
+    const cache = await caches.open(NOW);
+    await Promise.all(all.map(([address, answer]) => cache.put(address, answer)));
+    await self.skipWaiting();
+  };
+  event.waitUntil(fill());
 });
 
 self.addEventListener("activate", (event) => {

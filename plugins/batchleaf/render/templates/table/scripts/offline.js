@@ -16,9 +16,18 @@
   about.href = "about.webmanifest";
   document.head.append(about);
 
-  if (!("serviceWorker" in navigator)) return;
-  navigator.serviceWorker.register("keep.js", { scope: "./" })
-    .then(() => navigator.serviceWorker.ready)
-    .then(() => { told.textContent = "Kept on this device: works without a connection."; })
-    .catch(() => { told.textContent = "This browser did not keep the page: it needs a connection to open."; });
+  function keep() {
+    if (!("serviceWorker" in navigator)) return;
+    /* MkDocs' live server puts its script behind this one; such a page, kept, would load itself for ever. */
+    if (typeof window.livereload === "function") {
+      told.textContent = "Served while it is written: not kept on this device.";
+      return;
+    }
+    navigator.serviceWorker.register("keep.js", { scope: "./" })
+      .then(() => navigator.serviceWorker.ready)
+      .then(() => { told.textContent = "Kept on this device: works without a connection."; })
+      .catch(() => { told.textContent = "This browser did not keep the page: it needs a connection to open."; });
+  }
+
+  window.addEventListener("DOMContentLoaded", keep);
 })();
