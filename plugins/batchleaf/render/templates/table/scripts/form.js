@@ -134,5 +134,5 @@ const form = (function () {
 
   function sentence(text) { return `${text[0].toUpperCase()}${text.slice(1)}.`; }
 
-  return { add, take, empty, lay, state, fill, rows, field, readRows, tellFaults, sentence };
+  return { take, empty, lay, state, fill, rows, field, readRows, tellFaults, sentence };
 })();

@@ -15,7 +15,7 @@ const words = (function () {
     const exact = (whole) => fractions.times(answer.unit, fractions.of(BigInt(whole), 1n));
     const inMm = (whole) => fractions.asFloat(exact(whole));
     const length = (whole) => lengths.show(exact(whole), unit);
-    const size = (piece) => length(piece.width) + NBSP + "×" + NBSP + length(piece.height);
+    const size = ({ width, height }) => lengths.showSize({ width: exact(width), height: exact(height) }, unit);
     const isKept = (piece) => Math.min(inMm(piece.width), inMm(piece.height)) >= KEPT;
     const isNarrow = (piece) => Math.min(inMm(piece.width), inMm(piece.height)) < NARROW;
     return { length, size, inMm, isKept, isNarrow, unit, answer };
