@@ -86,7 +86,7 @@ def _plan_faults(job: Asked, answer: dict[str, Any], spares: dict[str, int]) -> 
 def test_one_size_is_the_planners_count(planner: Page, seed: int) -> None:
     """As many as the planner says these pieces give, proved; and a plan that its checker passes."""
     draw = random.Random(seed)
-    jobs = [_job(draw, sizes=1) for _ in range(250)]
+    jobs = [_job(draw, sizes=1) for _ in range(200)]
     for job, answer in zip(jobs, asked(planner, jobs), strict=True):
         ((part, _),) = _sizes(job, "kinds")
         gives = sum(
@@ -137,7 +137,7 @@ def test_so_many_as_wanted_and_no_more(planner: Page) -> None:
     assert enough > 50
 
 
-@pytest.mark.parametrize("sizes", [1, 3])
+@pytest.mark.parametrize("sizes", [1, pytest.param(3, marks=pytest.mark.slow)])
 def test_the_settings_are_in_the_planners_order(planner: Page, sizes: int) -> None:
     """A tree is cut as the house lays it out for a person at a trimmer; each cut has its number."""
     draw = random.Random(17)
@@ -168,10 +168,12 @@ FINE: Final = [
 ]
 
 
-def test_what_is_too_much_is_bounded_and_told(planner: Page) -> None:
+@pytest.mark.parametrize("cases", [FINE[1:], pytest.param(FINE[:1], marks=pytest.mark.slow)])
+def test_what_is_too_much_is_bounded_and_told(planner: Page, cases: list[tuple[str, str]]) -> None:
     """At least and at most, with the planner's own answer between them; nothing runs without an end."""
     jobs = [
-        {"pieces": [[sheet, 2]], "kinds": [[part, None]], "turns": True, "unit": "mm"} for sheet, part in FINE
+        {"pieces": [[sheet, 2]], "kinds": [[part, None]], "turns": True, "unit": "mm"}
+        for sheet, part in cases
     ]
     with soon():
         answers = asked(planner, jobs)
