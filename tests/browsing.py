@@ -29,7 +29,7 @@ class Served:
 
     def pages(self) -> list[Path]:
         """Every page of the site, in its frame."""
-        return [path for path in self._documents() if not is_sheet(path)]
+        return [path for path in self._documents() if not (is_sheet(path) or is_for_the_table(path))]
 
     def sheets(self) -> list[Path]:
         """Every sheet of companion notes, each a document of its own."""
@@ -82,6 +82,11 @@ def parsed(path: Path) -> Any:
 def is_sheet(path: Path) -> bool:
     """Whether it is a sheet to print, and not a page in the frame of the site."""
     return bool({"notes", "hand-outs"} & set(path.parts[-4:-1]))
+
+
+def is_for_the_table(path: Path) -> bool:
+    """Whether it is the page for the table, a document of its own; `tests/table` looks at it."""
+    return path.parent.name == "table"
 
 
 def is_moved(path: Path) -> bool:

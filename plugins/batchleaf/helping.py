@@ -89,11 +89,12 @@ class _Helper:
 
     def ask(self, asked: Sequence[object]) -> list[str]:
         """What is made of each."""
-        assert self._process.stdin
-        assert self._process.stdout
+        asks, answered = self._process.stdin, self._process.stdout
+        if asks is None or answered is None:
+            raise NoHelpError("a helper has no pipe")
         try:
-            send(self._process.stdin, asked)
-            answers: list[str] = receive(self._process.stdout)
+            send(asks, asked)
+            answers: list[str] = receive(answered)
         except (OSError, EOFError) as error:
             raise NoHelpError("a helper ended before its time") from error
         return answers

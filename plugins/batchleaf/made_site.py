@@ -10,12 +10,14 @@ from batchleaf.core.figures import Figures
 from batchleaf.facts import Problem, Project
 from batchleaf.kept_batches import Making, made_batches, making
 from batchleaf.made_batch import MadeFile, MadePage, made_page, to_make
+from batchleaf.render.at_the_table import table_files
 from batchleaf.render.feed import feed_xml
 from batchleaf.render.look import Look
 from batchleaf.render.photos import PhotoFile, ReadyPhotos, prepare
 from batchleaf.render.social import SIZE, SocialPicture, social_pictures
 from batchleaf.store import Store
 from batchleaf.views import site_map
+from batchleaf.views.at_the_table import table_page
 from batchleaf.views.feed import feeds
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.more import MorePage, more_of
@@ -85,6 +87,7 @@ def made_site(
         *chain.from_iterable(one.files for one in batches),
         *(MadeFile(one.address, one.text) for one in data_of_all(figures, ready.prepared)),
         *feeds_made,
+        *_table(figures, masthead, look),
     )
     photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))
     sections, more = sections_of(figures), more_of(figures)
@@ -114,6 +117,11 @@ def _meta(page: MadePage, social: Mapping[str, SocialPicture], places: set[str])
     if page.address and feed in places:
         meta["feed"] = feed
     return meta
+
+
+def _table(figures: Figures, masthead: Masthead, look: Look) -> Iterator[MadeFile]:
+    for address, text in table_files(table_page(figures.settings.unit, masthead), look):
+        yield MadeFile(address, text)
 
 
 def prepared_photos(projects: Sequence[Project], store: Store) -> ReadyPhotos:
