@@ -20,6 +20,7 @@ from batchleaf.commands.sent import sent
 from batchleaf.commands.take import take_cut
 from batchleaf.commands.take_colour import take_colour
 from batchleaf.commands.terminal import refuse
+from batchleaf.commands.upgrade import upgrade
 from batchleaf.edition import Edition
 from batchleaf.measure.lengths import Unit
 
@@ -59,6 +60,8 @@ def main(arguments: list[str] | None = None) -> int:
             return drawer(archive, asked.words, as_json=asked.json)
         case "sent":
             return sent(archive, " ".join(asked.name))
+        case "upgrade":
+            return upgrade(archive, sure=asked.yes)
         case "import":
             return import_csv(archive, asked)
         case "take":
@@ -115,6 +118,7 @@ def parser() -> argparse.ArgumentParser:
         ("drawer", "tell what is on hand"),
         ("take", "write what is worked out, or picked from a photo, into a record"),
         ("import", "read a spreadsheet of supplies or purchases (CSV) into a new file of the drawer"),
+        ("upgrade", "rewrite records of an older Batchleaf for this one, remarks and all"),
     ):
         command = commands.add_parser(name, help=about, description=about)
         command.add_argument("--archive", default=".", help="folder with mkdocs.yml (default: this one)")
@@ -155,6 +159,8 @@ def parser() -> argparse.ArgumentParser:
             command.add_argument(
                 "picture", nargs="?", help="for colour: a photo with the supply in its middle"
             )
+            command.add_argument("--yes", action="store_true", help="write without asking")
+        if name == "upgrade":
             command.add_argument("--yes", action="store_true", help="write without asking")
         if name == "import":
             _sheet_options(command)
