@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+import os
+import sys
 from pathlib import Path
 from typing import Final
 
@@ -19,7 +21,7 @@ from batchleaf.commands.opened import CannotOpenError, Opened, open_archive
 from batchleaf.commands.sent import sent
 from batchleaf.commands.take import take_cut
 from batchleaf.commands.take_colour import take_colour
-from batchleaf.commands.terminal import refuse
+from batchleaf.commands.terminal import FAULTY, refuse
 from batchleaf.commands.upgrade import upgrade
 from batchleaf.edition import Edition
 from batchleaf.measure.lengths import Unit
@@ -31,7 +33,17 @@ _EDITIONS = {"build": Edition.PRIVATE, "publish": Edition.PUBLIC}
 
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
-    asked = parser().parse_args(arguments)
+    try:
+        code = _run(parser().parse_args(arguments))
+        sys.stdout.flush()
+    except BrokenPipeError:  # whoever read the answer has enough of it, like ``| head``
+        # What is left must not be written when Python ends.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FAULTY
+    return code
+
+
+def _run(asked: argparse.Namespace) -> int:
     if asked.command == "start":
         return start(Path(asked.folder), asked.unit, asked.currency)
     if asked.command == "cut":
