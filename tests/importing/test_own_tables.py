@@ -127,3 +127,18 @@ def test_a_file_that_is_not_there_is_told(
     Path("a.csv").write_text("name,kind\nx,card\n", encoding="utf-8")
     assert main(["import", "a.csv", "--archive", "paper", "--date", "1.2.26"]) == 2
     assert "“1.2.26” is not a date; write the year first" in capsys.readouterr().err
+
+
+def test_a_terminal_is_told_nothing_that_it_obeys(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Signs that nobody sees are shown as such, in headings, values and sentences."""
+    monkeypatch.chdir(tmp_path)
+    assert main(["start", "paper"]) == 0
+    text = "name,kind,colour,x\x1b[31m\na\x1b[2J,card,\x1b[1m,\u202e\nb\x07,card,,\n"
+    Path("a.csv").write_text(text, encoding="utf-8")
+    main(["import", "a.csv", "--archive", "paper"])
+    main(["import", "a.csv", "--archive", "paper", "--map", "\x1b[31m=name"])
+    told = "".join(capsys.readouterr())
+    assert "\ufffd" in told
+    assert all(sign.isprintable() for sign in told.replace("\n", ""))

@@ -63,7 +63,7 @@ def import_csv(archive: Opened, asked: argparse.Namespace) -> int:
     except UnreadableSheetError as error:
         return nothing_written(f"{asked.file}:{error.line}: {error}")
     except (CannotMapError, MeasureError) as error:
-        return nothing_written(f"{asked.file}: {error}")
+        return nothing_written(_plain(f"{asked.file}: {error}"))
     print("\n".join(_understood(asked.file, sheet, columns)))
     return _bring(archive, file, brought, asked)
 
@@ -105,18 +105,23 @@ def _understood(file: str, sheet: Sheet, columns: Columns) -> Iterator[str]:
 def _means(column: Column) -> str:
     if column.key:
         return f"→ {MEANS.get(column.key, column.key)}{f' in {column.unit}' if column.unit else ''}"
-    return f"is not taken{f', since {column.why}' if column.why else ''}"
+    return f"is not taken{f', since {_plain(column.why)}' if column.why else ''}"
 
 
 def _shown(text: str) -> str:
-    """What a terminal can show of a cell on one line."""
-    plain = "".join(letter if letter.isprintable() else "\ufffd" for letter in text)
+    """A cell in brief, on one line."""
+    plain = _plain(text)
     return plain if len(plain) <= SHOWN else f"{plain[: SHOWN - 1]}…"
+
+
+def _plain(text: str) -> str:
+    """What a terminal shows; it would obey signs that nobody sees."""
+    return "".join(letter if letter.isprintable() else "\ufffd" for letter in text)
 
 
 def _tell(file: str, remarks: Sequence[Remark]) -> None:
     for one in remarks:
-        print(f"{file}:{one.line}: {one.sentence}")
+        print(_plain(f"{file}:{one.line}: {one.sentence}"))
 
 
 # --- writing -----------------------------------------------------------------------
