@@ -30,8 +30,10 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
 STAMP = "batchleaf-stamp.json"
-HANDED_ON = ("test", "slow", "check", "cut", "new", "sent", "find", "drawer", "take")
+HANDED_ON = ("test", "slow", "check", "cut", "new", "sent", "find", "drawer", "take", "import", "upgrade")
 """Commands whose further words somebody else understands."""
+OF_AN_ARCHIVE = ("publish", "check", "new", "sent", "find", "drawer", "take", "upgrade", "keys", "schema")
+"""Commands that are Batchleaf's own and are told the archive's folder."""
 LOCKS = ("site", "test", "slow")
 """The lists of packages; each holds the one before."""
 TWO_AT_ONCE = ("-n", "2", "--dist", "loadfile")
@@ -45,17 +47,7 @@ class Failed(Exception):
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
     asked, rest = _parser().parse_known_args(arguments)
-    if rest and asked.command not in (
-        "test",
-        "slow",
-        "check",
-        "cut",
-        "new",
-        "sent",
-        "find",
-        "drawer",
-        "take",
-    ):
+    if rest and asked.command not in HANDED_ON:
         _parser().error(f"{asked.command} does not know {' '.join(rest)}")
     try:
         return _do(asked, rest)
@@ -70,7 +62,11 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     # No match statement: an older Python must get as far as the sentence above.
     if asked.command == "site":
         return _serve(asked.archive) if asked.serve else _build(asked.archive)
-    if asked.command in ("publish", "check", "new", "sent", "find", "drawer", "take", "keys", "schema"):
+    if asked.command == "import":
+        # The spreadsheet lies where the command is typed.
+        words = ["import", "--archive", str(asked.archive.resolve()), *rest]
+        return _run([prepare("site"), "-m", "batchleaf", *words], cwd=Path.cwd())
+    if asked.command in OF_AN_ARCHIVE:
         return _batchleaf(asked.command, asked.archive, rest)
     if asked.command == "cut":
         return _run([prepare("site"), "-m", "batchleaf", "cut", *rest], cwd=Path.cwd())
@@ -113,10 +109,14 @@ def _parser() -> argparse.ArgumentParser:
         help="take cut BATCH: write the sheets of its plan into it; take defaults RECORD: all it leaves out;"
         " take colour SUPPLY PICTURE: its colours, from a photo",
     )
+    sheet = commands.add_parser(
+        "import", help="show what a CSV file of supplies or purchases means (--write: put it into the drawer)"
+    )
+    upgrade = commands.add_parser("upgrade", help="rewrite records of an older Batchleaf for this one")
     commands.add_parser("cut", help="plan the cutting of a job file, or of a line: “3 3/4 x 5 from 12 x 12”")
     keys = commands.add_parser("keys", help="write a page with every key that a record may have")
     schema = commands.add_parser("schema", help="write the schemas that help an editor help you")
-    for command in (site, publish, check, new, sent, find, drawer, take, keys, schema):
+    for command in (site, publish, check, new, sent, find, drawer, take, sheet, upgrade, keys, schema):
         about = "folder of the archive (default: the one you are in, else the demo)"
         command.add_argument(
             "--archive", type=Path, default=archive_of(Path.cwd()), metavar="FOLDER", help=about

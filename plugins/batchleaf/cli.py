@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+import os
+import sys
 from pathlib import Path
 from typing import Final
 
@@ -12,13 +14,15 @@ from batchleaf.commands.check import check
 from batchleaf.commands.cut import JOB, SECONDS, cut
 from batchleaf.commands.explain import explain, take_defaults
 from batchleaf.commands.find import drawer, find
+from batchleaf.commands.import_csv import import_csv
 from batchleaf.commands.lay_out import keys, schema, start
 from batchleaf.commands.new import QUESTIONS, new
 from batchleaf.commands.opened import CannotOpenError, Opened, open_archive
 from batchleaf.commands.sent import sent
 from batchleaf.commands.take import take_cut
 from batchleaf.commands.take_colour import take_colour
-from batchleaf.commands.terminal import refuse
+from batchleaf.commands.terminal import FAULTY, refuse
+from batchleaf.commands.upgrade import upgrade
 from batchleaf.edition import Edition
 from batchleaf.measure.lengths import Unit
 
@@ -29,7 +33,17 @@ _EDITIONS = {"build": Edition.PRIVATE, "publish": Edition.PUBLIC}
 
 def main(arguments: list[str] | None = None) -> int:
     """Run one command; returns its exit code."""
-    asked = parser().parse_args(arguments)
+    try:
+        code = _run(parser().parse_args(arguments))
+        sys.stdout.flush()
+    except BrokenPipeError:  # whoever read the answer has enough of it, like ``| head``
+        # What is left must not be written when Python ends.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FAULTY
+    return code
+
+
+def _run(asked: argparse.Namespace) -> int:
     if asked.command == "start":
         return start(Path(asked.folder), asked.unit, asked.currency)
     if asked.command == "cut":
@@ -58,6 +72,10 @@ def main(arguments: list[str] | None = None) -> int:
             return drawer(archive, asked.words, as_json=asked.json)
         case "sent":
             return sent(archive, " ".join(asked.name))
+        case "upgrade":
+            return upgrade(archive, sure=asked.yes)
+        case "import":
+            return import_csv(archive, asked)
         case "take":
             return _take(archive, asked)
     return check(archive) if asked.explain is None else explain(archive, asked.explain)
@@ -82,6 +100,20 @@ def seconds(text: str) -> float:
     return number
 
 
+def _sheet_options(command: argparse.ArgumentParser) -> None:
+    """What may be said of a spreadsheet."""
+    command.add_argument("file", metavar="FILE.csv", help="the spreadsheet, saved as CSV")
+    rows = "what its rows are, where its headings do not tell"
+    command.add_argument("--as", dest="subject", choices=["supplies", "purchases"], help=rows)
+    which = "which key a column fills, as often as needed; nothing behind = leaves a column out"
+    command.add_argument("--map", action="append", default=[], metavar="COLUMN=KEY", help=which)
+    kind = "the shelf of supplies whose line names none"
+    command.add_argument("--kind", metavar="KIND", help=kind)
+    date = "the day of what is there, where a line names none (default: today)"
+    command.add_argument("--date", metavar="DAY", help=date)
+    command.add_argument("--write", action="store_true", help="write it; else it is only shown")
+
+
 def parser() -> argparse.ArgumentParser:
     """All commands with their options."""
     batchleaf = argparse.ArgumentParser(prog="batchleaf", description="A page for every batch.")
@@ -97,6 +129,8 @@ def parser() -> argparse.ArgumentParser:
         ("find", "look batches up by what they are, are made of and made with"),
         ("drawer", "tell what is on hand"),
         ("take", "write what is worked out, or picked from a photo, into a record"),
+        ("import", "read a spreadsheet of supplies or purchases (CSV) into a new file of the drawer"),
+        ("upgrade", "rewrite records of an older Batchleaf for this one, remarks and all"),
     ):
         command = commands.add_parser(name, help=about, description=about)
         command.add_argument("--archive", default=".", help="folder with mkdocs.yml (default: this one)")
@@ -138,6 +172,10 @@ def parser() -> argparse.ArgumentParser:
                 "picture", nargs="?", help="for colour: a photo with the supply in its middle"
             )
             command.add_argument("--yes", action="store_true", help="write without asking")
+        if name == "upgrade":
+            command.add_argument("--yes", action="store_true", help="write without asking")
+        if name == "import":
+            _sheet_options(command)
     cut_help = "plan the cutting of a job that belongs to no batch, cut by cut"
     plan = commands.add_parser("cut", help=cut_help, description=cut_help)
     plan.add_argument("job", metavar="JOB", help=JOB)

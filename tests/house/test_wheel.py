@@ -7,6 +7,7 @@ import shutil
 import subprocess
 import sys
 import sysconfig
+import tarfile
 import venv
 from pathlib import Path
 from typing import Final
@@ -104,6 +105,54 @@ def test_wheel_holds_the_whole_package(wheel: Path) -> None:
         names = set(opened.namelist())
     assert {name for name in names if ".dist-info/" not in name} == expected
     assert any(name.endswith(".dist-info/licenses/LICENSE") for name in names)
+
+
+@pytest.fixture(scope="module")
+def unpacked(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder that the project's sdist holds, built from the tree itself."""
+    target = tmp_path_factory.mktemp("sdist")
+    done = _call([sys.executable, "-m", "hatchling", "build", "-t", "sdist", "-d", target], ROOT)
+    assert done.returncode == 0, done.stderr
+    (built,) = target.glob("*.tar.gz")
+    with tarfile.open(built) as opened:
+        opened.extractall(target / "all", filter="data")
+    (folder,) = (target / "all").iterdir()
+    return folder
+
+
+@pytest.mark.slow
+def test_sdist_holds_all_that_is_kept(unpacked: Path) -> None:
+    """Code, tests, tools, locks, demo and papers; what lies about besides does not go with it."""
+    if not (ROOT / ".git").exists() or shutil.which("git") is None:
+        pytest.skip("only where the project is under version control can it be said what is kept")
+    kept = _call(["git", "ls-files", "-z"], ROOT).stdout.split("\0")
+    held = {path.relative_to(unpacked).as_posix() for path in unpacked.rglob("*") if path.is_file()}
+    assert held - {"PKG-INFO"} == {name for name in kept if name}
+
+
+@pytest.mark.slow
+def test_wheel_from_sdist_is_that_from_the_tree(unpacked: Path, wheel: Path, tmp_path: Path) -> None:
+    """The same files with the same bytes, and the same is said of them."""
+    done = _call([sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", tmp_path], unpacked)
+    assert done.returncode == 0, done.stderr
+    (again,) = tmp_path.glob("*.whl")
+    assert again.name == wheel.name
+    assert _files_in(again) == _files_in(wheel)
+
+
+def _files_in(wheel: Path) -> dict[str, bytes]:
+    with ZipFile(wheel) as opened:
+        return {name: opened.read(name) for name in opened.namelist()}
+
+
+@pytest.mark.slow
+def test_sdist_can_test_the_wheel(unpacked: Path, installed: Path) -> None:
+    """Its tests run against the installed package, whatever lies beside them."""
+    command: list[str | Path] = [installed, "-m", "pytest", "-q", "-n", "0", "-p", "no:cacheprovider"]
+    done = _call([*command, "tests/measure", "tests/importing", "tests/house/test_layers.py"], unpacked)
+    assert done.returncode == 0, done.stdout + done.stderr
+    where = _call([installed, "-c", "import batchleaf; print(batchleaf.__file__)"], unpacked)
+    assert not Path(where.stdout.strip()).is_relative_to(unpacked)
 
 
 @pytest.mark.slow

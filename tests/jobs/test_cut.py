@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from collections import Counter
 from fractions import Fraction
 from pathlib import Path
@@ -215,3 +218,18 @@ def test_a_wrong_file_is_told_with_its_places(asking: Asking) -> None:
         ":1:24",
         ":2:23",
     ]
+
+
+def test_an_answer_that_nobody_reads_to_its_end(tmp_path: Path) -> None:
+    """Where a pipe is closed, as by ``head``, the command ends without a word."""
+    command = [sys.executable, "-m", "batchleaf", "cut", "5 x 7 from 12 x 12", "--json"]
+    environment = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)}
+    with subprocess.Popen(
+        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=tmp_path, env=environment
+    ) as running:
+        assert running.stdout is not None
+        assert running.stderr is not None
+        running.stdout.close()
+        told = running.stderr.read()
+        assert running.wait() == 1
+    assert told == b""

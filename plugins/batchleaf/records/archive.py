@@ -247,6 +247,18 @@ def batch_slugs(projects: Path) -> tuple[str, ...]:
     return tuple(folder.name for folder in _batch_folders(projects) if not why_no_address(folder.name))
 
 
+def record_files(projects: Path) -> Iterator[tuple[Path, str]]:
+    """Every file that is a record and lies in ``projects``, with its kind, whether it can be read or not."""
+    found = [
+        *((folder / "project.yml", "project") for folder in _batch_folders(projects)),
+        *((file, "design") for file in _record_files(projects / DESIGNS)),
+        *((file, "inventory") for file in _record_files(projects / "inventory")),
+        (projects / "series.yml", "series"),
+        (projects / "recipients.yml", "recipients"),
+    ]
+    return ((file, kind) for file, kind in found if file.is_file() and lies_within(file, projects))
+
+
 def _batch_folders(projects: Path) -> list[Path]:
     folders = projects.iterdir() if projects.is_dir() else ()
     return sorted(

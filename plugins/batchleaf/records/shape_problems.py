@@ -11,6 +11,7 @@ from pydantic_core import ErrorDetails
 
 from batchleaf.facts import Problem
 from batchleaf.records.addresses import DEVICES, why_no_address
+from batchleaf.records.formats import is_retired, wrong_format
 from batchleaf.records.nodes import Listing, Mapping, Node, Path, Scalar, child, key_place, place_of
 from batchleaf.records.written import fields_at
 
@@ -78,6 +79,9 @@ def _problem(node: Node, model: type[BaseModel], detail: ErrorDetails) -> Proble
         return Problem(key_place(node, path), _bad_slug(str(path[-1])))
     key = str(path[-1]) if path else ""
     match detail["type"]:
+        case "extra_forbidden" if is_retired(path):
+            sentence = f"“{key}” is no key of this record any more; the command upgrade rewrites it"
+            return Problem(key_place(node, path), sentence)
         case "extra_forbidden":
             known = list(fields_at(model, path[:-1]))
             hint = did_you_mean(key, known) or f"; the keys here are {', '.join(known)}"
@@ -93,7 +97,7 @@ def _wrong_value(value: Node | None, path: Path, detail: ErrorDetails) -> str:
     context: dict[str, Any] = detail.get("ctx", {})
     match detail["type"]:
         case "literal_error" if path[-1] == "format":
-            return f"this record is in format {said or '?'}; this Batchleaf reads format 1"
+            return wrong_format(said)
         case "literal_error":
             choices = _choices(str(context["expected"]))
             hint = did_you_mean(said, choices)

@@ -2,7 +2,7 @@
 
 Lengths are exact fractions in the record's unit as text (``"17/2"``), areas
 exact square millimetres as text, money decimal text in the archive's currency.
-The keys are documented on the page "How it is worked out". Keys that not every
+Each key stands in CONTRACT.md. Keys that not every
 batch has are missing where the record says nothing of them: lies, weight, thickness,
 envelope, post, postage, design, extras, collated, bench, for_makes, went, where, asked, sold, and
 stuck_with of a part.

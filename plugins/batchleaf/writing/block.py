@@ -36,6 +36,12 @@ def entry(key: str, value: Plain, indent: int) -> list[str]:
     return [head, *_below(value, indent + 2)] if value else [f"{head} {in_braces(value)}"]
 
 
+def group_item(keys: dict[str, Plain], indent: int) -> list[str]:
+    """The lines of keys that are one item of a list, each on lines of its own behind one dash."""
+    lines = [line for key, value in keys.items() for line in entry(key, value, indent + 2)]
+    return [f"{' ' * indent}- {lines[0].strip()}", *lines[1:]]
+
+
 def _below(value: Plain, indent: int) -> Iterator[str]:
     if isinstance(value, dict):
         for key, one in value.items():

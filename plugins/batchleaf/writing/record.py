@@ -70,9 +70,9 @@ def planned(title: str, date: str, makes: str, series: str) -> dict[str, str]:
     return {key: f"{key}: {_on_one_line(value)}" for key, value in said.items()}
 
 
-def first_lines(archive: Path, record: Path) -> tuple[str, ...]:
-    """The line that tells an editor where the schema of a batch lies; none where the archive has none."""
-    schema = schema_file(archive.resolve(), "project")
+def first_lines(archive: Path, record: Path, kind: str = "project") -> tuple[str, ...]:
+    """The line that tells an editor where the schema of a kind lies; none where the archive has none."""
+    schema = schema_file(archive.resolve(), kind)
     if not schema.is_file():
         return ()
     folder = record.resolve().parent
