@@ -12,6 +12,7 @@ import os
 from pathlib import Path
 from typing import Final, Literal
 
+from jinja2 import Environment
 from mkdocs.config import config_options as c
 from mkdocs.config.base import ConfigErrors, ConfigWarnings
 from mkdocs.config.defaults import MkDocsConfig
@@ -36,8 +37,9 @@ from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import WRITTEN, Unit, parse_size
 from batchleaf.measure.licences import Licence
 from batchleaf.measure.money import Currency
-from batchleaf.render.html import THEME, searched, toc_tokens
+from batchleaf.render.html import THEME, toc_tokens
 from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
+from batchleaf.searching import Searching
 from batchleaf.settings import (
     FILE,
     Characters,
@@ -141,7 +143,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
         self._making: dict[Path, Making] = {}
         self._bodies: dict[str, Text] = {}
-        self._whole: dict[str, str] = {}
+        self._searching: Searching | None = None
         self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -175,6 +177,12 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             files.append(file)
         return files
 
+    @event_priority(-100)
+    def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment | None:
+        """All plugins are ready, and pages are about to be written."""
+        self._searching = Searching(config, Store(cache_folder(config)))
+        return env
+
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """The body of a page made from records, with its headings."""
         body = self._bodies.get(page.file.src_uri)
@@ -192,10 +200,9 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
     def _before_the_search(
         self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext | None:
-        """The theme's search reads every tag of a body; it is spared those that it is not to find."""
-        if page.file.src_uri in self._bodies:
-            self._whole[page.file.src_uri] = page.content or ""
-            page.content = searched(page.content or "")
+        """The search is spared what it is not to find, and what it knows."""
+        if self._searching and page.file.src_uri in self._bodies:
+            self._searching.before(page)
         return context
 
     @event_priority(-100)
@@ -203,8 +210,8 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext | None:
         """Readers get the whole body."""
-        if page.file.src_uri in self._whole:
-            page.content = self._whole.pop(page.file.src_uri)
+        if self._searching:
+            self._searching.after(page)
         return context
 
     on_page_context = CombinedEvent(_before_the_search, _after_the_search)

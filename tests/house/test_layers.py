@@ -29,6 +29,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "made_site": {"facts", "core", "views", "render", "store", "made_batch", "kept_batches"},
     "linkcheck": set(),
     "build": {"edition", "linkcheck"},
+    "searching": {"render", "store"},
     "settings": {"measure", "records"},
     "plugin": {
         "measure",
@@ -39,6 +40,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "made_batch",
         "views",
         "render",
+        "searching",
         "settings",
         "store",
         "telling",
@@ -68,10 +70,10 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
 }
 
 FOREIGN: Final[dict[str, set[str]]] = {
-    "mkdocs": {"settings", "plugin", "commands", "build"},
+    "mkdocs": {"searching", "settings", "plugin", "commands", "build"},
     "yaml": {"records"},
     "pydantic": {"records"},
-    "jinja2": {"render"},
+    "jinja2": {"render", "plugin"},
     "PIL": {"render"},
     "highspy": {"core"},
 }
