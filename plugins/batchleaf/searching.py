@@ -36,7 +36,7 @@ class Searching:
         """Spare the search what it knows already."""
         whole, meta = page.content or "", page.meta
         page.content = searched(whole)
-        told = json.dumps([page.url, page.title, meta, page.content, [repr(one) for one in page.toc]])
+        told = json.dumps([page.url, page.title, meta, page.content, str(page.toc)])
         key = key_of(told.encode(), self._reads.encode())
         entries = self._entries
         kept = None if entries is None else self._store.read(key)
