@@ -11,6 +11,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import time
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -23,6 +24,9 @@ from mkdocs.utils.yaml import yaml_load
 from batchleaf.edition import VARIABLE, Edition
 from batchleaf.linkcheck import BrokenLink, broken_links
 
+OWNER: Final = "owner"
+"""The file in the folder of a build that names its process."""
+A_DAY: Final = 86_400.0
 SHOWN: Final = 20
 """More broken links than this are counted, not listed."""
 
@@ -48,6 +52,7 @@ def build_with(make: Make, config_file: Path, site_dir: Path) -> int:
     if refusal := _why_not(config_file, site_dir):
         return _fail(refusal)
     try:
+        _clear_away(site_dir)
         aside = _folder_beside(site_dir)
     except OSError as error:
         return _fail(f"Nothing can be written to {site_dir.parent}: {error.strerror}.")
@@ -69,7 +74,7 @@ def build_with(make: Make, config_file: Path, site_dir: Path) -> int:
 
 def run_mkdocs(edition: Edition, config_file: Path, site_dir: Path) -> int:
     """``mkdocs build`` in a process of its own; a warning counts as a failure."""
-    command = [sys.executable, "-m", "mkdocs", "build", "--strict"]
+    command = [sys.executable, "-m", "batchleaf.mkdocs_told", "build", "--strict"]
     command += ["--config-file", str(config_file), "--site-dir", str(site_dir)]
     # Set, so that the theme's notice about another MkDocs does not stand in every build.
     environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1", VARIABLE: edition.value}
@@ -123,7 +128,34 @@ def _old(site_dir: Path) -> Path:
 def _folder_beside(site_dir: Path) -> Path:
     """A folder that no other build uses; on the site's own disk, so that a rename can swap it in."""
     site_dir.parent.mkdir(parents=True, exist_ok=True)
-    return Path(tempfile.mkdtemp(prefix=f".{site_dir.name}-new-", dir=site_dir.parent))
+    folder = Path(tempfile.mkdtemp(prefix=_beginning(site_dir), dir=site_dir.parent))
+    (folder / OWNER).write_text(str(os.getpid()), encoding="ascii")
+    return folder
+
+
+def _beginning(site_dir: Path) -> str:
+    return f".{site_dir.name}-new-"
+
+
+def _clear_away(site_dir: Path) -> None:
+    """What builds that were stopped half-way left behind."""
+    if site_dir.parent.is_dir():
+        for folder in site_dir.parent.glob(f"{_beginning(site_dir)}*"):
+            if not _is_at_work(folder):
+                shutil.rmtree(folder, ignore_errors=True)
+
+
+def _is_at_work(folder: Path) -> bool:
+    """Whether the build that made ``folder`` still runs; where no system call tells, for a day."""
+    try:
+        if os.name == "nt" or not (owner := (folder / OWNER).read_text(encoding="ascii")):
+            return folder.stat().st_mtime > time.time() - A_DAY
+        os.kill(int(owner), 0)
+    except (ProcessLookupError, FileNotFoundError, ValueError):
+        return False
+    except OSError:
+        return True
+    return True
 
 
 def _as_it_was(site_dir: Path) -> str:

@@ -25,6 +25,7 @@ from batchleaf.commands.terminal import FAULTY, refuse
 from batchleaf.commands.upgrade import upgrade
 from batchleaf.edition import Edition
 from batchleaf.measure.lengths import Unit
+from batchleaf.store import CannotKeepError
 
 LONGEST: Final = 86_400.0
 """Seconds that a search may last: a day."""
@@ -40,6 +41,11 @@ def main(arguments: list[str] | None = None) -> int:
         # What is left must not be written when Python ends.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return FAULTY
+    except CannotKeepError as error:
+        return refuse(str(error))
+    except OSError as error:
+        where = f"{error.filename}: " if error.filename else ""
+        return refuse(f"{where}{error.strerror or error}. What was there before is as it was.")
     return code
 
 

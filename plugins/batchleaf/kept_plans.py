@@ -6,6 +6,7 @@ the solver's version are part of the key, so that a new planner finds nothing of
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable
 from functools import cache
 from importlib.metadata import version
@@ -27,7 +28,7 @@ from batchleaf.core.cutting.from_one_sheet import FromOneSheet, OneSize
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, Least
 from batchleaf.core.sheets_needed import Counting
 from batchleaf.facts.jobs import Job
-from batchleaf.store import Store, key_of
+from batchleaf.store import CannotKeepError, Store, key_of
 
 Answer = TypeVar("Answer")
 
@@ -87,7 +88,9 @@ def _kept_as(
     if found is not None:
         return read(found.decode("ascii"))
     answer = work_out()
-    store.put(key, text(answer).encode("ascii"))
+    # It is right all the same where it cannot be kept, as in an archive that may only be read.
+    with contextlib.suppress(CannotKeepError):
+        store.put(key, text(answer).encode("ascii"))
     return answer
 
 

@@ -52,7 +52,7 @@ from batchleaf.settings import (
     ToldSettings,
     sheets_named,
 )
-from batchleaf.store import Store
+from batchleaf.store import CannotKeepError, Store
 from batchleaf.telling import told
 from batchleaf.views import site_map
 from batchleaf.views.edition import Told, as_told, handed_out, public_edition
@@ -160,7 +160,10 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         projects = projects_folder(config, self.config)
         config.watch.append(str(projects))
         masthead = masthead_of(config, self.config)
-        self._site = self._made(projects, cache_folder(config), masthead)
+        try:
+            self._site = self._made(projects, cache_folder(config), masthead)
+        except CannotKeepError as error:
+            raise PluginError(str(error)) from None
         self._bodies = {site_map.source(page.address): page.body for page in self._site.pages}
         _dress(config, self._site, masthead, self.config.look())
         return config

@@ -6,6 +6,7 @@ what it made of an equal page before is handed to it instead.
 
 from __future__ import annotations
 
+import contextlib
 import json
 from collections.abc import Mapping, MutableMapping
 from dataclasses import dataclass
@@ -16,7 +17,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.pages import Page
 
 from batchleaf.render.html import searched
-from batchleaf.store import Store, key_of
+from batchleaf.store import CannotKeepError, Store, key_of
 
 FOUND: Final = "found"
 """The part of the store for entries of the search."""
@@ -53,7 +54,8 @@ class Searching:
             return
         page.content, page.meta = one.content, one.meta
         if one.key and self._entries is not None:
-            self._store.put(one.key, json.dumps(self._entries[one.entries :]).encode())
+            with contextlib.suppress(CannotKeepError):
+                self._store.put(one.key, json.dumps(self._entries[one.entries :]).encode())
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,16 @@ MOST_BYTES: Final = 2 * 1024**3
 SWEPT: Final = "swept"
 
 
+class CannotKeepError(Exception):
+    """Nothing can be written to the cache, as a sentence."""
+
+    def __init__(self, folder: Path, error: OSError) -> None:
+        super().__init__(
+            f"Nothing can be kept in {folder}: {error.strerror or error}. Make room there, or let this folder"
+            " be written to; all in it can be made again."
+        )
+
+
 class Store:
     """Files by key below one folder; ``damaged``: keys of entries that did not hold, of all parts."""
 
@@ -53,20 +63,20 @@ class Store:
         return content if self._is_used(path, sound=sound) else None
 
     def put(self, key: str, content: bytes) -> Path:
-        """Keep ``content`` under ``key``; returns its file."""
+        """Keep ``content`` under ``key``; returns its file. Raises :class:`CannotKeepError`."""
         path = self._path(key)
-        path.parent.mkdir(parents=True, exist_ok=True)
-        _replace(path, content)
-        _replace(_beside(path), _checksum(content))
+        self._write(path, content)
+        self._write(_beside(path), _checksum(content))
         return path
 
     def keep(self, content: bytes) -> str:
-        """Keep ``content`` under the name that it gives itself; returns that name."""
+        """Keep ``content`` under the name that it gives itself; returns that name.
+
+        Raises :class:`CannotKeepError`.
+        """
         name = hashlib.sha256(content).hexdigest()
-        path = self._path(name)
         if self.kept(name) is None:
-            path.parent.mkdir(parents=True, exist_ok=True)
-            _replace(path, content)
+            self._write(self._path(name), content)
         return name
 
     def kept(self, name: str) -> Path | None:
@@ -92,6 +102,13 @@ class Store:
                     one.unlink(missing_ok=True)
         with contextlib.suppress(OSError):
             mark.touch()
+
+    def _write(self, path: Path, content: bytes) -> None:
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            _replace(path, content)
+        except OSError as error:
+            raise CannotKeepError(self.folder, error) from error
 
     def _is_used(self, path: Path, *, sound: bool) -> bool:
         """Mark the entry as asked for; a damaged one goes at once."""
@@ -125,9 +142,13 @@ def _entries(folder: Path) -> Iterator[tuple[float, int, Path]]:
 
 def _replace(path: Path, content: bytes) -> None:
     handle, name = tempfile.mkstemp(dir=path.parent, prefix=".new-")
-    with os.fdopen(handle, "wb") as file:
-        file.write(content)
-    Path(name).replace(path)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+        Path(name).replace(path)
+    except OSError:
+        Path(name).unlink(missing_ok=True)
+        raise
 
 
 def _beside(path: Path) -> Path:
