@@ -16,6 +16,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from batchleaf.render import sizes
+from batchleaf.render.paths import number, path_data
 from batchleaf.views.pages import (
     BatchPage,
     BecomePage,
@@ -93,15 +94,11 @@ def environment() -> Environment:
         finalize=_in_both,
     )
     made.filters["as_written"] = str
-    made.filters["number"] = _number
+    made.filters["number"] = number
+    made.filters["path_data"] = path_data
     made.tests["in_both"] = lambda value: isinstance(value, InBoth)
     made.globals["sizes"] = sizes
     return made
-
-
-def _number(value: float) -> str:
-    """A coordinate of a drawing: a hundredth is finer than any screen."""
-    return f"{value:.2f}".replace(".00", "")
 
 
 def _in_both(value: object) -> object:
