@@ -21,7 +21,16 @@ from batchleaf.measure.display import (
     show_size,
 )
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import MM_PER_INCH, WRITTEN, Size, Unit, parse_length, parse_number, parse_size
+from batchleaf.measure.lengths import (
+    MM_PER_INCH,
+    WRITTEN,
+    Size,
+    Unit,
+    parse_length,
+    parse_number,
+    parse_size,
+    with_wholes,
+)
 
 NBSP = "\u00a0"
 
@@ -225,3 +234,17 @@ def test_beside_what_a_reader_chose_stands_what_was_written() -> None:
         show_other_size(Size(Fraction("92.25"), Fraction(30)), Unit.RULE_INCH)
         == f"92.25{NBSP}×{NBSP}30{NBSP}mm"
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "wholes"),
+    [
+        ("17/2 x 11/3 in", "8 1/2 x 3 2/3 in"),
+        ("8/4 x 4/4", "2 x 1"),
+        ("3/4", "3/4"),
+        ("5/0", "5/0"),
+    ],
+)
+def test_an_improper_fraction_has_its_whole_apart(text: str, wholes: str) -> None:
+    """As programs write them; a proper one stays, and one that divides by nothing is told by its reader."""
+    assert with_wholes(text) == wholes
