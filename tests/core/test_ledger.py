@@ -398,3 +398,15 @@ def test_what_is_gone_leaves_at_its_cost(flow: CostFlow) -> None:
     [movement] = [one for one in ledger.movements if one.moment.kind is Kind.GONE]
     assert movement.quantity == -3
     assert movement.cost.known == -3_00
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "told"), [(100, 100, 0), (20, 100, 0), (120, 10, 1), (10, 120, 1), (101, 101, 2)]
+)
+def test_a_kept_piece_has_lain_on_its_sheet(width: int, height: int, told: int) -> None:
+    """Either way round it is no longer and no wider than the sheet of 100 by 100, however small its area."""
+    piece = KeptPiece(Size(Fraction(width), Fraction(height)), 1)
+    ledger = keep_ledger(archive(bought(0, 1, 1_00), batch(1, cut=(cut(1, piece),))), CostFlow.AVERAGE)
+    sentences = [problem.sentence for problem in ledger.problems]
+    assert len(sentences) == told
+    assert all("a kept piece is larger than the sheet" in one for one in sentences[:1])
