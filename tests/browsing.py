@@ -29,7 +29,7 @@ class Served:
 
     def pages(self) -> list[Path]:
         """Every page of the site, in its frame."""
-        return [path for path in self._documents() if not is_sheet(path)]
+        return [path for path in self._documents() if not (is_sheet(path) or is_for_the_table(path))]
 
     def sheets(self) -> list[Path]:
         """Every sheet of companion notes, each a document of its own."""
@@ -70,6 +70,10 @@ class Served:
         return found
 
 
+def _is_here(host: str) -> bool:
+    return host == "127.0.0.1" or host.endswith(".localhost")
+
+
 def parsed(path: Path) -> Any:
     """A page as a browser reads it."""
     return html5lib.parse(path.read_text(encoding="utf-8"), namespaceHTMLElements=False)
@@ -78,6 +82,11 @@ def parsed(path: Path) -> Any:
 def is_sheet(path: Path) -> bool:
     """Whether it is a sheet to print, and not a page in the frame of the site."""
     return bool({"notes", "hand-outs"} & set(path.parts[-4:-1]))
+
+
+def is_for_the_table(path: Path) -> bool:
+    """Whether it is the page for the table, a document of its own; `tests/table` looks at it."""
+    return path.parent.name == "table"
 
 
 def is_moved(path: Path) -> bool:
@@ -132,7 +141,7 @@ class Watch:
 
     def see_request(self, request: Request) -> None:
         asked = urlsplit(request.url)
-        if asked.scheme in ("http", "https", "ws", "wss") and asked.hostname != "127.0.0.1":
+        if asked.scheme in ("http", "https", "ws", "wss") and not _is_here(asked.hostname or ""):
             self.other_hosts.append(request.url)
 
     def see_message(self, message: ConsoleMessage) -> None:

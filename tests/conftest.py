@@ -2,24 +2,20 @@
 
 from __future__ import annotations
 
-import functools
 import os
 import shutil
-import threading
 from collections.abc import Iterator
-from contextlib import contextmanager
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from importlib.resources import files
 from pathlib import Path
-from typing import Any, Final, Literal
-from urllib.parse import urlsplit
+from typing import Any, Final
 
 import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from batchleaf.edition import VARIABLE, Edition
-from browsing import SUB_PATH, AxeFaults, Served, Watch
+from browsing import AxeFaults, Served, Watch
+from serving import Server, build, once, server
 
 # How long an example takes depends on what else the machine does; speed is measured elsewhere.
 settings.register_profile("house", deadline=None)
@@ -49,80 +45,62 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 # --- the demo archive ----------------------------------------------------------
 
 
-class _Below(SimpleHTTPRequestHandler):
-    """Serves a folder below :data:`SUB_PATH` and nothing beside it."""
-
-    def translate_path(self, path: str) -> str:
-        if not urlsplit(path).path.startswith(SUB_PATH):
-            return str(Path(self.directory, "no-such-place"))
-        return super().translate_path("/" + path.removeprefix(SUB_PATH))
-
-    def log_message(self, format: str, *args: object) -> None:  # noqa: A002
-        """Keep the test's output readable."""
+@pytest.fixture(scope="session")
+def sites() -> Iterator[Server]:
+    """Where all sites are served."""
+    with server() as served:
+        yield served
 
 
 @pytest.fixture(scope="session")
-def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+def for_all_processes(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder that all processes of the run share."""
+    own = tmp_path_factory.getbasetemp()
+    return (own.parent if os.environ.get("PYTEST_XDIST_WORKER") else own) / "shared"
+
+
+@pytest.fixture(scope="session")
+def demo_site(sites: Server, for_all_processes: Path) -> Served:
     """The demo archive, built once for the address it is then served from."""
-    with _served(ROOT, tmp_path_factory.mktemp("demo") / "site", "build") as site:
-        yield site
+    folder = for_all_processes / "demo"
+    once(folder, lambda: build(ROOT, folder, "demo", "build"))
+    return Served(folder, sites.serve("demo", folder))
 
 
 @pytest.fixture(scope="session")
-def public_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+def public_demo(sites: Server, for_all_processes: Path) -> Served:
     """The same in its public edition."""
+    folder = for_all_processes / "public"
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv(VARIABLE, Edition.PUBLIC.value)
-        with _served(ROOT, tmp_path_factory.mktemp("demo") / "public", "build") as site:
-            patch.undo()
-            yield site
+        once(folder, lambda: build(ROOT, folder, "public", "build"))
+    return Served(folder, sites.serve("public", folder))
 
 
 @pytest.fixture(scope="session")
-def instant_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+def instant_demo(sites: Server, for_all_processes: Path) -> Served:
     """The same with instant navigation: the theme's script exchanges the page below its header."""
+    folder = for_all_processes / "instant"
     theme = {"name": "material", "features": ["navigation.instant"]}
-    with _served(ROOT, tmp_path_factory.mktemp("demo") / "instant", "build", theme=theme) as site:
-        yield site
+    once(folder, lambda: build(ROOT, folder, "instant", "build", theme=theme))
+    return Served(folder, sites.serve("instant", folder))
 
 
 @pytest.fixture(scope="session")
-def faulty_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+def faulty_site(sites: Server, for_all_processes: Path) -> Served:
     """What a maker sees while writing, when a record of the demo cannot be read."""
-    archive = tmp_path_factory.mktemp("faulty")
+    folder = for_all_processes / "faulty"
+    once(folder, lambda: _build_faulty(folder))
+    return Served(folder, sites.serve("faulty", folder))
+
+
+def _build_faulty(folder: Path) -> None:
+    archive = folder.with_name("faulty-archive")
     shutil.copytree(ROOT / "projects", archive / "projects", ignore=shutil.ignore_patterns("*.jpg"))
     shutil.copytree(ROOT / "site_src", archive / "site_src")
     shutil.copy(ROOT / "mkdocs.yml", archive)
     (archive / "projects" / "series.yml").write_text("series: none\nseires: two\n", encoding="utf-8")
-    with _served(archive, archive / "site", "serve") as site:
-        yield site
-
-
-@contextmanager
-def _served(
-    archive: Path, folder: Path, command: Literal["build", "serve"], **options: Any
-) -> Iterator[Served]:
-    handler = functools.partial(_Below, directory=str(folder))
-    with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
-        url = f"http://127.0.0.1:{server.server_address[1]}{SUB_PATH}"
-        _build(archive / "mkdocs.yml", folder, command, site_url=url, **options)
-        thread = threading.Thread(target=server.serve_forever, daemon=True)
-        thread.start()
-        yield Served(folder, url)
-        server.shutdown()
-        thread.join()
-
-
-def _build(config_file: Path, site_dir: Path, command: Literal["build", "serve"], **options: Any) -> None:
-    # Only within Python can an archive be built for another address than its own.
-    from mkdocs.commands.build import build
-    from mkdocs.config import load_config
-
-    strict = command == "build"
-    config = load_config(str(config_file), site_dir=str(site_dir), strict=strict, **options)
-    config.plugins.on_startup(command=command, dirty=False)
-    build(config)
-    config.plugins.on_shutdown()
+    build(archive, folder, "faulty", "serve")
 
 
 # --- the browser ---------------------------------------------------------------
@@ -135,7 +113,7 @@ def chromium() -> str | None:
 
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
+def browser(sites: Server) -> Iterator[Browser]:
     """One Chromium for all tests; a test run of the project itself may not do without."""
     path = chromium()
     if path is None:
@@ -143,7 +121,7 @@ def browser() -> Iterator[Browser]:
             pytest.fail("no Chromium is installed; the browser tests may not be left out here")
         pytest.skip("no Chromium found; install it, or name it in CHROMIUM")
     as_root = hasattr(os, "geteuid") and os.geteuid() == 0
-    arguments = [*ARGUMENTS, "--no-sandbox"] if as_root else [*ARGUMENTS]
+    arguments = [*ARGUMENTS, sites.rule, *(["--no-sandbox"] if as_root else [])]
     with sync_playwright() as playwright:
         launched = playwright.chromium.launch(executable_path=path, args=arguments)
         yield launched

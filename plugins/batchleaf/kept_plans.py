@@ -16,11 +16,14 @@ from batchleaf.core.batch_cutting import COST_STEPS, MOST_STEPS, Planner
 from batchleaf.core.cutting.as_text import (
     job_text,
     least_text,
+    one_sheet_text,
     plan_text,
     read_cheapest,
     read_least,
     read_most,
+    read_one_sheet,
 )
+from batchleaf.core.cutting.from_one_sheet import FromOneSheet, OneSize
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, Least
 from batchleaf.core.sheets_needed import Counting
 from batchleaf.facts.jobs import Job
@@ -28,27 +31,35 @@ from batchleaf.store import Store, key_of
 
 Answer = TypeVar("Answer")
 
+PLANS: Final = "plans"
+"""The part of the store for plans and counts."""
 SOLVERS: Final = ("highspy", "numpy")
 
 
 def keeping(planner: Planner, store: Store) -> Planner:
     """``planner``, which looks into ``store`` first and keeps there what it works out."""
+    plans = store.part(PLANS)
 
     def most(job: Job) -> CuttingPlan:
-        return _kept(store, f"most {MOST_STEPS}", job, plan_text, read_most, lambda: planner.most(job))
+        return _kept(plans, f"most {MOST_STEPS}", job, plan_text, read_most, lambda: planner.most(job))
 
     def cheapest(job: Job, makes: int) -> CostPlan:
         question = f"least cost of {makes} {COST_STEPS}"
-        return _kept(store, question, job, plan_text, read_cheapest, lambda: planner.cheapest(job, makes))
+        return _kept(plans, question, job, plan_text, read_cheapest, lambda: planner.cheapest(job, makes))
 
-    return Planner(most, cheapest)
+    def of_one_size(asked: OneSize) -> FromOneSheet:
+        question = f"from one sheet {asked}"
+        return _kept_as(plans, question, one_sheet_text, read_one_sheet, lambda: planner.of_one_size(asked))
+
+    return Planner(most, cheapest, of_one_size)
 
 
 def keeping_counts(count: Counting, store: Store) -> Counting:
     """The same for the fewest sheets."""
+    plans = store.part(PLANS)
 
     def counted(job: Job) -> Least:
-        return _kept(store, f"fewest sheets {COST_STEPS}", job, least_text, read_least, lambda: count(job))
+        return _kept(plans, f"fewest sheets {COST_STEPS}", job, least_text, read_least, lambda: count(job))
 
     return counted
 
@@ -61,7 +72,17 @@ def _kept(
     read: Callable[[str], Answer],
     work_out: Callable[[], Answer],
 ) -> Answer:
-    key = key_of(question.encode(), job_text(job).encode(), _engine())
+    return _kept_as(store, f"{question}\n{job_text(job)}", text, read, work_out)
+
+
+def _kept_as(
+    store: Store,
+    question: str,
+    text: Callable[[Answer], str],
+    read: Callable[[str], Answer],
+    work_out: Callable[[], Answer],
+) -> Answer:
+    key = key_of(question.encode(), _engine())
     found = store.read(key)
     if found is not None:
         return read(found.decode("ascii"))

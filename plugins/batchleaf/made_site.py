@@ -3,50 +3,54 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import chain
 
 from batchleaf.core.figures import Figures
-from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import Problem, Project
+from batchleaf.kept_batches import Making, made_batches, making
+from batchleaf.made_batch import MadeFile, MadePage, made_page, to_make
+from batchleaf.render.at_the_table import table_files
 from batchleaf.render.feed import feed_xml
-from batchleaf.render.html import render
 from batchleaf.render.look import Look
-from batchleaf.render.notes import notes_html
 from batchleaf.render.photos import PhotoFile, ReadyPhotos, prepare
-from batchleaf.render.prose import prose_html
-from batchleaf.render.social import SocialPicture, social_pictures
+from batchleaf.render.social import SIZE, SocialPicture, social_pictures
 from batchleaf.store import Store
 from batchleaf.views import site_map
+from batchleaf.views.at_the_table import table_page
 from batchleaf.views.feed import feeds
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.more import MorePage, more_of
-from batchleaf.views.notes.all_notes import all_notes
-from batchleaf.views.outward import Outward
 from batchleaf.views.problems import problems_page
 from batchleaf.views.shared import shared_pictures
-from batchleaf.views.site import SECTIONS, PlacedData, PlacedPage, Section, all_data, all_pages, sections_of
+from batchleaf.views.site import (
+    SECTIONS,
+    PlacedPage,
+    Section,
+    data_of_all,
+    pages_of_all,
+    sections_of,
+)
 from batchleaf.views.video_text import NO_VIDEOS, Videos
 
 
 @dataclass(frozen=True, slots=True)
 class MadeSite:
-    """``bodies``: the Markdown file that stands for a page → the HTML of its body.
+    """``sections``: the words of the header; ``more``: where the foot of each page leads besides.
 
-    ``sections``: the words of the header; ``more``: where the foot of each page leads besides.
     ``social``: address of a page → its picture for those who pass the address on; ``photos``
     holds its file too.
     """
 
-    pages: tuple[PlacedPage, ...]
-    bodies: Mapping[str, str]
-    data: tuple[PlacedData, ...]
+    pages: tuple[MadePage, ...]
+    data: tuple[MadeFile, ...]
     photos: tuple[PhotoFile, ...]
     sections: tuple[Section, ...]
     more: tuple[MorePage, ...]
     social: Mapping[str, SocialPicture]
 
 
-NOTHING_MADE = MadeSite((), {}, (), (), (), (), {})
+NOTHING_MADE = MadeSite((), (), (), (), (), {})
 
 
 def made_site(
@@ -56,12 +60,12 @@ def made_site(
     store: Store,
     hand_outs: Figures | None = None,
     videos: Videos = NO_VIDEOS,
-    remembered: Remembering = afresh,
+    how: Making | None = None,
 ) -> tuple[MadeSite, tuple[Problem, ...]]:
     """The site of an archive, and the pictures that could not be read.
 
     ``hand_outs``: the batches whose notes are handed out, as those who get them may know them.
-    ``videos``: the texts for videos. ``remembered``: what was made for a site before.
+    ``videos``: the texts for videos. ``how``: what batches are made with, where it is not new.
 
     What names pages by their whole address, the feeds and the pictures that are passed on, is made
     where the site has an address.
@@ -69,22 +73,55 @@ def made_site(
     ready = prepared_photos(figures.archive.projects, store)
     if ready.problems:
         return NOTHING_MADE, ready.problems
-    pages = tuple(all_pages(figures, ready.prepared, prose_html, Outward(masthead, videos), remembered))
-    outward = _going_out(figures, masthead, videos)
-    data = (*all_data(figures, ready.prepared), *outward, *_notes(figures, hand_outs, masthead, remembered))
+    asked = (
+        to_make(batch, figures, hand_outs, ready.prepared, masthead, videos.get(slug))
+        for slug, batch in figures.batches.items()
+    )
+    batches = list(made_batches(asked, store, how or making(store)))
+    first, *others = map(made_page, pages_of_all(figures, ready.prepared))
     shared = shared_pictures(figures) if masthead.address else {}
     social = social_pictures(shared, ready, look, store)
+    feeds_made = tuple(_feeds(figures, masthead))
+    pages = (first, *chain.from_iterable(one.pages for one in batches), *others)
+    data = (
+        *chain.from_iterable(one.files for one in batches),
+        *(MadeFile(one.address, one.text) for one in data_of_all(figures, ready.prepared)),
+        *feeds_made,
+        *_table(figures, masthead, look),
+    )
     photos = dict.fromkeys((*ready.files, *(one.file for one in social.values())))
     sections, more = sections_of(figures), more_of(figures)
-    return MadeSite(pages, _bodies(pages), data, tuple(photos), sections, more, social), ()
+    return MadeSite(_framed(pages, social, feeds_made), data, tuple(photos), sections, more, social), ()
 
 
-def _going_out(figures: Figures, masthead: Masthead, videos: Videos) -> Iterator[PlacedData]:
+def _feeds(figures: Figures, masthead: Masthead) -> Iterator[MadeFile]:
     for one in feeds(figures, masthead):
-        yield PlacedData(one.place, feed_xml(one))
-    for slug in figures.batches:
-        if text := videos.get(slug):
-            yield PlacedData(f"{site_map.batch(slug)}{site_map.VIDEO}", text.text)
+        yield MadeFile(one.place, feed_xml(one))
+
+
+def _framed(
+    pages: Sequence[MadePage], social: Mapping[str, SocialPicture], fed: Sequence[MadeFile]
+) -> tuple[MadePage, ...]:
+    """The pages, whose frames know their pictures for elsewhere and their feeds."""
+    places = {one.address for one in fed}
+    return tuple(replace(page, meta=_meta(page, social, places)) for page in pages)
+
+
+def _meta(page: MadePage, social: Mapping[str, SocialPicture], places: set[str]) -> dict[str, object]:
+    meta = dict(page.meta)
+    if page.address in social:
+        picture, (wide, high) = social[page.address], SIZE
+        address = f"{site_map.PHOTOS}{picture.file.name}"
+        meta["social"] = {"address": address, "width": wide, "height": high, "alt": picture.alt}
+    feed = f"{page.address}{site_map.FEED}"
+    if page.address and feed in places:
+        meta["feed"] = feed
+    return meta
+
+
+def _table(figures: Figures, masthead: Masthead, look: Look) -> Iterator[MadeFile]:
+    for address, text in table_files(table_page(figures.settings.unit, masthead), look):
+        yield MadeFile(address, text)
 
 
 def prepared_photos(projects: Sequence[Project], store: Store) -> ReadyPhotos:
@@ -105,17 +142,7 @@ def problem_site(
     for slug in slugs:
         sections[site_map.batch(slug)] = "batches"
     sections |= {placed.address: placed.section for placed in before.pages}
-    pages = tuple(PlacedPage(address, page.title, section, page) for address, section in sections.items())
-    return MadeSite(pages, _bodies(pages), (), (), SECTIONS, (), {})
-
-
-def _notes(
-    figures: Figures, hand_outs: Figures | None, masthead: Masthead, remembered: Remembering
-) -> Iterator[PlacedData]:
-    """Whole pages of their own, so that the frame of the site, its search and its map know none of them."""
-    for address, sheet in all_notes(figures, hand_outs, masthead, remembered):
-        yield PlacedData(f"{address}index.html", notes_html(sheet))
-
-
-def _bodies(pages: tuple[PlacedPage, ...]) -> dict[str, str]:
-    return {site_map.source(page.address): render(page.page) for page in pages}
+    pages = tuple(
+        made_page(PlacedPage(address, page.title, section, page)) for address, section in sections.items()
+    )
+    return MadeSite(pages, (), (), SECTIONS, (), {})

@@ -9,27 +9,28 @@ from __future__ import annotations
 import datetime as dt
 import json
 import os
-from collections.abc import Set
 from pathlib import Path
 from typing import Final, Literal
 
+from jinja2 import Environment
 from mkdocs.config import config_options as c
 from mkdocs.config.base import ConfigErrors, ConfigWarnings
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
-from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
+from mkdocs.utils.templates import TemplateContext
 
-from batchleaf.core.batch_cutting import PLANNER, Planner, remembering
-from batchleaf.core.figures import Figures, with_for_makes, with_the_drawer
+from batchleaf.core.figures import Figures, with_the_drawer
 from batchleaf.core.remembered import Remembered
-from batchleaf.core.sheets_needed import Counting, count_sheets, remembering_counts
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings
 from batchleaf.facts.archive import DISCLOSURE, VIDEO_TEXT
-from batchleaf.kept_plans import keeping, keeping_counts
+from batchleaf.kept_batches import Making, making
+from batchleaf.made_batch import MadeFile, MadePage, Text, said
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
@@ -38,7 +39,7 @@ from batchleaf.measure.licences import Licence
 from batchleaf.measure.money import Currency
 from batchleaf.render.html import THEME, toc_tokens
 from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
-from batchleaf.render.social import SIZE, SocialPicture
+from batchleaf.searching import Searching
 from batchleaf.settings import (
     FILE,
     Characters,
@@ -56,8 +57,6 @@ from batchleaf.telling import told
 from batchleaf.views import site_map
 from batchleaf.views.edition import Told, as_told, handed_out, public_edition
 from batchleaf.views.masthead import Masthead
-from batchleaf.views.pages import BatchPage, MovedPage, OtherSheetsPage
-from batchleaf.views.site import PlacedPage
 from batchleaf.views.video_text import told_of_length, video_texts
 from batchleaf.workflow import read_and_work_out
 
@@ -75,9 +74,6 @@ PALETTE: Final = [
         "toggle": {"icon": "material/weather-sunny", "name": "Switch to light"},
     },
 ]
-
-FOUND_FIRST: Final = 2000
-"""A word anywhere on a batch's page counts twice as much as one in another page's title (1000)."""
 
 
 class BatchleafConfig(ToldSettings):
@@ -145,9 +141,9 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
     def __init__(self) -> None:
         self._serving = False
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
-        self._planners: dict[Path, Planner] = {}
-        self._counts: dict[Path, Counting] = {}
-        self._remembered = Remembered()
+        self._making: dict[Path, Making] = {}
+        self._bodies: dict[str, Text] = {}
+        self._searching: Searching | None = None
         self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -165,6 +161,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         config.watch.append(str(projects))
         masthead = masthead_of(config, self.config)
         self._site = self._made(projects, cache_folder(config), masthead)
+        self._bodies = {site_map.source(page.address): page.body for page in self._site.pages}
         _dress(config, self._site, masthead, self.config.look())
         return config
 
@@ -180,13 +177,44 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             files.append(file)
         return files
 
+    @event_priority(-100)
+    def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment | None:
+        """All plugins are ready, and pages are about to be written."""
+        self._searching = Searching(config, Store(cache_folder(config)))
+        return env
+
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """The body of a page made from records, with its headings."""
-        body = self._site.bodies.get(page.file.src_uri)
+        body = self._bodies.get(page.file.src_uri)
         if body is None:
             return html
-        page.toc = get_toc(toc_tokens(body))
-        return body
+        html = said(body)
+        page.toc = get_toc(toc_tokens(html))
+        return html
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """What no build has asked for in a long time leaves the cache."""
+        Store(cache_folder(config)).sweep()
+
+    @event_priority(100)
+    def _before_the_search(
+        self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext | None:
+        """The search is spared what it is not to find, and what it knows."""
+        if self._searching and page.file.src_uri in self._bodies:
+            self._searching.before(page)
+        return context
+
+    @event_priority(-100)
+    def _after_the_search(
+        self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext | None:
+        """Readers get the whole body."""
+        if self._searching:
+            self._searching.after(page)
+        return context
+
+    on_page_context = CombinedEvent(_before_the_search, _after_the_search)
 
     def _made(self, projects: Path, cache: Path, masthead: Masthead) -> MadeSite:
         try:
@@ -195,7 +223,8 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             raise PluginError(f"{FILE}: {error}") from None
         edition = _edition()
         store = Store(cache)
-        planner = self._planners.setdefault(cache, remembering(keeping(PLANNER, store)))
+        how = self._making.setdefault(cache, making(store, Remembered()))
+        planner = how.planner
         worked = read_and_work_out(projects, settings, planner)
         for notice in worked.notices:
             log.info(told(notice))
@@ -212,11 +241,10 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             case Edition.PRIVATE:
                 # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
                 hand_outs = handed_out(figures, tell, planner)
-        count = self._counts.setdefault(cache, remembering_counts(keeping_counts(count_sheets, store)))
-        figures = with_the_drawer(with_for_makes(figures, count, self._remembered), planner)
-        site, problems = made_site(
-            figures, masthead, self.config.look(), store, hand_outs, videos, self._remembered
-        )
+        figures = with_the_drawer(figures, planner)
+        site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos, how)
+        if store.damaged:
+            log.info(f"{len(store.damaged)} damaged entries of {cache} were dropped and made again")
         if problems:
             return self._refused(problems, worked.slugs)
         self._last_sound = site
@@ -267,42 +295,33 @@ def _dress(config: MkDocsConfig, site: MadeSite, masthead: Masthead, look: Look)
     }
 
 
-def _front_matter(page: PlacedPage, social: SocialPicture | None, feeds: Set[str]) -> str:
-    meta: dict[str, object] = {"title": page.title, "section": page.section, "description": page.description}
-    if social:
-        wide, high = SIZE
-        address = f"{site_map.PHOTOS}{social.file.name}"
-        meta["social"] = {"address": address, "width": wide, "height": high, "alt": social.alt}
-    feed = f"{page.address}{site_map.FEED}"
-    if page.address and feed in feeds:
-        meta["feed"] = feed
-    if isinstance(page.page, MovedPage):
-        meta |= {"moved": page.page.href, "search": {"exclude": True}}
-    if isinstance(page.page, OtherSheetsPage):
-        # Its words are those of the batch, which is found.
-        meta["search"] = {"exclude": True}
-    if isinstance(page.page, BatchPage):
-        meta["search"] = {"boost": FOUND_FIRST}
+def _front_matter(page: MadePage) -> str:
+    meta = {"title": page.title, "section": page.section, "description": page.description, **page.meta}
     # JSON is YAML, with every text in quotes.
     return f"---\n{json.dumps(meta)}\n---\n"
 
 
 def _files(site: MadeSite, look: Look, config: MkDocsConfig) -> list[File]:
-    feeds = {one.address for one in site.data if one.address.endswith(site_map.FEED)}
     pages = [
         File.generated(
             config,
             site_map.source(page.address),
-            content=_front_matter(page, site.social.get(page.address), feeds),
+            content=_front_matter(page),
             inclusion=InclusionLevel.NOT_IN_NAV,
         )
         for page in site.pages
     ]
-    # As bytes, since text would get the line ends of the machine.
-    data = [File.generated(config, one.address, content=one.text.encode()) for one in site.data]
+    data = [_data(one, config) for one in site.data]
     photos = [
         File.generated(config, f"{site_map.PHOTOS}{photo.name}", abs_src_path=str(photo.path))
         for photo in site.photos
     ]
     chosen = [File.generated(config, STYLE_SHEET, content=look_style(look))] if look != STANDARD else []
     return [*pages, *data, *photos, *chosen]
+
+
+def _data(one: MadeFile, config: MkDocsConfig) -> File:
+    if isinstance(one.text, Path):
+        return File.generated(config, one.address, abs_src_path=str(one.text))
+    # As bytes, since text would get the line ends of the machine.
+    return File.generated(config, one.address, content=one.text.encode())

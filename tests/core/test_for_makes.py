@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from batchleaf.core.batch_cutting import PLANNER, cutting_of, remembering
 from batchleaf.core.cost import Cost
-from batchleaf.core.figures import Figures, with_for_makes, work_out
+from batchleaf.core.figures import Figures, all_in_full, work_out
 from batchleaf.core.for_makes import COUNTS, ForMakes, Needed
 from batchleaf.core.sheets_needed import (
     SheetsFor,
@@ -38,7 +38,8 @@ MIXED = batch_of(
 
 def worked(*records: Project | Purchase, supplies: tuple[Supply, ...]) -> Figures:
     """The figures of an archive with what other numbers take."""
-    return with_for_makes(work_out(archive(*records, supplies=supplies), SETTINGS, REMEMBERED), COUNT)
+    found = work_out(archive(*records, supplies=supplies), SETTINGS, REMEMBERED)
+    return all_in_full(found, REMEMBERED, COUNT)
 
 
 def of(figures: Figures, makes: int) -> ForMakes:

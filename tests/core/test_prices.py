@@ -30,7 +30,7 @@ def figures(cost: int, *, complete: bool = True, **of_project: Any) -> BatchFigu
     """A batch that cost so much; ``of_project`` are facts of it."""
     project = replace(batch(1, finished=of_project.pop("finished", 6)), **of_project)
     of_all = account(cost, project.finished, complete=complete)
-    return BatchFigures(project, None, (), None, (), one=of_all.one, lacks=of_all.lacks, cost=of_all)
+    return BatchFigures(project, None, None, (), one=of_all.one, lacks=of_all.lacks, cost=of_all)
 
 
 def sold(count: int, value: int | None) -> Went:

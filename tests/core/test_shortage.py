@@ -65,7 +65,7 @@ def test_sheets_without_a_number_may_be_of_any() -> None:
 def to_come(on: int, *cuts: Cut, status: Status = Status.PLANNED, uses: tuple[Use, ...] = ()) -> BatchFigures:
     """A batch of four, of which nothing is cut yet."""
     project = replace(batch(on, cut=cuts, status=status), begun=4, finished=0, uses=uses)
-    return BatchFigures(project, None, (), None, ())
+    return BatchFigures(project, None, None, ())
 
 
 def test_what_another_batch_will_take_is_not_there() -> None:

@@ -15,6 +15,7 @@ from playwright.sync_api import Page
 from batchleaf.core.batch_cutting import PLANNER, remembering
 from batchleaf.core.figures import BatchFigures, Figures, work_out
 from batchleaf.facts import Companion, Project, Settings, Status, Tie
+from batchleaf.made_batch import said
 from batchleaf.made_site import made_site
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
@@ -230,7 +231,7 @@ def addresses(figures: Figures, hand_outs: Figures | None, tmp_path: Path) -> di
     """The documents of notes in a site made of ``figures``, by their address."""
     site, problems = made_site(figures, MASTHEAD, STANDARD, Store(tmp_path), hand_outs)
     assert problems == ()
-    return {one.address: one.text for one in site.data if one.address.endswith("index.html")}
+    return {one.address: said(one.text) for one in site.data if one.address.endswith("index.html")}
 
 
 @pytest.fixture(scope="module")
@@ -252,7 +253,7 @@ def test_a_hand_out_is_a_file_that_no_page_of_the_site_leads_to(
     told = Told()
     hand_outs = handed_out(with_hand_outs, told, MEMORY)
     site, _ = made_site(with_hand_outs, MASTHEAD, STANDARD, Store(tmp_path), hand_outs)
-    sheets = {one.address: one.text for one in site.data if one.address.endswith("index.html")}
+    sheets = {one.address: said(one.text) for one in site.data if one.address.endswith("index.html")}
     lying = {address for address in sheets if address.startswith("hand-outs/")}
     assert lying == {
         "hand-outs/wren-note-bookmarks/index.html",
@@ -264,7 +265,7 @@ def test_a_hand_out_is_a_file_that_no_page_of_the_site_leads_to(
     for address, text in sheets.items():
         assert ('content="noindex, nofollow"' in text) == (address in lying)
         assert ("href=" in text.partition("<body>")[2]) != (address in lying)
-    everything = [*site.bodies.values(), *(one.text for one in site.data)]
+    everything = [*(said(one.body) for one in site.pages), *(said(one.text) for one in site.data)]
     assert not [text for text in everything if re.search(r'href="[^"]*hand-outs', text)]
 
 
@@ -280,7 +281,7 @@ def test_no_byte_of_a_hand_out_is_in_the_public_edition(with_hand_outs: Figures,
         for unit in ("", f"{units[slug]}/")
     }
     site, _ = made_site(public, MASTHEAD, STANDARD, Store(tmp_path))
-    everything = [*site.bodies.values(), *(one.text for one in site.data)]
+    everything = [*(said(one.body) for one in site.pages), *(said(one.text) for one in site.data)]
     assert not [text for text in everything if "hand-out" in text.lower()]
 
 

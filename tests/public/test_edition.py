@@ -11,7 +11,7 @@ from typing import Any, Final
 import pytest
 
 from batchleaf.core.batch_cutting import PLANNER
-from batchleaf.core.figures import Figures, with_for_makes, work_out
+from batchleaf.core.figures import Figures, all_in_full, work_out
 from batchleaf.core.sheets_needed import count_sheets
 from batchleaf.edition import VARIABLE, Edition, edition_in
 from batchleaf.facts import Asked, Moment, Status, Use, Work, WorkKind
@@ -75,13 +75,13 @@ def private() -> Figures:
     archive = figures(PUBLISHED, *OTHERS).archive
     weighed = tuple(replace(one, grammage=Fraction(200)) for one in archive.supplies)
     worked = work_out(replace(archive, supplies=weighed, postage=POSTAGE), SETTINGS)
-    return with_for_makes(worked, count_sheets)
+    return all_in_full(worked, PLANNER, count_sheets)
 
 
 @pytest.fixture(scope="module")
 def public(private: Figures) -> Figures:
     """The same for others."""
-    return with_for_makes(public_edition(private, Told(), PLANNER), count_sheets)
+    return all_in_full(public_edition(private, Told(), PLANNER), PLANNER, count_sheets)
 
 
 def numbers_of(figures: Figures) -> dict[str, Any]:
@@ -116,7 +116,8 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
     stuck = [("stuck_with", part.get("stuck_with")) for part in numbers["parts"]]
     below = [("missing", numbers["collated"]["missing"]), ("works", numbers["bench"]["works"])]
     with_use = figures(replace(PUBLISHED, uses=(Use("stars", Fraction(6), Fraction(1)),)), *OTHERS)
-    scaled = numbers_of(with_for_makes(public_edition(with_use, Told(), PLANNER), count_sheets))["for_makes"]
+    told = public_edition(with_use, Told(), PLANNER)
+    scaled = numbers_of(all_in_full(told, PLANNER, count_sheets))["for_makes"]
     counts = [(key, one[key]) for one in scaled for key in ("sheets", "supplies")]
     for above, value in [("", numbers), *numbers.items(), *stuck, *below, *counts]:
         for one in value if isinstance(value, list) else [value]:

@@ -15,6 +15,7 @@ from batchleaf.core.batch_cutting import PLANNER
 from batchleaf.core.figures import Figures
 from batchleaf.facts import Settings, Status
 from batchleaf.linkcheck import broken_links
+from batchleaf.made_batch import said
 from batchleaf.made_site import made_site
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
@@ -57,9 +58,9 @@ def test_the_pages_made_from_records_are_sound_html(demo: Figures, told: Told, t
     bare = tuple(replace(project, photos=()) for project in demo.archive.projects)
     figures = replace(demo, archive=replace(demo.archive, projects=bare))
     site, _ = made_site(public_edition(figures, told, PLANNER), Masthead("Paper"), STANDARD, Store(tmp_path))
-    assert len(site.bodies) > 8
-    for body in site.bodies.values():
-        page = f"<!doctype html><html><head><title>x</title></head><body>{body}</body></html>"
+    assert len(site.pages) > 8
+    for one in site.pages:
+        page = f"<!doctype html><html><head><title>x</title></head><body>{said(one.body)}</body></html>"
         html5lib.HTMLParser(strict=True).parse(page)
 
 

@@ -299,7 +299,7 @@ def test_pages_are_those_of_what_is_published(public: Files) -> None:
     """The published batch and its old address, what it uses, its series; nobody else's."""
     pages = {name.removesuffix("index.html") for name in public if name.endswith("index.html")}
     assert pages == {
-        "", "about/", "bench/", "drawer/", "how/", "series/", "series/open-series/", "year/",
+        "", "about/", "bench/", "drawer/", "how/", "series/", "series/open-series/", "table/", "year/",
         "projects/open-cards/", "projects/open-cards/notes/", "projects/open-cards/notes/in/",
         "projects/open-cards/other-sheets/",
         "projects/open-things/", "designs/open-design/",
@@ -310,6 +310,17 @@ def test_pages_are_those_of_what_is_published(public: Files) -> None:
     assert "first of" in page
     for word in ("so are", "so is", "before</span>", "after</span>", "whereabouts", "is a guess"):
         assert word not in page
+
+
+def test_the_page_for_the_table_is_one_in_both_editions(archive: Path) -> None:
+    """Byte by byte: it knows the archive’s name and unit, and nothing of a record."""
+    names = ["about.webmanifest", "icon-192.png", "icon-512.png", "index.html", "keep.js", "table.js"]
+    for edition in ("site", "public"):
+        assert sorted(path.name for path in (archive / edition / "table").iterdir()) == names
+    for name in names:
+        assert (archive / "site" / "table" / name).read_bytes() == (
+            archive / "public" / "table" / name
+        ).read_bytes()
 
 
 def test_nothing_of_money_or_of_the_drawer_is_spoken_of(public: Files) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
-from typing import Final
+from typing import Final, TypeVar, TypeVarTuple
 
 import pytest
 from PIL import Image
@@ -14,16 +14,16 @@ from PIL import Image
 from batchleaf.core.batch_cutting import Planner, remembering
 from batchleaf.core.cutting.least_cost import least_alone, least_cost
 from batchleaf.core.cutting.most_makes import most_makes
-from batchleaf.core.figures import with_for_makes
 from batchleaf.core.remembered import Remembered, Remembering, afresh
 from batchleaf.core.sheets_needed import remembering_counts
 from batchleaf.facts import OtherSheet, Settings
+from batchleaf.kept_batches import Making
+from batchleaf.made_batch import said
 from batchleaf.made_site import MadeSite, made_site
 from batchleaf.measure.lengths import Unit, parse_size
 from batchleaf.measure.money import Currency
 from batchleaf.render.look import STANDARD
 from batchleaf.store import Store
-from batchleaf.views import site_map
 from batchleaf.views.edition import Told, handed_out
 from batchleaf.views.masthead import Masthead
 from batchleaf.workflow import read_and_work_out
@@ -60,6 +60,10 @@ WRITTEN: Final = {
 """What is edited: the file, what it says, and what it says then."""
 
 
+T = TypeVar("T")
+Of = TypeVarTuple("Of")
+
+
 class Archive:
     """A small archive and its settings, of which a site is made as the plugin makes it."""
 
@@ -67,15 +71,18 @@ class Archive:
         self.folder, self.settings, self.masthead = folder, SETTINGS, Masthead("A paper bench")
         laid_out((Path(__file__).parent / "lantern.archive").read_text(encoding="utf-8"), folder)
 
-    def site(self, remembered: Remembering) -> MadeSite:
-        """The whole site."""
+    def site(self, remembered: Remembering, kept: Path) -> MadeSite:
+        """The whole site, of which something may be remembered, or lie in the folder ``kept``."""
         worked = read_and_work_out(self.folder / "projects", self.settings, PLANS)
         assert worked.figures is not None, worked.problems
         hand_outs = handed_out(worked.figures, Told(), PLANS)
-        figures = with_for_makes(worked.figures, COUNT, remembered)
-        store = Store(self.folder / "cache")
         site, problems = made_site(
-            figures, self.masthead, STANDARD, store, hand_outs, remembered=remembered
+            worked.figures,
+            self.masthead,
+            STANDARD,
+            Store(kept),
+            hand_outs,
+            how=Making(PLANS, COUNT, remembered),
         )
         assert not problems
         return site
@@ -135,16 +142,16 @@ def archive(tmp_path: Path) -> Archive:
     return Archive(tmp_path)
 
 
-def test_after_each_edit_all_is_as_if_made_afresh(archive: Archive) -> None:
+def test_after_each_edit_all_is_as_if_made_afresh(archive: Archive, tmp_path: Path) -> None:
     """One after the other, every edit changes the site, to what a new process would make of the same."""
-    remembered = Remembered()
-    before = archive.site(remembered)
-    assert _told(before) == _told(archive.site(afresh))
+    remembered, kept = Remembered(), tmp_path / "kept"
+    before = archive.site(remembered, kept)
+    assert _told(before) == _told(archive.site(afresh, tmp_path / "new"))
     edits = {name: _written(*edit) for name, edit in WRITTEN.items()} | OTHERWISE
     for name, edit in edits.items():
         edit(archive)
-        site = archive.site(remembered)
-        assert _told(site) == _told(archive.site(afresh)), name
+        site = archive.site(remembered, kept)
+        assert _told(site) == _told(archive.site(afresh, tmp_path / f"new {name}")), name
         assert name == "the order of the papers" or _told(site) != _told(before), name
         before = site
 
@@ -154,20 +161,48 @@ def _written(file: str, text: str, then: str) -> Callable[[Archive], None]:
 
 
 def _told(site: MadeSite) -> tuple[object, ...]:
-    """All that is written of it; the models of its pages do not compare what they say in the other unit."""
-    return dict(site.bodies), site.data, site.photos, site.social
+    """All that is written of it."""
+    bodies = {page.address: (said(page.body), page.title, page.meta) for page in site.pages}
+    return bodies, {one.address: said(one.text) for one in site.data}, _names(site), _social(site)
 
 
-def test_what_an_edit_does_not_touch_is_not_made_again(archive: Archive) -> None:
-    """Another title makes the drawings of its own batch anew, and leaves those of the other as they are."""
-    remembered = Remembered()
-    before = _drawn(archive.site(remembered))
-    archive.edit(*WRITTEN["another title"])
-    after = _drawn(archive.site(remembered))
-    same = {address: after[address] is page for address, page in before.items()}
-    assert same == {site_map.other_sheets("lantern"): True, site_map.other_sheets("later"): False}
+def _names(site: MadeSite) -> list[str]:
+    return [photo.name for photo in site.photos]
 
 
-def _drawn(site: MadeSite) -> dict[str, object]:
-    """The pages of other sheets."""
-    return {one.address: one.page for one in site.pages if one.address.endswith("other-sheets/")}
+def _social(site: MadeSite) -> dict[str, tuple[str, str]]:
+    return {address: (one.file.name, one.alt) for address, one in site.social.items()}
+
+
+class Asked:
+    """Remembers nothing, and writes down of which batches something is made."""
+
+    def __init__(self) -> None:
+        self.of: set[str] = set()
+
+    def __call__(self, name: str, make: Callable[[*Of], T], *of: *Of) -> T:
+        """What ``make`` gives for ``of``."""
+        self.of.add(name)
+        return make(*of)
+
+
+def test_what_an_edit_does_not_touch_is_not_made_again(archive: Archive, tmp_path: Path) -> None:
+    """A step's words make the pages of their own batch anew; those of the other are where they were."""
+    first, again, edited = Asked(), Asked(), Asked()
+    archive.site(first, tmp_path)
+    archive.site(again, tmp_path)
+    archive.edit("projects/later/project.yml", "title: ", "time: 35 min\ntitle: ")
+    archive.site(edited, tmp_path)
+    assert first.of == {"lantern", "later"}
+    assert again.of == set()
+    assert edited.of == {"later"}
+
+
+def test_a_spoilt_text_is_made_again(archive: Archive, tmp_path: Path) -> None:
+    """Whatever lies in the store with other bytes than it was given is not taken for what it was."""
+    before = _told(archive.site(afresh, tmp_path / "kept"))
+    spoilt = [one for one in (tmp_path / "kept").rglob("*") if one.is_file()]
+    for one in spoilt:
+        one.write_bytes(one.read_bytes()[:-1] + b"?")
+    assert _told(archive.site(afresh, tmp_path / "kept")) == before
+    assert len(spoilt) > 20

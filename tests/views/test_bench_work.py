@@ -13,7 +13,7 @@ from batchleaf.views.bench_words import about_minutes, waiting_in_words, work_in
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.pages import BatchPage, BenchView
 from batchleaf.views.site import all_pages
-from batchleaf.views.tables.all_tables import all_tables
+from batchleaf.views.tables.all_tables import tables_of_batch
 from batchleaf.views.tables.bench_work import bench_table
 from views.test_small import page, plain, said, worked_out
 
@@ -84,7 +84,8 @@ def test_the_estimate_stands_beside_what_the_record_says(figures: Figures) -> No
 def test_a_batch_that_is_only_cut_has_no_such_section(figures: Figures) -> None:
     """Nor a table of it."""
     assert section(figures, "plain") is None
-    addresses = {table.address for table in all_tables(figures)}
+    batches = figures.batches.values()
+    addresses = {table.address for batch in batches for table in tables_of_batch(batch, figures)}
     assert "projects/slack/bench.csv" in addresses
     assert "projects/plain/bench.csv" not in addresses
 

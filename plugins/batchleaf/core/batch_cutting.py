@@ -14,6 +14,7 @@ from functools import lru_cache, partial
 from typing import Final
 
 from batchleaf.core.beyond_a_plan import beyond_a_plan
+from batchleaf.core.cutting.from_one_sheet import FromOneSheet, OneSize, most_from_one_sheet
 from batchleaf.core.cutting.least_cost import least_cost
 from batchleaf.core.cutting.most_makes import most_makes
 from batchleaf.core.cutting.plan import CostPlan, CuttingPlan, SheetPlan
@@ -42,10 +43,11 @@ Extras = tuple[tuple[str, int], ...]
 
 @dataclass(frozen=True, slots=True)
 class Planner:
-    """Answers the two questions about a batch's sheets, perhaps from memory."""
+    """Answers the questions about a batch's sheets, perhaps from memory."""
 
     most: Callable[[Job], CuttingPlan]
     cheapest: Callable[[Job, int], CostPlan]
+    of_one_size: Callable[[OneSize], FromOneSheet] = most_from_one_sheet
 
 
 def checked(planner: Planner) -> Planner:
@@ -59,7 +61,7 @@ def checked(planner: Planner) -> Planner:
         plan = planner.cheapest(job, makes)
         return CostPlan(makes, None, Fraction(0), NO_PLAN.reason, (), ()) if cost_faults(job, plan) else plan
 
-    return Planner(most, cheapest)
+    return Planner(most, cheapest, planner.of_one_size)
 
 
 NO_PLAN: Final = CuttingPlan(0, 0, "the plan that was found did not hold when it was checked", (), ())
@@ -74,7 +76,7 @@ PLANNER: Final = checked(
 def remembering(planner: Planner, answers: int = 20_000) -> Planner:
     """``planner`` with a memory: a job says all that its plan depends on."""
     memory = lru_cache(maxsize=answers)
-    return Planner(most=memory(planner.most), cheapest=memory(planner.cheapest))
+    return Planner(memory(planner.most), memory(planner.cheapest), memory(planner.of_one_size))
 
 
 @dataclass(frozen=True, slots=True)

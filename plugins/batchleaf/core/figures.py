@@ -19,7 +19,7 @@ from batchleaf.core.collate.short_of_sets import short_of_sets
 from batchleaf.core.cost_kinds import KindCost, cost_by_kind
 from batchleaf.core.costing import BatchCost, Unpriced, batch_cost
 from batchleaf.core.could_become import CouldBecome, could_become, equal_pieces, wanted_parts
-from batchleaf.core.cutting.from_one_sheet import FromOneSheet, from_one_sheet
+from batchleaf.core.cutting.from_one_sheet import FromOneSheet, OneSize
 from batchleaf.core.dealing import Supplies, may_come_from
 from batchleaf.core.entries import newest_day
 from batchleaf.core.folds_across import folds_across
@@ -31,13 +31,12 @@ from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.other_sheets import OnOther, on_other_sheets
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.core.post.by_post import ByPost, by_post
-from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.core.sheets_needed import Counting
 from batchleaf.core.terms_of_sale import terms_of_sale
 from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
 from batchleaf.core.too_tight import too_tight
 from batchleaf.core.used import Used, used_by
-from batchleaf.facts import Archive, OtherSheet, Part, Place, Problem, Project, Settings, Supply, Weight
+from batchleaf.facts import Archive, OtherSheet, Part, Place, Problem, Project, Settings, Weight
 from batchleaf.facts.postage import NO_POSTAGE, Postage
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Size
@@ -62,13 +61,13 @@ class BatchFigures:
     edition tells it; ``kinds``: what it was spent on; ``today``: what the same would
     cost at the prices last paid. ``by_post``: what one weighs, and how it is sent.
     ``collated`` is ``None`` where every make gets the same, ``bench`` where nothing is done but cutting.
-    ``for_makes``: what other numbers of makes take, ``for_makes_on``: from sheets of other sizes;
-    ``from_drawer``: what it could be made of today; only pages ask for these.
+    ``from_drawer``: what it could be made of today. Only the pages of the batch itself ask for what
+    :func:`in_full` adds: ``from_one_sheet``; ``on_other``, the makes begun from sheets that readers elsewhere
+    have; ``for_makes``, what other numbers of makes take, and ``for_makes_on`` from those other sheets.
     """
 
     project: Project
     cutting: Cutting | None
-    from_one_sheet: tuple[PartFromSheet, ...]
     paper: PaperUse | None
     used: tuple[Used, ...]
     one: int | None = None
@@ -79,8 +78,8 @@ class BatchFigures:
     by_post: ByPost | None = None
     collated: Collated | None = None
     bench: Bench | None = None
+    from_one_sheet: tuple[PartFromSheet, ...] = ()
     on_other: tuple[OnOther, ...] = ()
-    """The makes begun, from sheets that readers elsewhere have."""
     for_makes: tuple[ForMakes, ...] = ()
     for_makes_on: tuple[ForMakesOn, ...] = ()
     from_drawer: FromTheDrawer | None = None
@@ -148,7 +147,7 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         misfits = list(_too_large(project, supplies))
         cost = batch_cost(ledger.draws.get(project.slug, ()), project.finished)
         one = cost.one if cost.counted else None
-        uncosted = work_out_batch(project, supplies, tools, planner, postage, settings.other_sheets)
+        uncosted = work_out_batch(project, supplies, tools, planner, postage)
         kinds = cost_by_kind(cost, project, supplies) if one is not None else ()
         today = todays_cost(project, supplies, prices) if one is not None else None
         batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost, kinds=kinds, today=today)
@@ -174,7 +173,6 @@ def work_out_batch(
     tools: Tools,
     planner: Planner,
     postage: Postage = NO_POSTAGE,
-    other_sheets: tuple[OtherSheet, ...] = (),
 ) -> BatchFigures:
     """All of one batch but its cost, which depends on every batch before it."""
     was_made = project.status.moves_the_drawer and project.cut and not project.in_hand
@@ -182,41 +180,41 @@ def work_out_batch(
     return BatchFigures(
         project=project,
         cutting=cutting,
-        from_one_sheet=tuple(_from_one_sheet(project, supplies)),
         paper=paper_use(project, supplies) if was_made else None,
         used=used_by(project),
         by_post=by_post(project, supplies, postage),
         collated=collated(project, cutting, supplies),
-        on_other=tuple(on_other_sheets(project, supplies, other_sheets, planner)),
         bench=bench_work(project, cutting, supplies, tools),
     )
 
 
-def with_for_makes(figures: Figures, count: Counting, remembered: Remembering = afresh) -> Figures:
-    """``figures``, of which every batch says what other numbers of it take: many plans, for pages only."""
-    papers = figures.archive.supplies
-    batches: dict[str, BatchFigures] = {}
-    for slug, batch in figures.batches.items():
-        here, on_other = remembered(
-            slug, _for_makes, batch.project, batch.cost, batch.on_other, papers, count
-        )
-        batches[slug] = replace(batch, for_makes=here, for_makes_on=on_other)
-    return replace(figures, batches=batches)
-
-
-def _for_makes(
-    project: Project,
-    cost: BatchCost | None,
-    on_other: tuple[OnOther, ...],
-    papers: tuple[Supply, ...],
+def in_full(
+    batch: BatchFigures,
+    supplies: Supplies,
+    other_sheets: tuple[OtherSheet, ...],
+    planner: Planner,
     count: Counting,
-) -> tuple[tuple[ForMakes, ...], tuple[ForMakesOn, ...]]:
-    """From the sheets of the batch, and from those that are sold elsewhere."""
-    supplies = {supply.slug: supply for supply in papers}
-    return (
-        for_makes(project, cost, supplies, count),
-        tuple(for_makes_on(project, cost, on_other, count)),
+) -> BatchFigures:
+    """``batch`` with what only its own pages tell: many plans and counts of sheets."""
+    project = batch.project
+    on_other = tuple(on_other_sheets(project, supplies, other_sheets, planner))
+    return replace(
+        batch,
+        from_one_sheet=tuple(_from_one_sheet(project, supplies, planner)),
+        on_other=on_other,
+        for_makes=for_makes(project, batch.cost, supplies, count),
+        for_makes_on=tuple(for_makes_on(project, batch.cost, on_other, count)),
     )
+
+
+def all_in_full(figures: Figures, planner: Planner, count: Counting) -> Figures:
+    """``figures`` with every batch :func:`in_full`."""
+    supplies = {supply.slug: supply for supply in figures.archive.supplies}
+    sheets = figures.settings.other_sheets
+    batches = {
+        slug: in_full(batch, supplies, sheets, planner, count) for slug, batch in figures.batches.items()
+    }
+    return replace(figures, batches=batches)
 
 
 def with_the_drawer(figures: Figures, planner: Planner) -> Figures:
@@ -234,11 +232,11 @@ def with_the_drawer(figures: Figures, planner: Planner) -> Figures:
     return replace(figures, batches=batches, could_become=become)
 
 
-def _from_one_sheet(project: Project, supplies: Supplies) -> Iterator[PartFromSheet]:
+def _from_one_sheet(project: Project, supplies: Supplies, planner: Planner) -> Iterator[PartFromSheet]:
     for part in project.cut_parts:
         for slug in part.papers:
-            count = from_one_sheet(supplies[slug].usable, part.cut_size, turns=part.turns, kerf=project.kerf)
-            yield PartFromSheet(part.letter, slug, count)
+            asked = OneSize(supplies[slug].usable, part.cut_size, part.turns, project.kerf)
+            yield PartFromSheet(part.letter, slug, planner.of_one_size(asked))
 
 
 def _too_large(project: Project, supplies: Supplies) -> Iterator[Problem]:

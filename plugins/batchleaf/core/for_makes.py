@@ -19,7 +19,7 @@ from batchleaf.core.cost import Cost
 from batchleaf.core.costing import BatchCost
 from batchleaf.core.dealing import Supplies
 from batchleaf.core.other_sheets import OnOther
-from batchleaf.core.sheets_needed import Counting, SheetsFor, sheets_for, sheets_for_each
+from batchleaf.core.sheets_needed import Counting, SheetsFor, asking, sheets_for_each
 from batchleaf.facts import OtherSheet, Project
 from batchleaf.measure.money import rounded
 
@@ -99,9 +99,7 @@ def for_makes_on(
 def _for_each(
     project: Project, prices: Mapping[str, Fraction] | None, supplies: Supplies, count: Counting
 ) -> tuple[ForMakes, ...]:
-    def ask(makes: int) -> SheetsFor | None:
-        return sheets_for(project, makes, supplies, count)
-
+    ask = asking(project, supplies, count)
     found = sheets_for_each(sorted({*COUNTS, project.begun}), project.begun, ask)
     return tuple(_for(one, tuple(_uses(project, one.makes, supplies)), prices, supplies) for one in found)
 

@@ -51,20 +51,29 @@ def sheets_for(project: Project, makes: int, supplies: Supplies, count: Counting
 
     As if nothing were cut yet, and no scraps were there; ``None`` where no plan could be followed.
     """
+    return asking(project, supplies, count)(makes)
+
+
+def asking(project: Project, supplies: Supplies, count: Counting) -> Callable[[int], SheetsFor | None]:
+    """:func:`sheets_for` of one batch, which is asked about many numbers of makes."""
     parts = project.cut_parts
     if any(beyond_a_plan(project, supplies)):
-        return None
+        return lambda _: None
     lots = lots_of(one_of_each(parts), parts, supplies, counted=False)
-    kinds = dealt(wanted_of(project, parts, makes, extras_of(parts)), lots, supplies)
-    sheets, area, proved = Counter[str](), Fraction(0), True
-    for lot in lots:
-        found = count(_job_of_one(lot, kinds, project.kerf))
-        if found.cost is None:
-            return None
-        sheets[lot.supply] += int(found.cost)
-        area += found.cost * lot.stock.cost
-        proved = proved and found.cost == found.bound
-    return SheetsFor(makes, tuple((slug, many) for slug, many in sheets.items() if many), area, proved)
+
+    def ask(makes: int) -> SheetsFor | None:
+        kinds = dealt(wanted_of(project, parts, makes, extras_of(parts)), lots, supplies)
+        sheets, area, proved = Counter[str](), Fraction(0), True
+        for lot in lots:
+            found = count(_job_of_one(lot, kinds, project.kerf))
+            if found.cost is None:
+                return None
+            sheets[lot.supply] += int(found.cost)
+            area += found.cost * lot.stock.cost
+            proved = proved and found.cost == found.bound
+        return SheetsFor(makes, tuple((slug, many) for slug, many in sheets.items() if many), area, proved)
+
+    return ask
 
 
 def _job_of_one(lot: Lot, kinds: Dealt, kerf: Fraction) -> Job:

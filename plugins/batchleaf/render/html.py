@@ -122,6 +122,17 @@ def render(page: Page) -> str:
     return ENVIRONMENT.get_template(_TEMPLATE_OF[type(page)]).render(page=page)
 
 
+def searched(body: str) -> str:
+    """What of a rendered body the search has to read: no drawings, and no sections that it is not to find."""
+    return _NOT_FOUND.sub("", body)
+
+
+_NOT_FOUND: Final = re.compile(
+    r"<svg\b.*?</svg>|<(section|dialog|form)\b[^>]* data-search-exclude\b.*?</\1>", re.DOTALL
+)
+"""None of these lies in another of its kind."""
+
+
 def toc_tokens(body: str) -> list[TocToken]:
     """The headings of a rendered body that have an id, nested by level."""
     reader = _Headings()

@@ -51,12 +51,12 @@ _NIGHT: Final = Colour.of("#171a1f")
 _NIGHT_INK: Final = Colour.of("#e7e3d9")
 
 
-def look_style(look: Look) -> str:
-    """The style sheet that lays ``look`` over the house's own."""
+def look_style(look: Look, template: str = "look.css") -> str:
+    """The style sheet that lays ``look`` over the house's own, or that of a page with a sheet of its own."""
     ground, ink = look.ground, look.ink
     light = ground.luminance > ink.luminance
     sheet = ground.mixed(WHITE, 0.75) if light else ground.mixed(ink, 0.05)
-    return ENVIRONMENT.get_template("look.css").render(
+    return ENVIRONMENT.get_template(template).render(
         look=look,
         light=light,
         sheet=sheet if sheet.contrast(ink) >= READABLE else ground,

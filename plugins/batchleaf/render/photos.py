@@ -22,6 +22,8 @@ from batchleaf.facts import Photo, Problem
 from batchleaf.store import Store, key_of
 from batchleaf.views.pictures import PreparedPhoto
 
+PHOTOS: Final = "photos"
+"""The part of the store for pictures."""
 LARGEST_FILE: Final = 80 * 1024 * 1024
 LARGEST_PIXELS: Final = 120_000_000
 LONGEST_SIDE: Final = 16_383
@@ -74,7 +76,8 @@ def prepare(photos: Sequence[Photo], store: Store, recipe: Recipe = Recipe()) ->
     with warnings.catch_warnings(), ThreadPoolExecutor(max_workers=2) as pool:
         # What matters of damaged or huge pictures is told as a problem.
         warnings.filterwarnings("ignore", module=r"PIL\.")
-        made = list(pool.map(lambda photo: _outcome(photo, store, recipe), photos))
+        kept = store.part(PHOTOS)
+        made = list(pool.map(lambda photo: _outcome(photo, kept, recipe), photos))
     prepared: dict[str, PreparedPhoto] = {}
     files: dict[str, PhotoFile] = {}  # one photo may lie there twice, under two names
     problems: list[Problem] = []

@@ -17,7 +17,7 @@ from PIL import Image, ImageDraw, ImageOps
 from batchleaf.facts import Photo
 from batchleaf.measure.colours import Colour
 from batchleaf.render.look import Look
-from batchleaf.render.photos import PhotoFile, ReadyPhotos
+from batchleaf.render.photos import PHOTOS, PhotoFile, ReadyPhotos
 from batchleaf.store import Store, key_of
 from batchleaf.views.drawing.shapes import Box
 from batchleaf.views.shared import SharedPicture
@@ -68,7 +68,8 @@ def _of_boxes(boxes: tuple[Box, ...], look: Look, store: Store) -> PhotoFile:
 
 def _kept(content: str, store: Store, make: Callable[[], Image.Image]) -> PhotoFile:
     key = key_of(content.encode(), f"{SIZE} {QUALITY} Pillow {PIL.__version__}".encode())
-    path = store.find(key) or store.put(key, _encoded(make()))
+    photos = store.part(PHOTOS)
+    path = photos.find(key) or photos.put(key, _encoded(make()))
     return PhotoFile(f"{key[:16]}-{SIZE[0]}x{SIZE[1]}.jpg", path)
 
 

@@ -103,7 +103,7 @@ class _Drawn:
 
 def _to_draw(batch: BatchFigures) -> BatchFigures:
     """What of the batch is drawn: nothing that the drawer or its prices change."""
-    return BatchFigures(batch.project, batch.cutting, (), None, (), collated=batch.collated)
+    return BatchFigures(batch.project, batch.cutting, None, (), collated=batch.collated)
 
 
 def _drawn(batch: BatchFigures, supplies: tuple[Supply, ...], tools: tuple[Tool, ...]) -> _Drawn:

@@ -76,7 +76,7 @@ def _told_of(projects: Sequence[Project], figures: Figures, told: Told, planner:
     tools = {tool.slug: tool for tool in archive.tools}
     batches = {
         project.slug: _batch(
-            work_out_batch(project, supplies, tools, planner, archive.postage, figures.settings.other_sheets),
+            work_out_batch(project, supplies, tools, planner, archive.postage),
             figures.batches[project.slug],
             names,
             told,
@@ -91,13 +91,11 @@ def _batch(public: BatchFigures, private: BatchFigures, names: Names, told: Told
     return BatchFigures(
         project=public.project,
         cutting=public.cutting,
-        from_one_sheet=public.from_one_sheet,
         paper=public.paper,
         used=public.used if told.supplies else (),
         by_post=public.by_post,
         collated=public.collated,
         bench=public.bench,
-        on_other=public.on_other,
         one=private.one if told.cost else None,
         lacks=lacks if told.cost else (),
     )

@@ -56,7 +56,13 @@ def tells_become(figures: Figures) -> bool:
     return bool(figures.could_become)
 
 
+def always(_: Figures) -> bool:
+    """It needs no record."""
+    return True
+
+
 MORE: Final = (
+    MorePage("At the table", site_map.TABLE, always),
     MorePage("Find a batch", site_map.FIND, has_several),
     MorePage("From today’s drawer", site_map.TODAY, tells_today),
     MorePage("What it could become", site_map.BECOME, tells_become),

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from batchleaf.core.figures import Figures
+from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import Supply
 from batchleaf.views import site_map
@@ -36,7 +36,7 @@ from batchleaf.views.pages import Page, text_of
 from batchleaf.views.pictures import Prepared
 from batchleaf.views.prices import prices_page
 from batchleaf.views.series import series_index_page, series_page
-from batchleaf.views.tables.all_tables import all_tables
+from batchleaf.views.tables.all_tables import tables_of_all, tables_of_batch
 from batchleaf.views.tables.table import csv_text
 from batchleaf.views.to_make import to_make_page
 from batchleaf.views.today import today_page
@@ -108,15 +108,34 @@ def all_pages(
     remembered: Remembering = afresh,
 ) -> Iterator[PlacedPage]:
     """Every page. ``prose`` turns a batch's notes into safe HTML."""
-    yield PlacedPage(site_map.HOME, "Batches", "batches", home_page(figures, prepared))
+    first, *others = pages_of_all(figures, prepared)
+    yield first
     for batch in figures.batches.values():
-        page = batch_page(batch, figures, prepared, prose(batch.project.notes), remembered)
-        page = with_words_out(page, batch, figures, out)
-        yield PlacedPage(site_map.batch(batch.project.slug), page.title, "batches", page)
-        if others := other_sheets_page(batch, figures, remembered):
-            yield PlacedPage(site_map.other_sheets(batch.project.slug), others.title, "batches", others)
-        for old in batch.project.was:
-            yield PlacedPage(site_map.batch(old), page.title, "batches", moved_page(batch.project, old))
+        yield from pages_of_batch(batch, figures, prepared, prose, out, remembered)
+    yield from others
+
+
+def pages_of_batch(
+    batch: BatchFigures,
+    figures: Figures,
+    prepared: Prepared,
+    prose: Callable[[str], str],
+    out: Outward = AT_HOME,
+    remembered: Remembering = afresh,
+) -> Iterator[PlacedPage]:
+    """The pages of one batch, which look at nothing of ``figures`` but what is ``near`` it."""
+    page = batch_page(batch, figures, prepared, prose(batch.project.notes), remembered)
+    page = with_words_out(page, batch, figures, out)
+    yield PlacedPage(site_map.batch(batch.project.slug), page.title, "batches", page)
+    if others := other_sheets_page(batch, figures, remembered):
+        yield PlacedPage(site_map.other_sheets(batch.project.slug), others.title, "batches", others)
+    for old in batch.project.was:
+        yield PlacedPage(site_map.batch(old), page.title, "batches", moved_page(batch.project, old))
+
+
+def pages_of_all(figures: Figures, prepared: Prepared) -> Iterator[PlacedPage]:
+    """The pages that tell of more than one batch; the first page first."""
+    yield PlacedPage(site_map.HOME, "Batches", "batches", home_page(figures, prepared))
     yield from _pages_of_supplies(figures, prepared)
     if figures.archive.tools:
         yield PlacedPage(site_map.BENCH, "Bench", "bench", bench_page(figures))
@@ -167,17 +186,27 @@ def _pages_of_supplies(figures: Figures, prepared: Prepared) -> Iterator[PlacedP
 
 def all_data(figures: Figures, prepared: Prepared) -> Iterator[PlacedData]:
     """``figures.json`` of every batch, every table, and what batches are found by."""
+    for batch in figures.batches.values():
+        yield from data_of_batch(batch, figures, is_one_of_several=has_several(figures))
+    yield from data_of_all(figures, prepared)
+
+
+def data_of_batch(batch: BatchFigures, figures: Figures, *, is_one_of_several: bool) -> Iterator[PlacedData]:
+    """The files beside the page of a batch, which look at no more of ``figures`` than its pages."""
+    page = site_map.batch(batch.project.slug)
     supplies = {supply.slug: supply for supply in figures.archive.supplies}
     designs = {design.slug: design for design in figures.archive.designs}
-    for batch in figures.batches.values():
-        content = figures_json(batch, supplies, designs, figures.settings)
-        text = json.dumps(content, ensure_ascii=False, indent=2) + "\n"
-        yield PlacedData(f"{site_map.batch(batch.project.slug)}{site_map.FIGURES}", text)
-    for table in all_tables(figures):
+    content = figures_json(batch, supplies, designs, figures.settings)
+    yield PlacedData(f"{page}{site_map.FIGURES}", json.dumps(content, ensure_ascii=False, indent=2) + "\n")
+    for table in tables_of_batch(batch, figures):
+        yield PlacedData(table.address, csv_text(table))
+    if is_one_of_several:
+        yield PlacedData(f"{page}{site_map.TOLD}", compare_data(batch, figures))
+
+
+def data_of_all(figures: Figures, prepared: Prepared) -> Iterator[PlacedData]:
+    """The files that tell of more than one batch."""
+    for table in tables_of_all(figures):
         yield PlacedData(table.address, csv_text(table))
     if has_several(figures):
         yield PlacedData(site_map.FIND_DATA, find_data(indexed(figures), figures, prepared))
-        for batch in figures.batches.values():
-            yield PlacedData(
-                f"{site_map.batch(batch.project.slug)}{site_map.TOLD}", compare_data(batch, figures)
-            )

@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Any, TypeVar
 
+from batchleaf.core.cutting.from_one_sheet import FromOneSheet
 from batchleaf.core.cutting.plan import (
     Axis,
     CostPlan,
@@ -66,6 +67,16 @@ def read_least(text: str) -> Least:
     """What :func:`least_text` spelt."""
     cost, bound = json.loads(text)
     return Least(_amount(cost), _amount(bound))
+
+
+def one_sheet_text(found: FromOneSheet) -> str:
+    """The counts, to be read by :func:`read_one_sheet`."""
+    return json.dumps([found.grid, found.through, found.at_most, found.stopped])
+
+
+def read_one_sheet(text: str) -> FromOneSheet:
+    """What :func:`one_sheet_text` spelt."""
+    return FromOneSheet(*json.loads(text))
 
 
 def _amount(text: str | None) -> Fraction | None:

@@ -31,6 +31,21 @@ class FromOneSheet:
         return self.through == self.at_most
 
 
+@dataclass(frozen=True, slots=True)
+class OneSize:
+    """The question: how many of ``part`` a ``sheet`` gives; all lengths in mm."""
+
+    sheet: Size
+    part: Size
+    turns: bool
+    kerf: Fraction = Fraction(0)
+
+
+def most_from_one_sheet(asked: OneSize) -> FromOneSheet:
+    """The answer."""
+    return from_one_sheet(asked.sheet, asked.part, turns=asked.turns, kerf=asked.kerf)
+
+
 @lru_cache(maxsize=4096)
 def from_one_sheet(sheet: Size, part: Size, *, turns: bool, kerf: Fraction = Fraction(0)) -> FromOneSheet:
     """How many of ``part`` a ``sheet`` gives; all lengths in mm."""

@@ -1,10 +1,10 @@
-"""Every table of the site that there is a file of."""
+"""The tables of the site that there is a file of."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from batchleaf.core.figures import Figures
+from batchleaf.core.figures import BatchFigures, Figures
 from batchleaf.core.years import has_years
 from batchleaf.views.buying import buy_table
 from batchleaf.views.more import tells_prices, tells_today, tells_where
@@ -22,8 +22,22 @@ from batchleaf.views.tables.today import today_table
 from batchleaf.views.tables.years import bought_table, months_table
 
 
-def all_tables(figures: Figures) -> Iterator[Table]:
-    """The tables of all pages; those that have rows."""
+def tables_of_batch(batch: BatchFigures, figures: Figures) -> Iterator[Table]:
+    """The tables of the pages of a batch that have rows."""
+    tables = (
+        parts_table(batch, figures),
+        cuts_table(batch, figures),
+        bench_table(batch, figures),
+        collating_table(batch, figures),
+        supplies_table(batch, figures),
+        for_makes_table(batch, figures),
+        went_table(batch, figures.settings.currency),
+    )
+    return (table for table in tables if table.rows)
+
+
+def tables_of_all(figures: Figures) -> Iterator[Table]:
+    """The tables of all other pages that have rows."""
     return (table for table in _tables(figures) if table.rows)
 
 
@@ -31,14 +45,6 @@ def _tables(figures: Figures) -> Iterator[Table]:
     yield batches_table(figures)
     for series in figures.archive.series:
         yield series_table(series, figures)
-    for batch in figures.batches.values():
-        yield parts_table(batch, figures)
-        yield cuts_table(batch, figures)
-        yield bench_table(batch, figures)
-        yield collating_table(batch, figures)
-        yield supplies_table(batch, figures)
-        yield for_makes_table(batch, figures)
-        yield went_table(batch, figures.settings.currency)
     if tells_where(figures):
         yield finished_table(figures)
     if tells_prices(figures):
