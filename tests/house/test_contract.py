@@ -82,7 +82,9 @@ def test_every_variable_and_no_other() -> None:
     package = (ROOT / "plugins" / "batchleaf").rglob("*.py")
     # What is handed on whole to another process is not read.
     texts = {path.name: path.read_text(encoding="utf-8").replace("**os.environ", "") for path in package}
-    assert [name for name, text in texts.items() if "environ[" in text or "os.environ" in text] == ["plugin.py"]
+    assert [name for name, text in texts.items() if "environ[" in text or "os.environ" in text] == [
+        "plugin.py"
+    ]
     assert first_cells("Environment") == [edition.VARIABLE]
     assert {one.value for one in edition.Edition} == set(re.findall(r"`([a-z]+)`", section("Environment")))
 
