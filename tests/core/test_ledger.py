@@ -387,3 +387,26 @@ def test_what_rests_on_a_guess_or_a_gift_is_told_until_it_is_used_up(flow: CostF
     kept = left(ledger, Holding("card", Size(Fraction(50), Fraction(100))))[1]
     assert (kept.rests_on, ledger.draws["batch-3"][0].cost.rests_on) == (drawn[0], drawn[0])
     assert left(ledger) == (Fraction(1), Cost(1_00))
+
+
+@pytest.mark.parametrize("flow", FLOWS)
+def test_what_is_gone_leaves_at_its_cost(flow: CostFlow) -> None:
+    """Ten sheets for 10.00, three for a class: seven are left, for 7.00, and no batch bears the rest."""
+    ledger = keep_ledger(archive(bought(0, 10, 10_00), gone(1, 3)), flow)
+    assert left(ledger) == (Fraction(7), Cost(7_00))
+    assert used(ledger) == 0
+    [movement] = [one for one in ledger.movements if one.moment.kind is Kind.GONE]
+    assert movement.quantity == -3
+    assert movement.cost.known == -3_00
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "told"), [(100, 100, 0), (20, 100, 0), (120, 10, 1), (10, 120, 1), (101, 101, 2)]
+)
+def test_a_kept_piece_has_lain_on_its_sheet(width: int, height: int, told: int) -> None:
+    """Either way round it is no longer and no wider than the sheet of 100 by 100, however small its area."""
+    piece = KeptPiece(Size(Fraction(width), Fraction(height)), 1)
+    ledger = keep_ledger(archive(bought(0, 1, 1_00), batch(1, cut=(cut(1, piece),))), CostFlow.AVERAGE)
+    sentences = [problem.sentence for problem in ledger.problems]
+    assert len(sentences) == told
+    assert all("a kept piece is larger than the sheet" in one for one in sentences[:1])

@@ -149,6 +149,20 @@ def test_a_count_by_number_finds_out_which_were_taken_without() -> None:
     assert on_hand(ledger) == (2, [2, 0, 0], 0)
 
 
+@pytest.mark.parametrize(
+    ("taken", "found", "without", "lost"), [(2, 0, -2, 0), (1, 0, -1, -1), (0, 1, 0, -1)]
+)
+def test_a_count_by_number_says_what_went_without_one(
+    taken: int, found: int, without: int, lost: int
+) -> None:
+    """Of two that are missing, so many were taken without a number; the rest is what the count found out."""
+    batches = [takes(1, ("pad", taken))] if taken else []
+    ledger = kept(bought(0, 6, 3_00, "pad"), *batches, counted(2, found, "pad-2"))
+    movement = ledger.movements[-1]
+    assert movement.found == Found(Fraction(found), Fraction(2), day(0), unnamed=Fraction(without))
+    assert movement.quantity == lost
+
+
 def test_a_rough_count_of_a_pad_may_bear_out_the_records() -> None:
     """Five is within one of six; of one number, one is within one of two."""
     ledger = kept(

@@ -6,6 +6,7 @@ import random
 from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations
+from typing import Final
 
 import pytest
 
@@ -106,7 +107,10 @@ def test_a_cut_that_stops_part_way_is_refused() -> None:
     """The piece in hand is the whole sheet; a cut through half of it is not a through cut."""
     laid = lay_out(SheetPlan("card", 1, TREE), JOB)
     half = replace(laid.cuts[0], piece=rect(0, 0, 100, 15))
-    assert "cut 1 is not through a piece in hand" in layout_faults(replace(laid, cuts=(half,)))
+    assert layout_faults(replace(laid, cuts=(half,))) == (
+        "cut 1 is not through a piece in hand",
+        "what the cuts leave on the table is not the parts and the leftovers",
+    )
 
 
 def test_halves_that_do_not_belong_to_the_cut_are_refused() -> None:
@@ -114,6 +118,59 @@ def test_halves_that_do_not_belong_to_the_cut_are_refused() -> None:
     laid = lay_out(SheetPlan("card", 1, TREE), JOB)
     wide = replace(laid.cuts[0], first=rect(0, 0, 50, 30))
     assert "cut 1 does not leave the two pieces it names" in layout_faults(replace(laid, cuts=(wide,)))
+
+
+WHOLE = rect(0, 0, 100, 30)
+FIRST, SECOND = rect(0, 0, 40, 30), rect(42, 0, 58, 30)
+HALVES = [
+    (40, rect(0, 0, 41, 30), SECOND),  # wider than the setting
+    (40, rect(1, 0, 40, 30), SECOND),  # beside it
+    (40, rect(0, 0, 40, 29), SECOND),  # shorter than the piece
+    (0, rect(0, 0, 0, 30), rect(2, 0, 98, 30)),  # at the edge
+    (100, WHOLE, rect(100, 0, 0, 30)),  # at the other edge
+    (40, FIRST, rect(42, 1, 58, 30)),  # lower than the piece
+    (40, FIRST, rect(42, 0, 58, 29)),  # shorter
+    (40, FIRST, rect(39, 0, 61, 30)),  # upon the first one
+    (40, FIRST, rect(42, 0, 57, 30)),  # ends before the piece
+    (40, FIRST, rect(42, 0, 59, 30)),  # and after it
+]
+
+
+HALF: Final = Fraction(1, 2)
+HAIR: Final = (HALF, replace(WHOLE, width=HALF), rect(1, 0, 99, 30))
+"""A setting below one."""
+SOUND: Final = [(40, FIRST, SECOND), HAIR]
+
+
+def turned(one: Rect) -> Rect:
+    """The same with its sides changed."""
+    return Rect(one.y, one.x, one.height, one.width)
+
+
+@pytest.mark.parametrize("axis", list(Axis))
+@pytest.mark.parametrize(("setting", "first", "second"), [*SOUND, *HALVES])
+def test_a_cut_leaves_two_pieces_of_the_one_in_hand(
+    axis: Axis, setting: Fraction | int, first: Rect, second: Rect
+) -> None:
+    """Edge to edge, down the sheet and across it; what lies between them is what the blade takes."""
+    as_cut = (lambda one: one) if axis is Axis.X else turned
+    cut = CutStep(1, as_cut(WHOLE), axis, Fraction(setting), as_cut(first), as_cut(second))
+    left = tuple(piece for piece in (cut.first, cut.second) if piece.width and piece.height)
+    told = layout_faults(LaidOut(as_cut(WHOLE), (), left, (cut,)))
+    sound = (setting, first, second) in SOUND
+    assert told == (() if sound else ("cut 1 does not leave the two pieces it names",))
+
+
+def test_a_second_piece_begins_where_the_first_one_ends_at_the_earliest() -> None:
+    """A blade that takes nothing leaves them side by side."""
+    cut = CutStep(1, WHOLE, Axis.X, Fraction(40), FIRST, rect(40, 0, 60, 30))
+    assert layout_faults(LaidOut(WHOLE, (), (cut.first, cut.second), (cut,))) == ()
+
+
+def test_no_makes_from_no_sheets_are_sound() -> None:
+    """Less than none are not."""
+    assert faults(JOB, CuttingPlan(0, 4, "", (), ())) == ()
+    assert "-1 makes are less than none" in faults(JOB, CuttingPlan(-1, 4, "", (), (("A", 1),)))
 
 
 COSTLY = CostPlan(2, Fraction(2), Fraction(2), "", GOOD.plans, ())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 from typing import Final
 
@@ -142,3 +143,17 @@ def test_a_terminal_is_told_nothing_that_it_obeys(
     told = "".join(capsys.readouterr())
     assert "\ufffd" in told
     assert all(sign.isprintable() for sign in told.replace("\n", ""))
+
+
+def test_where_nothing_can_be_written_is_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A file stands where the drawer's folder belongs."""
+    monkeypatch.chdir(tmp_path)
+    assert main(["start", "paper"]) == 0
+    shutil.rmtree(Path("paper", "projects", "inventory"))
+    shutil.rmtree(Path("paper", "projects", "first-batch"))
+    Path("paper", "projects", "inventory").write_text("", encoding="utf-8")
+    Path("a.csv").write_text("name,kind\nx,card\n", encoding="utf-8")
+    assert main(["import", "a.csv", "--archive", "paper", "--write"]) == 2
+    assert capsys.readouterr().err.startswith("Nothing was written: ")

@@ -21,7 +21,17 @@ from batchleaf.measure.display import (
     show_size,
 )
 from batchleaf.measure.errors import MeasureError
-from batchleaf.measure.lengths import MM_PER_INCH, WRITTEN, Size, Unit, parse_length, parse_number, parse_size
+from batchleaf.measure.lengths import (
+    MM_PER_INCH,
+    WRITTEN,
+    Size,
+    Unit,
+    parse_length,
+    parse_lengths,
+    parse_number,
+    parse_size,
+    with_wholes,
+)
 
 NBSP = "\u00a0"
 
@@ -72,6 +82,7 @@ def test_a_third_of_eleven_inches_loses_nothing() -> None:
         ("3/4", "“3/4” is 0.75 mm, too small to cut; is “unit: in” missing, or “in” after it?"),
         ("0.1 mm", "“0.1 mm” is too small to cut; a length is at least 0.2 mm"),
         ("11/2", "“11/2” may be 5 1/2 or 1 1/2; write the one that is meant, with a space"),
+        ("105/8", "“105/8” may be 13 1/8 or 10 5/8; write the one that is meant, with a space"),
         ("23/4 in", "“23/4” may be 5 3/4 or 2 3/4; write the one that is meant, with a space"),
         ("9/8 in", "“9/8” is more than a whole; write 1 1/8"),
         ("8/4 in", "“8/4” is more than a whole; write 2"),
@@ -225,3 +236,30 @@ def test_beside_what_a_reader_chose_stands_what_was_written() -> None:
         show_other_size(Size(Fraction("92.25"), Fraction(30)), Unit.RULE_INCH)
         == f"92.25{NBSP}×{NBSP}30{NBSP}mm"
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "wholes"),
+    [
+        ("17/2 x 11/3 in", "8 1/2 x 3 2/3 in"),
+        ("8/4 x 4/4", "2 x 1"),
+        ("3/4", "3/4"),
+        ("5/0", "5/0"),
+    ],
+)
+def test_an_improper_fraction_has_its_whole_apart(text: str, wholes: str) -> None:
+    """As programs write them; a proper one stays, and one that divides by nothing is told by its reader."""
+    assert with_wholes(text) == wholes
+
+
+def test_a_size_has_an_area() -> None:
+    """Its width times its height, exactly."""
+    assert Size(Fraction(17, 2), Fraction(11)).area == Fraction(187, 2)
+
+
+def test_a_unit_at_the_end_counts_for_all() -> None:
+    """Of two measures and of three; each may name its own as well."""
+    inch = MM_PER_INCH
+    assert parse_lengths("2 x 3 x 1/2 in", Unit.MM) == (2 * inch, 3 * inch, inch / 2)
+    assert parse_lengths("2 x 3 in", Unit.MM) == (2 * inch, 3 * inch)
+    assert parse_lengths("2 in x 30 mm x 4 mm", Unit.INCH) == (2 * inch, Fraction(30), Fraction(4))

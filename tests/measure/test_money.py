@@ -22,7 +22,10 @@ def test_minor_units_are_those_of_iso_4217(code: str, digits: int) -> None:
     assert Currency.of(code).digits == digits
 
 
-@pytest.mark.parametrize(("exact", "minor"), [("267.5", 268), ("100.5", 101), ("267.49", 267), ("0.5", 1)])
+@pytest.mark.parametrize(
+    ("exact", "minor"),
+    [("267.5", 268), ("100.5", 101), ("267.49", 267), ("0.5", 1), ("-1.5", -1), ("-1.7", -2), ("-0.2", 0)],
+)
 def test_halves_are_rounded_up(exact: str, minor: int) -> None:
     """Council Regulation (EC) No 1103/97, article 5: 2.675 becomes 2.68, 1.005 becomes 1.01."""
     assert rounded(Fraction(exact)) == minor
@@ -81,3 +84,10 @@ def test_money_is_shown_with_its_digits() -> None:
     assert EURO.plain(-1273456) == "-12734.56"
     assert EURO.show_with_sign(73) == "0.73\u00a0€"
     assert Currency.of("JPY").show(1500) == "1,500"
+
+
+def test_nothing_has_no_sign() -> None:
+    """A minus stands before less than nothing alone, down to the last minor unit."""
+    euro, yen = Currency.of("EUR"), Currency.of("JPY")
+    assert [euro.plain(minor) for minor in (-1, 0, 1)] == ["-0.01", "0.00", "0.01"]
+    assert [yen.plain(minor) for minor in (-1, 0, 1)] == ["-1", "0", "1"]

@@ -141,7 +141,11 @@ def _bring(archive: Opened, file: Path, brought: Brought, asked: argparse.Namesp
     if not asked.write:
         print(f"\nThis would be written into {file}; with --write it is:\n\n{brought.record}", end="")
         return code
-    if sentences := _written(archive, file, brought.record):
+    try:
+        sentences = _written(archive, file, brought.record)
+    except OSError as error:
+        return nothing_written(f"{file}: {(error.strerror or 'it cannot be written').lower()}")
+    if sentences:
         return nothing_written("\n".join(("the records would no longer be read:", *sentences)))
     print(f"\nWrote {brought.taken} {'line' if brought.taken == 1 else 'lines'} into {file}")
     return code

@@ -35,13 +35,20 @@ def upgrade(archive: Opened, *, sure: bool) -> int:
 
 def _write(archive: Opened, records: Mapping[Path, bytes]) -> int:
     before = {file: file.read_bytes() for file in records}
-    for file, record in records.items():
-        file.write_bytes(record)
+    try:
+        _put(records)
+    except OSError as error:
+        _put({file: record for file, record in before.items() if file.read_bytes() != record})
+        return nothing_written(f"{error.filename}: {(error.strerror or 'it cannot be written').lower()}")
     if errors := archive.worked().errors:
-        for file, record in before.items():
-            file.write_bytes(record)
+        _put(before)
         return nothing_written(
             "\n".join(("the records cannot be read as they would then be:", *map(told, errors)))
         )
     print(f"Wrote {len(records)} {'record' if len(records) == 1 else 'records'}; the check finds no error.")
     return 0
+
+
+def _put(records: Mapping[Path, bytes]) -> None:
+    for file, record in records.items():
+        file.write_bytes(record)
