@@ -30,7 +30,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
 STAMP = "batchleaf-stamp.json"
-HANDED_ON = ("test", "slow", "check", "cut", "new", "sent", "find", "drawer", "take", "import", "upgrade")
+HANDED_ON = ("test", "slow", "check", "cut", "new", "sent", "find", "drawer", "take", "import", "upgrade", "bench")
 """Commands whose further words somebody else understands."""
 OF_AN_ARCHIVE = ("publish", "check", "new", "sent", "find", "drawer", "take", "upgrade", "keys", "schema")
 """Commands that are Batchleaf's own and are told the archive's folder."""
@@ -77,6 +77,8 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
         return _test(rest)
     if asked.command == "slow":
         return _run([prepare("slow"), "-m", "pytest", *TWO_AT_ONCE, "-m", "slow", *rest])
+    if asked.command == "bench":
+        return _run([prepare("site"), str(ROOT / "tools" / "speed" / "bench.py"), *rest])
     if asked.command == "lock":
         return _lock()
     prepare("test")
@@ -124,6 +126,7 @@ def _parser() -> argparse.ArgumentParser:
     commands.add_parser("setup", help="make .venv for working on Batchleaf itself")
     commands.add_parser("test", help="check the code and run the quick tests; passes options to pytest")
     commands.add_parser("slow", help="run the slow tests; passes options to pytest")
+    commands.add_parser("bench", help="measure sites of 100, 1,000 and 5,000 invented batches (--sizes 100)")
     commands.add_parser("lock", help="renew the locked lists of packages from PyPI")
     return parser
 
