@@ -164,7 +164,7 @@ def main() -> None:
     """Print the table, a line at a time."""
     parser = argparse.ArgumentParser(prog="run.py bench", description=__doc__)
     parser.add_argument("--sizes", default=",".join(map(str, SIZES)), help="numbers of batches, with commas")
-    parser.add_argument("--folder", type=Path, help="where archives are laid out, and stay (default: nowhere)")
+    parser.add_argument("--folder", type=Path, help="where archives are laid out and stay")
     asked = parser.parse_args()
     with tempfile.TemporaryDirectory() as passing:
         folder = asked.folder or Path(passing)
