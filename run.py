@@ -30,7 +30,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
 STAMP = "batchleaf-stamp.json"
-HANDED_ON = ("test", "slow", "check", "cut", "new", "sent", "find", "drawer", "take", "import", "upgrade", "bench")
+HANDED_ON = ("test", "slow", "check", "cut", "new", "sent", "find", "drawer", "take", "import")
+HANDED_ON += ("upgrade", "bench")
 """Commands whose further words somebody else understands."""
 OF_AN_ARCHIVE = ("publish", "check", "new", "sent", "find", "drawer", "take", "upgrade", "keys", "schema")
 """Commands that are Batchleaf's own and are told the archive's folder."""
