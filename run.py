@@ -30,8 +30,10 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
 STAMP = "batchleaf-stamp.json"
-HANDED_ON = ("test", "slow", "check", "cut", "new", "sent", "find", "drawer", "take", "import")
-HANDED_ON += ("upgrade", "bench")
+HANDED_ON = (
+    *("test", "slow", "bench"),
+    *("check", "cut", "new", "sent", "find", "drawer", "take", "import", "upgrade"),
+)
 """Commands whose further words somebody else understands."""
 OF_AN_ARCHIVE = ("publish", "check", "new", "sent", "find", "drawer", "take", "upgrade", "keys", "schema")
 """Commands that are Batchleaf's own and are told the archive's folder."""
@@ -79,7 +81,7 @@ def _do(asked: argparse.Namespace, rest: list[str]) -> int:
     if asked.command == "slow":
         return _run([prepare("slow"), "-m", "pytest", *TWO_AT_ONCE, "-m", "slow", *rest])
     if asked.command == "bench":
-        return _run([prepare("site"), str(ROOT / "tools" / "speed" / "bench.py"), *rest])
+        return _run([prepare("site"), str(ROOT / "tools" / "speed" / "many_batches.py"), *rest])
     if asked.command == "lock":
         return _lock()
     prepare("test")
