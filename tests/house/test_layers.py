@@ -30,6 +30,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "linkcheck": set(),
     "build": {"edition", "linkcheck"},
     "settings": {"measure", "records"},
+    "own_files": {"facts", "render", "store"},
     "plugin": {
         "measure",
         "facts",
@@ -37,6 +38,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "edition",
         "kept_batches",
         "made_batch",
+        "own_files",
         "views",
         "render",
         "settings",
@@ -68,7 +70,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
 }
 
 FOREIGN: Final[dict[str, set[str]]] = {
-    "mkdocs": {"settings", "plugin", "commands", "build"},
+    "mkdocs": {"settings", "own_files", "plugin", "commands", "build"},
     "yaml": {"records"},
     "pydantic": {"records"},
     "jinja2": {"render"},
