@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import threading
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -27,16 +27,21 @@ def address(host: str) -> str:
     return f"http://{host}.localhost:{PORT}{SUB_PATH}"
 
 
+Headers = dict[str, Mapping[str, str]]
+"""Host → what it sends with each file besides."""
+
+
 class Server:
     """Serves folders below :data:`SUB_PATH` and nothing beside it, each under a host of its own."""
 
-    def __init__(self, server: ThreadingHTTPServer, folders: dict[str, Path]) -> None:
+    def __init__(self, server: ThreadingHTTPServer, folders: dict[str, Path], headers: Headers) -> None:
         self._port = server.server_address[1]
-        self._folders = folders
+        self._folders, self._headers = folders, headers
 
-    def serve(self, host: str, folder: Path) -> str:
-        """Show ``folder``; returns its address."""
+    def serve(self, host: str, folder: Path, headers: Mapping[str, str] | None = None) -> str:
+        """Show ``folder``, each file with these headers besides; returns its address."""
         self._folders[f"{host}.localhost:{PORT}"] = folder
+        self._headers[f"{host}.localhost:{PORT}"] = headers or {}
         return address(host)
 
     @property
@@ -49,6 +54,7 @@ class Server:
 def server() -> Iterator[Server]:
     """A server for as long as it is needed."""
     folders: dict[str, Path] = {}
+    headers: Headers = {}
 
     class Handler(SimpleHTTPRequestHandler):
         def translate_path(self, path: str) -> str:
@@ -58,13 +64,18 @@ def server() -> Iterator[Server]:
             self.directory = str(folder)
             return super().translate_path("/" + path.removeprefix(SUB_PATH))
 
+        def end_headers(self) -> None:
+            for name, value in headers.get(self.headers.get("Host", ""), {}).items():
+                self.send_header(name, value)
+            super().end_headers()
+
         def log_message(self, format: str, *args: object) -> None:  # noqa: A002
             """Keep the test's output readable."""
 
     with ThreadingHTTPServer(("127.0.0.1", 0), Handler) as served:
         thread = threading.Thread(target=served.serve_forever, daemon=True)
         thread.start()
-        yield Server(served, folders)
+        yield Server(served, folders, headers)
         served.shutdown()
         thread.join()
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 import os
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Final, Literal
 
@@ -27,7 +28,7 @@ from mkdocs.utils.templates import TemplateContext
 from batchleaf.core.figures import Figures, with_the_drawer
 from batchleaf.core.remembered import Remembered
 from batchleaf.edition import Edition, edition_in
-from batchleaf.facts import CostFlow, Problem, Settings
+from batchleaf.facts import CostFlow, Problem, Settings, Weight
 from batchleaf.facts.archive import DISCLOSURE, VIDEO_TEXT
 from batchleaf.kept_batches import Making, making
 from batchleaf.made_batch import MadeFile, MadePage, Text, said
@@ -37,6 +38,7 @@ from batchleaf.measure.errors import MeasureError
 from batchleaf.measure.lengths import WRITTEN, Unit, parse_size
 from batchleaf.measure.licences import Licence
 from batchleaf.measure.money import Currency
+from batchleaf.own_files import bare_pictures, loops_in, without_odd_files
 from batchleaf.render.html import THEME, toc_tokens
 from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
 from batchleaf.searching import Searching
@@ -157,6 +159,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             raise PluginError(
                 "Batchleaf’s pages need the theme material; write in mkdocs.yml\ntheme:\n  name: material"
             )
+        _refuse(loops_in(Path(config.docs_dir)), "These links cannot be followed")
         projects = projects_folder(config, self.config)
         config.watch.append(str(projects))
         masthead = masthead_of(config, self.config)
@@ -170,6 +173,8 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Hand the pages, data and photos over; no record as it is, wherever the maker keeps them."""
+        for notice in without_odd_files(files, config):
+            log.info(told(notice))
         records = projects_folder(config, self.config).resolve()
         for file in [one for one in files if _lies_in(one, records)]:
             files.remove(file)
@@ -178,6 +183,8 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
                 log.info(f"{file.src_uri} is made from the records; your own page of that name is left out")
                 files.remove(existing)
             files.append(file)
+        if _edition() is Edition.PUBLIC:
+            _make_bare(files, config)
         return files
 
     @event_priority(-100)
@@ -259,6 +266,19 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
             log.warning("The records cannot be read:\n%s", sentences)
             return problem_site(problems, slugs, self._last_sound)
         raise PluginError(f"The records cannot be read:\n{sentences}")
+
+
+def _make_bare(files: Files, config: MkDocsConfig) -> None:
+    """The maker's own pictures say nothing besides; one that cannot be taken apart is not published."""
+    problems = list(bare_pictures(files, config, Store(cache_folder(config))))
+    for notice in (one for one in problems if one.weight is not Weight.ERROR):
+        log.info(told(notice))
+    _refuse((one for one in problems if one.weight is Weight.ERROR), "These pictures cannot be published")
+
+
+def _refuse(problems: Iterable[Problem], why: str) -> None:
+    if sentences := "\n".join(map(told, problems)):
+        raise PluginError(f"{why}:\n{sentences}")
 
 
 def _lies_in(file: File, folder: Path) -> bool:

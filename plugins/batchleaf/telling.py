@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from batchleaf.facts import Archive, Problem, Weight
 from batchleaf.measure.amounts import plural
+from batchleaf.measure.signs import on_one_line, with_turns_shown
 
 
 def told(problem: Problem) -> str:
     """``file:line:column: sentence`` with the line it speaks of and a caret below; a remark is one line."""
     place = problem.place
     weight = "" if problem.weight is Weight.ERROR else f"{problem.weight.value}: "
-    head = f"{place.file}:{place.line}:{place.column}: {weight}{problem.sentence}"
+    head = on_one_line(f"{place.file}:{place.line}:{place.column}: {weight}{problem.sentence}")
     lines = [head]
     if problem.line_text.strip() and problem.weight is not Weight.REMARK:
-        lines += [f"    {problem.line_text}", f"    {' ' * (place.column - 1)}^"]
+        lines += [f"    {with_turns_shown(problem.line_text)}", f"    {' ' * (place.column - 1)}^"]
     lines += [f"    {line}" for line in problem.paste.splitlines()]
     return "\n".join(lines)
 

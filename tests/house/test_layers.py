@@ -32,6 +32,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "mkdocs_told": set(),
     "searching": {"render", "store"},
     "settings": {"measure", "records"},
+    "own_files": {"facts", "render", "store"},
     "plugin": {
         "measure",
         "facts",
@@ -39,6 +40,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
         "edition",
         "kept_batches",
         "made_batch",
+        "own_files",
         "views",
         "render",
         "searching",
@@ -71,7 +73,7 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
 }
 
 FOREIGN: Final[dict[str, set[str]]] = {
-    "mkdocs": {"searching", "settings", "plugin", "commands", "build", "mkdocs_told"},
+    "mkdocs": {"own_files", "searching", "settings", "plugin", "commands", "build", "mkdocs_told"},
     "yaml": {"records"},
     "pydantic": {"records"},
     "jinja2": {"render", "plugin"},

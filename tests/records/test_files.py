@@ -92,19 +92,40 @@ def test_a_link_inside_of_the_records_is_followed(archive: Path) -> None:
     assert read(archive).archive.projects[0].notes == "Sloes"
 
 
-def test_pictures_are_told_that_belong_to_no_step_or_cannot_be_read(archive: Path) -> None:
-    """One step is recorded; a photo for the ninth, a second cover and a format of phones are told."""
-    for name in ("09-late.jpg", "cover.jpg", "cover.png", "IMG_1.HEIC"):
+def test_pictures_are_told_that_belong_to_no_step_or_cannot_be_read(
+    archive: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """One step is recorded; a photo for the ninth, a second cover and formats that are not read are told."""
+    monkeypatch.setattr("batchleaf.records.folder.find_spec", lambda _: None)
+    for name in ("09-late.jpg", "cover.jpg", "cover.png", "IMG_1.HEIC", "raw.dng"):
         (archive / "projects" / "wren" / name).write_bytes(b"x")
     worked = read(archive)
     assert {(p.place.file.rpartition("/")[2], p.sentence) for p in worked.problems} == {
         ("09-late.jpg", "this picture belongs to step 9, and the record has 1 step"),
         ("cover.png", "cover.jpg is the cover already; this is shown as another picture"),
-        ("IMG_1.HEIC", "this picture cannot be read here; save it as JPEG"),
+        (
+            "IMG_1.HEIC",
+            (
+                "this picture of a phone cannot be read here; save it as JPEG, or install what reads it:"
+                " pip install mkdocs-batchleaf[heic]"
+            ),
+        ),
+        ("raw.dng", "this picture cannot be read here; save it as JPEG"),
     }
     photos = {Path(photo.path).name: photo for photo in worked.archive.projects[0].photos}
     assert [name for name, photo in photos.items() if photo.cover] == ["cover.jpg"]
     assert photos["09-late.jpg"].step == 0
+
+
+def test_pictures_of_phones_are_read_where_something_reads_them(
+    archive: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """They are photos like any other then, and nothing is told."""
+    monkeypatch.setattr("batchleaf.records.folder.find_spec", lambda _: object())
+    (archive / "projects" / "wren" / "cover.heic").write_bytes(b"x")
+    worked = read(archive)
+    assert worked.problems == ()
+    assert [Path(photo.path).name for photo in worked.archive.projects[0].photos] == ["cover.heic"]
 
 
 def test_opening_scraps_and_kept_pieces_have_one_name(tmp_path: Path) -> None:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import io
 import struct
+import zlib
 from pathlib import Path
 from random import Random
+from typing import Final
 
 import pytest
 from PIL import Image, ImageOps
@@ -13,6 +15,7 @@ from PIL import Image, ImageOps
 from batchleaf.facts import Photo, Place
 from batchleaf.render.photos import ReadyPhotos, Recipe, prepare
 from batchleaf.store import Store
+from public.telling_pictures import gif, jpeg, png, tiff, told_in, webp
 
 ORIENTATION, MAKER, GPS = 0x0112, 0x010F, 0x8825
 CORNERS = {(0, 0): (200, 30, 30), (1, 0): (30, 200, 30), (0, 1): (30, 30, 200), (1, 1): (200, 200, 30)}
@@ -97,6 +100,116 @@ def test_nothing_personal_is_left_in_a_photo(tmp_path: Path) -> None:
         with Image.open(io.BytesIO(data)) as image:
             assert not image.getexif()
             assert not {"comment", "xmp", "icc_profile", "exif"} & set(image.info)
+
+
+TELLING: Final = {
+    "a.jpg": jpeg(),
+    "b.jpg": jpeg(progressive=True, mode="CMYK"),
+    "c.png": png(),
+    "d.png": png(animated=True),
+    "e.webp": webp(),
+    "f.webp": webp(animated=True),
+    "g.gif": gif(animated=True),
+    "h.tif": tiff(),
+}
+
+
+@pytest.mark.parametrize("name", TELLING)
+def test_no_place_of_a_file_is_published(name: str, tmp_path: Path) -> None:
+    """Exif, XMP, IPTC, texts, small pictures, blocks of programs, and what follows the end."""
+    path = tmp_path / name
+    path.write_bytes(TELLING[name])
+    assert told_in(TELLING[name])
+    ready = made(Photo(str(path), 0, cover=True, alt="", place=Place(name, 1, 1)), tmp_path)
+    assert ready.problems == ()
+    for file in ready.files:
+        data = file.path.read_bytes()
+        assert told_in(data) == []
+        with Image.open(io.BytesIO(data)) as image:
+            assert not {"comment", "xmp", "icc_profile", "exif", "photoshop", "mp"} & set(image.info)
+
+
+@pytest.mark.parametrize("kind", ["PNG", "WEBP", "TIFF"])
+@pytest.mark.parametrize("orientation", range(1, 9))
+def test_photos_of_every_format_stand_upright(kind: str, orientation: int, tmp_path: Path) -> None:
+    """Not JPEG alone says in Exif how it is turned."""
+    undo = {1: None, 2: 0, 3: 3, 4: 1, 5: 5, 6: 2, 7: 6, 8: 4}[orientation]
+    lying = corner_picture() if undo is None else corner_picture().transpose(Image.Transpose(undo))
+    exif = Image.Exif()
+    exif[ORIENTATION] = orientation
+    ready = made(saved(lying, tmp_path, f"cover.{kind.lower()}", exif=exif), tmp_path)
+    with Image.open(ready.files[0].path) as image:
+        assert image.size == (300, 200)
+        for (right, low), colour in CORNERS.items():
+            seen = image.convert("RGB").getpixel((75 + 150 * right, 50 + 100 * low))
+            assert isinstance(seen, tuple)
+            assert all(abs(a - b) < 12 for a, b in zip(seen, colour, strict=True))
+
+
+@pytest.mark.parametrize(
+    ("mode", "colour", "expected"),
+    [("CMYK", (255, 0, 0, 0), (0, 255, 255)), ("L", 90, (90, 90, 90)), ("1", 1, (255, 255, 255))],
+)
+def test_other_modes_keep_their_colours(
+    mode: str, colour: int | tuple[int, ...], expected: tuple[int, ...], tmp_path: Path
+) -> None:
+    """Inks, grey, black and white: as Pillow reads them without a profile."""
+    photo = saved(Image.new(mode, (500, 400), colour), tmp_path, "a.tif")
+    assert all(abs(a - b) <= 2 for a, b in zip(pixel(made(photo, tmp_path, LOSSLESS)), expected, strict=True))
+
+
+def test_a_palette_may_have_clear_colours(tmp_path: Path) -> None:
+    """What shows through is white paper."""
+    image = Image.new("P", (500, 400), 1)
+    image.putpalette([10, 20, 30, 200, 40, 40])
+    ready = made(saved(image, tmp_path, "a.png", transparency=1), tmp_path, LOSSLESS)
+    assert pixel(ready) == (255, 255, 255)
+
+
+@pytest.mark.parametrize(("name", "options"), [("a.gif", {}), ("a.webp", {"lossless": True}), ("a.png", {})])
+def test_of_what_moves_the_first_picture_is_shown(
+    name: str, options: dict[str, object], tmp_path: Path
+) -> None:
+    """Still, as a photo is."""
+    others = [Image.new("RGB", (500, 400), colour) for colour in ((0, 200, 0), (0, 0, 200))]
+    first = Image.new("RGB", (500, 400), (200, 0, 0))
+    photo = saved(first, tmp_path, name, save_all=True, append_images=others, duration=100, **options)
+    ready = made(photo, tmp_path, LOSSLESS)
+    assert all(abs(a - b) <= 3 for a, b in zip(pixel(ready), (200, 0, 0), strict=True))
+    for file in ready.files:
+        with Image.open(file.path) as image:
+            assert getattr(image, "n_frames", 1) == 1
+
+
+@pytest.mark.parametrize("name", TELLING)
+def test_a_picture_is_whole_or_told(name: str, tmp_path: Path) -> None:
+    """Cut off anywhere before its pixels end, it is never shown as a part."""
+    sound, path = TELLING[name], tmp_path / name
+    photo = Photo(str(path), 0, cover=True, alt="", place=Place(name, 1, 1))
+    for end in range(0, len(sound), len(sound) // 12):
+        path.write_bytes(sound[:end])
+        ready = made(photo, tmp_path, Recipe(widths=(20,)))
+        assert len(ready.problems) + len(ready.prepared) == 1
+        assert ready.problems or end > len(sound) // 4
+
+
+def bomb(width: int, height: int) -> bytes:
+    """A PNG that says it is as large, and holds nothing of it."""
+    head = struct.pack(">IIBBBBB", width, height, 8, 2, 0, 0, 0)
+    pieces = ((b"IHDR", head), (b"IDAT", zlib.compress(b"\0" * 1000)), (b"IEND", b""))
+    return b"\x89PNG\r\n\x1a\n" + b"".join(
+        struct.pack(">I", len(body)) + name + body + struct.pack(">I", zlib.crc32(name + body))
+        for name, body in pieces
+    )
+
+
+@pytest.mark.parametrize(("width", "height"), [(65_000, 65_000), (2**31 - 1, 1), (1, 2**31 - 1), (90_000, 9_000)])
+def test_a_picture_that_says_it_is_huge_is_refused(width: int, height: int, tmp_path: Path) -> None:
+    """By what it says, before room is made for it."""
+    path = tmp_path / "bomb.png"
+    path.write_bytes(bomb(width, height))
+    [problem] = made(Photo(str(path), 0, cover=True, alt="", place=Place("b", 1, 1)), tmp_path).problems
+    assert problem.sentence.startswith("this picture ")
 
 
 def test_three_widths_in_two_formats(tmp_path: Path) -> None:

@@ -15,7 +15,7 @@ from batchleaf.records.addresses import DESIGNS, OWN_FOLDERS, why_no_address
 from batchleaf.records.counts import counted_once, counts_of
 from batchleaf.records.designs import NO_DESIGNS, DesignFile, KnownDesigns, ReadDesign, design_of
 from batchleaf.records.drawer import read_drawer
-from batchleaf.records.folder import LEADS_OUT, lies_within, notes_in, photos_in
+from batchleaf.records.folder import CANNOT_BE_READ, LEADS_OUT, bytes_of, lies_within, notes_in, photos_in
 from batchleaf.records.gone import gone_of
 from batchleaf.records.inventory import InventoryFile
 from batchleaf.records.known import KnownSupplies, KnownTools
@@ -132,7 +132,12 @@ class _ArchiveReader:
     def _read(self, file: Path, model: type[M], called: str) -> tuple[Node | None, Shaped[M]]:
         """A file's nodes and its record as written; what is wrong with it is reported."""
         shown = self._shown(file)
-        data = file.read_bytes()
+        try:
+            data = bytes_of(file)
+        except OSError:
+            unreadable = Problem(Place(shown, 1, 1), CANNOT_BE_READ)
+            self._report.take((unreadable,))
+            return None, Shaped(None, (unreadable,))
         self._lines[shown] = lines_of(data.decode("utf-8-sig", errors="replace"))
         node, problems = read_yaml(data, shown)
         self._report.take(problems)

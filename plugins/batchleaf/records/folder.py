@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Final
 
@@ -12,9 +13,13 @@ from batchleaf.facts import Photo, Place, Step
 from batchleaf.records.nodes import Node, key_place
 from batchleaf.records.report import Report
 from batchleaf.records.shape_problems import did_you_mean
+from batchleaf.records.yaml_text import LARGEST
 
 PICTURES: Final = frozenset({".jpg", ".jpeg", ".png", ".webp", ".tif", ".tiff", ".gif", ".bmp"})
-OTHER_PICTURES: Final = frozenset({".heic", ".heif", ".avif", ".raw", ".dng", ".cr2", ".nef", ".arw", ".psd"})
+OF_PHONES: Final = frozenset({".heic", ".heif"})
+"""They are read where what reads them is installed besides."""
+READER_OF_PHONES: Final = "pi_heif"
+OTHER_PICTURES: Final = frozenset({".avif", ".raw", ".dng", ".cr2", ".nef", ".arw", ".psd"})
 """Picture files that cannot be read here."""
 
 
@@ -38,7 +43,7 @@ class FolderPhotos:
                     key_place(node, ("photos", name)), f"there is no picture “{name}” in the folder{hint}"
                 )
         for name in self.unread:
-            report.notice(self._at(name), "this picture cannot be read here; save it as JPEG")
+            report.notice(self._at(name), _unread(name))
         return tuple(self._photos(alts, steps, report))
 
     def _at(self, name: str) -> Place:
@@ -65,6 +70,19 @@ def _step_of(name: str) -> int:
     return int(found[1]) if found else 0
 
 
+def _unread(name: str) -> str:
+    if Path(name).suffix.lower() in OF_PHONES:
+        return (
+            "this picture of a phone cannot be read here; save it as JPEG, or install what reads it:"
+            " pip install mkdocs-batchleaf[heic]"
+        )
+    return "this picture cannot be read here; save it as JPEG"
+
+
+def _reads_phones() -> bool:
+    return find_spec(READER_OF_PHONES) is not None
+
+
 def photos_in(folder: Path, shown: str) -> FolderPhotos:
     """The pictures of ``folder``. A link that leads elsewhere is left out: only what lies here is shown."""
     files = sorted(
@@ -72,8 +90,9 @@ def photos_in(folder: Path, shown: str) -> FolderPhotos:
         for entry in folder.iterdir()
         if entry.is_file() and not entry.is_symlink() and not entry.name.startswith(".")
     )
-    names = tuple(file.name for file in files if file.suffix.lower() in PICTURES)
-    unread = tuple(file.name for file in files if file.suffix.lower() in OTHER_PICTURES)
+    read = PICTURES | OF_PHONES if _reads_phones() else PICTURES
+    names = tuple(file.name for file in files if file.suffix.lower() in read)
+    unread = tuple(file.name for file in files if file.suffix.lower() in (OTHER_PICTURES | OF_PHONES) - read)
     return FolderPhotos(names, unread, folder, shown)
 
 
@@ -83,6 +102,15 @@ LEADS_OUT: Final = "this is a link that leads out of the records, so it is not r
 def lies_within(path: Path, projects: Path) -> bool:
     """True where ``path`` really lies below ``projects``. What a link leads to elsewhere may be anything."""
     return path.resolve().is_relative_to(projects.resolve())
+
+
+CANNOT_BE_READ: Final = "this file cannot be read; look whether you may read it"
+
+
+def bytes_of(file: Path) -> bytes:
+    """What a file holds, and of a huge one no more than shows that. Raises :class:`OSError`."""
+    with file.open("rb") as opened:
+        return opened.read(LARGEST + 1)
 
 
 def notes_in(folder: Path, projects: Path, report: Report, shown: str) -> str:
@@ -95,7 +123,14 @@ def notes_in(folder: Path, projects: Path, report: Report, shown: str) -> str:
         report.notice(place, LEADS_OUT)
         return ""
     try:
-        return file.read_text(encoding="utf-8-sig")
+        data = bytes_of(file)
+        if len(data) > LARGEST:
+            report.error(place, f"these notes are larger than {LARGEST // 1024} kB; shorten them")
+            return ""
+        return data.decode("utf-8-sig")
+    except OSError:
+        report.error(place, CANNOT_BE_READ)
+        return ""
     except UnicodeDecodeError:
         report.error(place, "these notes are not in UTF-8; save the file as UTF-8")
         return ""

@@ -16,7 +16,7 @@ from typing import Final
 from batchleaf.facts import Place, Problem, Project
 from batchleaf.facts.recipients import Recipient, Sent
 from batchleaf.measure.errors import MeasureError
-from batchleaf.records.folder import LEADS_OUT, lies_within
+from batchleaf.records.folder import CANNOT_BE_READ, LEADS_OUT, bytes_of, lies_within
 from batchleaf.records.grammar import read_count, read_date
 from batchleaf.records.known import respelt
 from batchleaf.records.nodes import Node, key_place, place_of
@@ -69,7 +69,11 @@ def read_recipients(projects: Path, batches: Batches) -> RecipientsRead:
     if not lies_within(file, projects):
         report.error(Place(shown, 1, 1), LEADS_OUT)
         return RecipientsRead((), tuple(report.found))
-    data = file.read_bytes()
+    try:
+        data = bytes_of(file)
+    except OSError:
+        report.error(Place(shown, 1, 1), CANNOT_BE_READ)
+        return RecipientsRead((), tuple(report.found))
     people = tuple(_people(data, shown, batches, report))
     _tell_too_many(people, batches, report)
     lines = lines_of(data.decode("utf-8-sig", errors="replace"))

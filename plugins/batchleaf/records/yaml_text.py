@@ -16,6 +16,7 @@ from typing import Final, Protocol
 import yaml
 
 from batchleaf.facts import NOWHERE, Place, Problem
+from batchleaf.measure.signs import unclosed_turn, without_turns
 from batchleaf.records.nodes import Listing, Mapping, Node, Scalar
 
 LARGEST: Final = 512 * 1024
@@ -97,6 +98,13 @@ def _end_of(before: str, file: str) -> Place:
 def _cannot_be_shown(sign: str) -> str:
     return (
         f"a sign that cannot be shown stands here (U+{ord(sign):04X}); take it out, or write the line again"
+    )
+
+
+def _turns_what_follows(sign: str) -> str:
+    return (
+        f"a sign that turns the direction of what follows stands here (U+{ord(sign):04X});"
+        " take it out, or write the line again"
     )
 
 
@@ -249,6 +257,9 @@ class _Reader:
 
     def _shown(self, text: str, place: Place) -> str:
         """Quotes can hold signs by their number that no page may hold."""
+        if turn := unclosed_turn(text):
+            self.problems.append(Problem(place, _turns_what_follows(turn)))
+            text = without_turns(text)
         found = _NOT_SHOWN.search(text)
         if found is None:
             return text

@@ -12,6 +12,7 @@ import warnings
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from importlib import import_module
 from pathlib import Path
 from typing import Final
 
@@ -19,6 +20,7 @@ import PIL
 from PIL import Image, ImageCms, ImageOps
 
 from batchleaf.facts import Photo, Problem
+from batchleaf.records.folder import READER_OF_PHONES
 from batchleaf.store import Store, key_of
 from batchleaf.views.pictures import PreparedPhoto
 
@@ -28,6 +30,17 @@ LARGEST_FILE: Final = 80 * 1024 * 1024
 LARGEST_PIXELS: Final = 120_000_000
 LONGEST_SIDE: Final = 16_383
 """No WebP file has a longer side (RFC 9649, section 2.7)."""
+
+
+def _read_those_of_phones() -> None:
+    """HEIC is read where somebody installed what reads it: no part of what everybody needs."""
+    try:
+        import_module(READER_OF_PHONES).register_heif_opener()
+    except ImportError:
+        return
+
+
+_read_those_of_phones()
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from batchleaf.facts import Problem
+from batchleaf.measure.signs import on_one_line, with_turns_shown
 from batchleaf.views.pages import ProblemRow, ProblemsPage
 from batchleaf.views.words import capitalised, number_word
 
@@ -23,4 +24,9 @@ def problems_page(problems: Sequence[Problem]) -> ProblemsPage:
 def _row(problem: Problem) -> ProblemRow:
     place = problem.place
     caret = " " * (place.column - 1) + "^" if problem.line_text else ""
-    return ProblemRow(f"{place.file}, line {place.line}", problem.sentence, problem.line_text, caret)
+    return ProblemRow(
+        on_one_line(f"{place.file}, line {place.line}"),
+        on_one_line(problem.sentence),
+        with_turns_shown(problem.line_text),
+        caret,
+    )
