@@ -10,6 +10,7 @@ import datetime as dt
 import json
 import os
 from collections.abc import Iterable
+from html import escape
 from pathlib import Path
 from typing import Final, Literal
 
@@ -143,7 +144,7 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         # The plugin outlives the rebuilds of a live server: only what changed is planned anew.
         self._making: dict[Path, Making] = {}
         self._bodies: dict[str, Text] = {}
-        self._whole: dict[str, str] = {}
+        self._whole: dict[str, tuple[str, str]] = {}
         self._site = self._last_sound = NOTHING_MADE
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -199,19 +200,21 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
     def _before_the_search(
         self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext | None:
-        """The theme's search reads every tag of a body; it is spared those that it is not to find."""
+        """The theme's search reads every tag of a body, and takes a title for HTML."""
         if page.file.src_uri in self._bodies:
-            self._whole[page.file.src_uri] = page.content or ""
+            self._whole[page.file.src_uri] = page.content or "", page.meta["title"]
             page.content = searched(page.content or "")
+            # The theme's script puts what the search knows of a title into the page as HTML.
+            page.meta["title"] = escape(page.meta["title"], quote=False)
         return context
 
     @event_priority(-100)
     def _after_the_search(
         self, context: TemplateContext, /, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext | None:
-        """Readers get the whole body."""
+        """Readers get the whole body, and the title as text, which the frame escapes."""
         if page.file.src_uri in self._whole:
-            page.content = self._whole.pop(page.file.src_uri)
+            page.content, page.meta["title"] = self._whole.pop(page.file.src_uri)
         return context
 
     on_page_context = CombinedEvent(_before_the_search, _after_the_search)
