@@ -10,6 +10,7 @@ import contextlib
 import json
 from collections.abc import Mapping, MutableMapping
 from dataclasses import dataclass
+from html import escape
 from importlib.metadata import version
 from typing import Any, Final
 
@@ -45,6 +46,9 @@ class Searching:
             entries += json.loads(kept)
             page.meta = {**meta, "search": {"exclude": True}}
             key = ""
+        else:
+            # The theme's script puts what the search knows of a title into the page as HTML.
+            page.meta = {**meta, "title": escape(str(meta.get("title") or page.title), quote=False)}
         self._under_way = _UnderWay(key, whole, meta, len(entries or ()))
 
     def after(self, page: Page) -> None:

@@ -93,6 +93,7 @@ def test_every_kind_of_page_is_allowed_all_it_asks_for(defended: Served, watched
 def test_whatever_a_reader_does_is_allowed(defended: Served, watched: Page, watch: Watch) -> None:
     """Search, finding, side by side, a large photo, the other unit, the dark."""
     watched.goto(defended.url)
+    watched.wait_for_load_state("networkidle")
     watched.keyboard.press("/")
     watched.locator(".md-search__input").fill("wren")
     expect(watched.locator(".md-search-result__link").first).to_be_attached(timeout=20_000)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import html
 import io
 import json
 import re
@@ -26,6 +27,7 @@ from batchleaf.views.video_text import video_texts
 from browsing import SVG
 from public.hostile import PLAIN, SHEET, SHORT, TAGS, TEMPLATES, Words, harmful, lay_out_with, words_of
 from records.test_cases import read
+from serving import build
 
 Texts = Mapping[str, str]
 """Address → what stands there."""
@@ -54,9 +56,9 @@ class Document:
     text: str
 
 
-def document(html: str) -> Document:
+def document(written: str) -> Document:
     """A page as a browser takes it apart."""
-    root: Any = html5lib.parse(html, namespaceHTMLElements=False)
+    root: Any = html5lib.parse(written, namespaceHTMLElements=False)
     elements = [element for element in root.iter() if isinstance(element.tag, str)]
     scripts = [element for element in elements if element.tag == "script"]
     return Document(
@@ -198,6 +200,9 @@ def test_no_cell_of_a_table_is_worked_out(harm: Texts) -> None:
     assert looked_at > 50
 
 
+BOLD: Final = 'Fern <b>& co</b> &amp; "<img src=x onerror=h()>'
+
+
 def drawer_with(key: str, text: str) -> str:
     """A drawer of one paper in which ``key`` says ``text``."""
     return f"supplies:\n  fern:\n    name: fern\n    kind: paper\n    {key}: {json.dumps(text)}\n"
@@ -240,3 +245,24 @@ def test_a_link_leads_to_the_web_or_is_told(
         *(project.film.address for project in worked.archive.projects if project.film),
     ]
     assert lines in refused or not any(links)
+
+
+def test_the_search_gets_titles_as_html(tmp_path: Path) -> None:
+    """The theme's script puts them into a page as they are; the frame of a page shows them as text."""
+    files = {
+        "mkdocs.yml": "site_name: Bench\ntheme: {name: material}\nplugins: [search, batchleaf]\n",
+        "docs/about.md": "# About\n",
+        "projects/inventory/drawer.yml": drawer_with("about", "Plain."),
+        "projects/fern/project.yml": batch_with("credit", "a friend").replace("Fern", BOLD),
+    }
+    for name, text in files.items():
+        (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / name).write_text(text, "utf-8")
+    build(tmp_path, tmp_path / "site", "titles", "build")
+    index = json.loads((tmp_path / "site" / "search" / "search_index.json").read_text("utf-8"))
+    [title] = [one["title"] for one in index["docs"] if one["location"] == "projects/fern/"]
+    assert html.unescape(title) == BOLD
+    assert "<" not in title
+    written = (tmp_path / "site" / "projects" / "fern" / "index.html").read_text("utf-8")
+    page = html5lib.parse(written, namespaceHTMLElements=False)
+    assert page.findtext(".//title") == f"{BOLD} · Bench"

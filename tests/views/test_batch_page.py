@@ -14,7 +14,7 @@ from typing import Any
 
 import pytest
 
-from batchleaf.core.figures import Figures, work_out
+from batchleaf.core.figures import Figures, all_in_full, work_out
 from batchleaf.facts import (
     Archive,
     Asked,
@@ -52,6 +52,7 @@ from batchleaf.views.pages import BatchPage, Link
 from batchleaf.views.stock import batches_using
 from batchleaf.views.went import ways_in_words
 from core.drawers import batch, bought, cut, part, size, supply
+from core.test_for_makes import COUNT, REMEMBERED
 from views.test_small import plain, said
 
 SETTINGS = Settings(Unit.MM, Currency.of("EUR"))
@@ -124,7 +125,7 @@ def figures(*projects: Project) -> Figures:
     """These batches, worked out, with a drawer that has enough of everything."""
     purchases: tuple[Purchase, ...] = tuple(bought(0, 90, 900, one.slug) for one in SUPPLIES)
     records = Archive(projects, SUPPLIES, purchases, (), (), (DESIGN,), TOOLS)
-    return work_out(records, SETTINGS)
+    return all_in_full(work_out(records, SETTINGS), REMEMBERED, COUNT)
 
 
 def page_of(project: Project, *others: Project) -> BatchPage:
