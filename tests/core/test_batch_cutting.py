@@ -15,7 +15,8 @@ from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, 
 from batchleaf.core.cutting.layout import lay_out
 from batchleaf.core.cutting.plan import CostPlan, leaves_of
 from batchleaf.core.cutting.verify import faults
-from batchleaf.core.figures import work_out_batch
+from batchleaf.core.figures import in_full, work_out_batch
+from batchleaf.core.sheets_needed import count_sheets
 from batchleaf.facts import Origin, Project, Supply, Trim
 from batchleaf.facts.jobs import Job
 from core.drawers import batch_of, cut, part, size, supply
@@ -211,7 +212,8 @@ def test_what_a_blade_takes_away_is_counted(kerf: int, most: int) -> None:
     """ISO 216: four A6 leave no millimetre across an A4, so a saw of 1 mm spoils two of them."""
     sheet = supply("card", size=size(210, 297))
     one = replace(batch_of(part("A", 105, 148, "card"), makes=2, cuts=(("card", 1),)), kerf=Fraction(kerf))
-    found = work_out_batch(one, {"card": sheet}, {}, PLANNER)
+    alone = work_out_batch(one, {"card": sheet}, {}, PLANNER)
+    found = in_full(alone, {"card": sheet}, (), PLANNER, count_sheets)
     assert found.cutting is not None
     assert found.cutting.most is not None
     assert found.cutting.most.makes == most

@@ -117,7 +117,7 @@ def test_a_picture_without_its_room_is_seen(demo_site: Served, page: Page) -> No
     """Without the measures in the page, the photos of the steps move what stands below them."""
 
     def torn(route: Route) -> None:
-        body = route.fetch().text()
+        body = demo_site.file(PAGES["batch"]).read_text(encoding="utf-8")
         route.fulfill(body=re.sub(r' width="\d+" height="\d+"', "", body), content_type="text/html")
 
     page.route("**/sloe-lane-cards/", torn)
