@@ -12,7 +12,7 @@ from typing import TypeVar
 
 import pytest
 
-from batchleaf.core.figures import Figures
+from batchleaf.core.figures import Figures, all_in_full
 from batchleaf.views.drawing.shapes import Box
 from batchleaf.views.pages import (
     BatchPage,
@@ -26,6 +26,7 @@ from batchleaf.views.pages import (
     SeriesPage,
 )
 from batchleaf.views.site import all_pages
+from core.test_for_makes import COUNT, REMEMBERED
 from records.test_cases import laid_out, read
 
 Pages = dict[str, Page]
@@ -53,8 +54,9 @@ def worked_out(archive: str, folder: Path) -> Figures:
 
 @pytest.fixture(scope="module")
 def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
-    """The small archive, worked out."""
-    return worked_out("small.archive", tmp_path_factory.mktemp("small"))
+    """The small archive, worked out, with all that only its pages ask for."""
+    figures = worked_out("small.archive", tmp_path_factory.mktemp("small"))
+    return all_in_full(figures, REMEMBERED, COUNT)
 
 
 @pytest.fixture(scope="module")
