@@ -30,7 +30,7 @@ from batchleaf.views.notes.templates import turned
 from batchleaf.views.pages import NotesSheet, PrintedDrawing
 from batchleaf.views.words import spelt
 from batchleaf.workflow import read_and_work_out
-from browsing import SVG, AxeFaults, Served, parsed
+from browsing import SVG, AxeFaults, Served, is_sheet, parsed
 
 ROOT: Final = Path(__file__).parents[2]
 MASTHEAD: Final = Masthead("A paper bench")
@@ -231,7 +231,7 @@ def addresses(figures: Figures, hand_outs: Figures | None, tmp_path: Path) -> di
     """The documents of notes in a site made of ``figures``, by their address."""
     site, problems = made_site(figures, MASTHEAD, STANDARD, Store(tmp_path), hand_outs)
     assert problems == ()
-    return {one.address: said(one.text) for one in site.data if one.address.endswith("index.html")}
+    return {one.address: said(one.text) for one in site.data if is_sheet(Path(one.address))}
 
 
 @pytest.fixture(scope="module")
@@ -253,7 +253,7 @@ def test_a_hand_out_is_a_file_that_no_page_of_the_site_leads_to(
     told = Told()
     hand_outs = handed_out(with_hand_outs, told, MEMORY)
     site, _ = made_site(with_hand_outs, MASTHEAD, STANDARD, Store(tmp_path), hand_outs)
-    sheets = {one.address: said(one.text) for one in site.data if one.address.endswith("index.html")}
+    sheets = {one.address: said(one.text) for one in site.data if is_sheet(Path(one.address))}
     lying = {address for address in sheets if address.startswith("hand-outs/")}
     assert lying == {
         "hand-outs/wren-note-bookmarks/index.html",

@@ -169,7 +169,7 @@ def test_no_page_tells_where_makes_are_or_what_is_asked(private: Figures, public
         home = pages[""]
         assert isinstance(home, HomePage)
         several = {"find/"} if len(figures_.batches) > 1 else set[str]()
-        assert {link.href for link in home.more} == {*there, *several, "year/"}
+        assert {link.href for link in home.more} == {*there, *several, "table/", "year/"}
         how = pages["how/"]
         assert isinstance(how, HowPage)
         assert {"finished", "prices"} & {section.anchor for section in how.sections} == {

@@ -252,12 +252,12 @@ def test_the_public_edition_tells_what_was_made_and_nothing_of_money(figures: Fi
     assert year.made is not None
     assert year.paper is not None
     assert (year.drawer, year.used) == (None, None)
-    assert [link.href for link in page(pages, "", HomePage).more] == ["year/"]
+    assert [link.href for link in page(pages, "", HomePage).more] == ["table/", "year/"]
     (how,) = [one for one in page(pages, "how/", HowPage).sections if one.anchor == "years"]
     assert not any(word in " ".join(how.paragraphs).lower() for word in ("spent", "worth", "drawer"))
     none = pages_of(public_edition(figures, Told(), PLANNER))
     assert "year/" not in none
-    assert page(none, "", HomePage).more == ()
+    assert [link.href for link in page(none, "", HomePage).more] == ["table/"]
 
 
 def test_nothing_depends_on_the_day() -> None:
