@@ -34,6 +34,7 @@ def look(page: Page, site: Served, width: int, name: str = BATCH) -> None:
     page.goto(site.url + name)
 
 
+@pytest.mark.slow
 def test_the_page_keeps_its_share_of_a_wide_screen(demo_site: Served, page: Page) -> None:
     """More than half of the window up to 2,560 px, and nothing runs over its edge."""
     for name in demo_site.kinds().values():
@@ -61,6 +62,7 @@ def test_letters_grow_no_further_than_by_half(demo_site: Served, page: Page) -> 
     assert page.evaluate("getComputedStyle(document.documentElement).fontSize") == "24px"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("width", [390, DESK])
 def test_no_words_run_down_the_page(demo_site: Served, page: Page, width: int) -> None:
     """Every kind of page, and batches whose plans have remarks or whose boards have no groove."""

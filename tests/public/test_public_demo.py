@@ -51,7 +51,15 @@ def demo() -> Figures:
 
 
 @pytest.mark.parametrize(
-    "told", [Told(), Told(cost=False), Told(supplies=False), Told(cost=False, supplies=False)], ids=str
+    "told",
+    [
+        Told(),
+        *(
+            pytest.param(told, marks=pytest.mark.slow)
+            for told in (Told(cost=False), Told(supplies=False), Told(cost=False, supplies=False))
+        ),
+    ],
+    ids=str,
 )
 def test_the_pages_made_from_records_are_sound_html(demo: Figures, told: Told, tmp_path: Path) -> None:
     """A strict parser finds no fault in any body, whatever the maker lets it tell."""
@@ -89,7 +97,8 @@ def test_no_page_scrolls_sideways_on_a_phone(public_demo: Served, page: Page, wa
     assert watch.errors == []
 
 
-@pytest.mark.parametrize("scheme", ["light", pytest.param("dark", marks=pytest.mark.slow)])
+@pytest.mark.slow
+@pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_pages_are_plain_to_all(
     public_demo: Served, page: Page, axe_faults: AxeFaults, scheme: Literal["light", "dark"]
 ) -> None:

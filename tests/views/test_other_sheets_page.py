@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from batchleaf.commands.opened import open_archive
-from batchleaf.core.figures import Figures
+from batchleaf.core.figures import Figures, all_in_full
+from batchleaf.kept_batches import making
+from batchleaf.store import Store
 from batchleaf.views.other_sheets import link_to_other_sheets, other_sheets_page
 
 ROOT = Path(__file__).parents[2]
@@ -16,9 +18,11 @@ ROOT = Path(__file__).parents[2]
 @pytest.fixture(scope="module")
 def figures() -> Figures:
     """The demo."""
-    found = open_archive(ROOT).worked().figures
+    archive = open_archive(ROOT)
+    found = archive.worked().figures
     assert found is not None
-    return found
+    how = making(Store(archive.cache))
+    return all_in_full(found, how.planner, how.count)
 
 
 def said(figures: Figures, slug: str) -> dict[str, str]:

@@ -38,7 +38,9 @@ def without(record: str, *keys: str) -> str:
     return re.sub(rf"^({'|'.join(keys)}):.*\n(  .*\n)*", "", record, flags=re.MULTILINE)
 
 
-@pytest.mark.parametrize("settings", [[], ["--unit", "in", "--currency", "USD"]])
+@pytest.mark.parametrize(
+    "settings", [[], pytest.param(["--unit", "in", "--currency", "USD"], marks=pytest.mark.slow)]
+)
 def test_a_newcomer_gets_from_start_to_a_published_batch(
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
