@@ -146,15 +146,19 @@ def _clear_away(site_dir: Path) -> None:
 
 
 def _is_at_work(folder: Path) -> bool:
-    """Whether the build that made ``folder`` still runs; where no system call tells, for a day."""
+    """Whether the build that made ``folder`` still runs; where nothing tells, for a day."""
     try:
-        if os.name == "nt" or not (owner := (folder / OWNER).read_text(encoding="ascii")):
-            return folder.stat().st_mtime > time.time() - A_DAY
+        owner = (folder / OWNER).read_text(encoding="ascii")
+    except OSError:
+        owner = ""  # its build has only just begun
+    if os.name == "nt" or not owner.isdecimal():
+        return folder.exists() and folder.stat().st_mtime > time.time() - A_DAY
+    try:
         os.kill(int(owner), 0)
-    except (ProcessLookupError, FileNotFoundError, ValueError):
+    except ProcessLookupError:
         return False
     except OSError:
-        return True
+        return True  # it is somebody else's
     return True
 
 

@@ -45,7 +45,7 @@ def main(arguments: list[str] | None = None) -> int:
         return refuse(str(error))
     except OSError as error:
         where = f"{error.filename}: " if error.filename else ""
-        return refuse(f"{where}{error.strerror or error}. What was there before is as it was.")
+        return refuse(f"{where}{error.strerror or error}. Nothing more was done.")
     return code
 
 

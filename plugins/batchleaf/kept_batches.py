@@ -6,6 +6,7 @@ house itself: its code, its templates and the libraries that write text are part
 
 from __future__ import annotations
 
+import contextlib
 import gc
 import json
 import os
@@ -25,8 +26,8 @@ from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.core.sheets_needed import Counting, count_sheets, remembering_counts
 from batchleaf.helping import Helpers, NoHelpError, receive, send
 from batchleaf.kept_plans import keeping, keeping_counts
-from batchleaf.made_batch import MadeBatch, MadeFile, MadePage, Text, ToMake, made_batch
-from batchleaf.store import Store, key_of
+from batchleaf.made_batch import MadeBatch, MadeFile, MadePage, Text, ToMake, made_batch, said
+from batchleaf.store import CannotKeepError, Store, key_of
 
 PAGES: Final = "pages"
 """The part of the store for the texts of batches."""
@@ -120,7 +121,7 @@ def _laid_down(made: MadeBatch, store: Store) -> tuple[MadeBatch, str]:
     """The batch, whose texts lie in the store, and their names there."""
 
     def down(text: Text) -> str:
-        return store.keep(text.encode() if isinstance(text, str) else text.read_bytes())
+        return store.keep(said(text).encode())
 
     pages = [
         [one.address, one.title, one.section, one.description, one.meta, down(one.body)] for one in made.pages
@@ -167,4 +168,6 @@ def _sources(folder: Traversable, path: str) -> Iterator[tuple[bytes, bytes]]:
 
 
 if __name__ == "__main__":
-    help_to_make(Store(Path(sys.argv[1])), sys.stdin.buffer, sys.stdout.buffer)
+    # Who asked makes it then, and tells what stood in the way.
+    with contextlib.suppress(CannotKeepError, BrokenPipeError, KeyboardInterrupt):
+        help_to_make(Store(Path(sys.argv[1])), sys.stdin.buffer, sys.stdout.buffer)

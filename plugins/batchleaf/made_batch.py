@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -80,12 +79,11 @@ class ToMake:
     def told(self) -> str:
         """All of it as text: what is made of equal texts is equal.
 
-        Where a fact stands in its file is left out, since no page tells it.
+        Where a fact stands in its file is no part of it (``repr=False``), since no page tells it.
         """
-        return _PLACE.sub("", repr(self))
+        return repr(self)
 
 
-_PLACE: Final = re.compile(r"Place\([^()]*\)")
 FOUND_FIRST: Final = 2000
 """A word anywhere on a batch's page counts twice as much as one in another page's title (1000)."""
 

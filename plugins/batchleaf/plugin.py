@@ -7,11 +7,11 @@ MkDocs clears anything, so that a faulty record leaves the old site alone.
 from __future__ import annotations
 
 import datetime as dt
-import json
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
-from typing import Final, Literal
+from typing import Literal
 
 from jinja2 import Environment
 from mkdocs.config import config_options as c
@@ -19,7 +19,7 @@ from mkdocs.config.base import ConfigErrors, ConfigWarnings
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
-from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
@@ -30,8 +30,9 @@ from batchleaf.core.remembered import Remembered
 from batchleaf.edition import Edition, edition_in
 from batchleaf.facts import CostFlow, Problem, Settings, Weight
 from batchleaf.facts.archive import DISCLOSURE, VIDEO_TEXT
+from batchleaf.handing_over import dress, files_of
 from batchleaf.kept_batches import Making, making
-from batchleaf.made_batch import MadeFile, MadePage, Text, said
+from batchleaf.made_batch import Text, said
 from batchleaf.made_site import NOTHING_MADE, MadeSite, made_site, problem_site
 from batchleaf.measure.colours import Colour
 from batchleaf.measure.errors import MeasureError
@@ -39,8 +40,8 @@ from batchleaf.measure.lengths import WRITTEN, Unit, parse_size
 from batchleaf.measure.licences import Licence
 from batchleaf.measure.money import Currency
 from batchleaf.own_files import bare_pictures, loops_in, without_odd_files
-from batchleaf.render.html import THEME, toc_tokens
-from batchleaf.render.look import STANDARD, STYLE_SHEET, Look, look_style
+from batchleaf.render.html import toc_tokens
+from batchleaf.render.look import STANDARD, Look
 from batchleaf.searching import Searching
 from batchleaf.settings import (
     FILE,
@@ -63,19 +64,6 @@ from batchleaf.views.video_text import told_of_length, video_texts
 from batchleaf.workflow import read_and_work_out
 
 log = get_plugin_logger("batchleaf")
-
-PALETTE: Final = [
-    {
-        "media": "(prefers-color-scheme: light)",
-        "scheme": "default",
-        "toggle": {"icon": "material/weather-night", "name": "Switch to dark"},
-    },
-    {
-        "media": "(prefers-color-scheme: dark)",
-        "scheme": "slate",
-        "toggle": {"icon": "material/weather-sunny", "name": "Switch to light"},
-    },
-]
 
 
 class BatchleafConfig(ToldSettings):
@@ -163,12 +151,10 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         projects = projects_folder(config, self.config)
         config.watch.append(str(projects))
         masthead = masthead_of(config, self.config)
-        try:
+        with _cache_told():
             self._site = self._made(projects, cache_folder(config), masthead)
-        except CannotKeepError as error:
-            raise PluginError(str(error)) from None
         self._bodies = {site_map.source(page.address): page.body for page in self._site.pages}
-        _dress(config, self._site, masthead, self.config.look())
+        dress(config, self._site, masthead, self.config.look())
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -178,13 +164,14 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         records = projects_folder(config, self.config).resolve()
         for file in [one for one in files if _lies_in(one, records)]:
             files.remove(file)
-        for file in _files(self._site, self.config.look(), config):
+        for file in files_of(self._site, self.config.look(), config):
             if existing := files.get_file_from_path(file.src_uri):
                 log.info(f"{file.src_uri} is made from the records; your own page of that name is left out")
                 files.remove(existing)
             files.append(file)
         if _edition() is Edition.PUBLIC:
-            _make_bare(files, config)
+            with _cache_told():
+                _make_bare(files, config)
         return files
 
     @event_priority(-100)
@@ -268,6 +255,15 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         raise PluginError(f"The records cannot be read:\n{sentences}")
 
 
+@contextmanager
+def _cache_told() -> Iterator[None]:
+    """A cache that cannot be written stops the build with a sentence."""
+    try:
+        yield
+    except CannotKeepError as error:
+        raise PluginError(str(error)) from None
+
+
 def _make_bare(files: Files, config: MkDocsConfig) -> None:
     """The maker's own pictures say nothing besides; one that cannot be taken apart is not published."""
     problems = list(bare_pictures(files, config, Store(cache_folder(config))))
@@ -296,55 +292,3 @@ def masthead_of(config: MkDocsConfig, plugin: BatchleafConfig) -> Masthead:
     """What the site is called, where it will stand, and under which licence."""
     licence = Licence.of(plugin.licence) if plugin.licence else None
     return Masthead(config.site_name, config.site_url or "", config.site_author or "", licence)
-
-
-def _dress(config: MkDocsConfig, site: MadeSite, masthead: Masthead, look: Look) -> None:
-    """Batchleaf's templates go before the theme's, and the frame of every page learns what it needs.
-
-    Fonts from another host are always off; light and dark are there unless the maker chose a palette.
-    """
-    if str(THEME) not in config.theme.dirs:
-        config.theme.dirs.insert(0, str(THEME))
-    config.theme["font"] = False
-    if not config.theme.get("palette"):
-        config.theme["palette"] = PALETTE
-    nav = [{"title": title, "url": address, "section": section} for title, address, section in site.sections]
-    config.extra["batchleaf"] = {
-        "nav": nav,
-        "more": [{"title": one.title, "url": one.address} for one in site.more],
-        "feed": next((one.address for one in site.data if one.address == site_map.FEED), ""),
-        "look": STYLE_SHEET if look != STANDARD else "",
-        "licence": masthead.licence and {"name": masthead.licence.name, "deed": masthead.licence.deed},
-    }
-
-
-def _front_matter(page: MadePage) -> str:
-    meta = {"title": page.title, "section": page.section, "description": page.description, **page.meta}
-    # JSON is YAML, with every text in quotes.
-    return f"---\n{json.dumps(meta)}\n---\n"
-
-
-def _files(site: MadeSite, look: Look, config: MkDocsConfig) -> list[File]:
-    pages = [
-        File.generated(
-            config,
-            site_map.source(page.address),
-            content=_front_matter(page),
-            inclusion=InclusionLevel.NOT_IN_NAV,
-        )
-        for page in site.pages
-    ]
-    data = [_data(one, config) for one in site.data]
-    photos = [
-        File.generated(config, f"{site_map.PHOTOS}{photo.name}", abs_src_path=str(photo.path))
-        for photo in site.photos
-    ]
-    chosen = [File.generated(config, STYLE_SHEET, content=look_style(look))] if look != STANDARD else []
-    return [*pages, *data, *photos, *chosen]
-
-
-def _data(one: MadeFile, config: MkDocsConfig) -> File:
-    if isinstance(one.text, Path):
-        return File.generated(config, one.address, abs_src_path=str(one.text))
-    # As bytes, since text would get the line ends of the machine.
-    return File.generated(config, one.address, content=one.text.encode())

@@ -15,10 +15,10 @@ from batchleaf.core.figures import Figures, all_in_full, work_out
 from batchleaf.core.for_makes import COUNTS, ForMakes, Needed
 from batchleaf.core.sheets_needed import (
     SheetsFor,
+    asking_for_sheets,
     count_sheets,
     no_more_for_fewer,
     remembering_counts,
-    sheets_for,
     sheets_for_each,
 )
 from batchleaf.facts import Project, Purchase, Settings, Supply, Use
@@ -61,7 +61,7 @@ def test_sheets_for_each_number_by_hand() -> None:
 
 def test_another_make_never_takes_fewer_sheets() -> None:
     """Neither in all nor of one paper, where parts are dealt round over two."""
-    found = [sheets_for(MIXED, makes, PAPERS, COUNT) for makes in range(1, 19)]
+    found = list(map(asking_for_sheets(MIXED, PAPERS, COUNT), range(1, 19)))
     counts = [dict(each.sheets) for each in found if each]
     assert len(counts) == 18
     for slug in PAPERS:
@@ -73,7 +73,7 @@ def test_the_number_of_the_batch_takes_what_its_own_plan_takes() -> None:
     """From whole sheets it is one question, asked twice."""
     planned = replace(batch_of(*MIXED.parts, makes=7, planned=True), finished=0)
     plan = cutting_of(planned, PAPERS, REMEMBERED)
-    mine = sheets_for(MIXED, 7, PAPERS, COUNT)
+    mine = asking_for_sheets(MIXED, PAPERS, COUNT)(7)
     assert plan
     assert mine
     assert dict(mine.sheets) == {cut.supply: cut.count for cut in plan.sheets.values()}

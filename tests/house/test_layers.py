@@ -33,11 +33,13 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
     "searching": {"render", "store"},
     "settings": {"measure", "records"},
     "own_files": {"facts", "render", "store"},
+    "handing_over": {"made_batch", "made_site", "render", "views"},
     "plugin": {
         "measure",
         "facts",
         "core",
         "edition",
+        "handing_over",
         "kept_batches",
         "made_batch",
         "own_files",
@@ -73,7 +75,10 @@ MAY_IMPORT: Final[dict[str, set[str]]] = {
 }
 
 FOREIGN: Final[dict[str, set[str]]] = {
-    "mkdocs": {"own_files", "searching", "settings", "plugin", "commands", "build", "mkdocs_told"},
+    "mkdocs": {
+        *("settings", "own_files", "handing_over", "searching", "plugin"),
+        *("commands", "build", "mkdocs_told"),
+    },
     "yaml": {"records"},
     "pydantic": {"records"},
     "jinja2": {"render", "plugin"},

@@ -21,10 +21,11 @@ from batchleaf.views.batch import batch_page
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, DrawerPage, HomePage, HowPage, ItemPage
-from batchleaf.views.site import all_data, all_pages, sections_of
+from batchleaf.views.site import sections_of
 from core.drawers import cut, part
 from views.test_batch_page import BASE, FULL, OTHERS, SETTINGS, figures
 from views.test_small import said
+from whole_site import all_data, all_pages
 
 PUBLISHED: Final = replace(
     FULL,
@@ -105,8 +106,8 @@ def texts(value: Any) -> Iterator[str]:
 
 def all_texts(figures: Figures) -> str:
     """All that the pages, the numbers and the tables say, addresses too."""
-    pages = [(placed.address, placed.page) for placed in all_pages(figures, {}, str)]
-    return "\n".join(texts([*pages, numbers_of(figures), *all_data(figures, {})]))
+    pages = [(placed.address, placed.page) for placed in all_pages(figures)]
+    return "\n".join(texts([*pages, numbers_of(figures), *all_data(figures)]))
 
 
 def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: Figures) -> None:
@@ -129,7 +130,7 @@ def test_figures_json_has_only_keys_that_are_allowed(private: Figures, public: F
 
 def test_the_documentation_names_the_allowed_keys_and_no_others(public: Figures) -> None:
     """On the page that tells how numbers are worked out."""
-    how = next(one.page for one in all_pages(public, {}, str) if isinstance(one.page, HowPage))
+    how = next(one.page for one in all_pages(public) if isinstance(one.page, HowPage))
     told = how.sections[-1].paragraphs[-1].removeprefix("Its keys:")
     words = set(told.replace("Where the record says something of it", "").replace(".", " ").split())
     keys = {key for below in ALLOWED.values() for key in below.split()}
@@ -164,7 +165,7 @@ def test_no_page_tells_where_makes_are_or_what_is_asked(private: Figures, public
     """The private edition has both pages, and the first page leads to them."""
     addresses = {"finished/", "prices/"}
     for figures_, there in ((private, addresses), (public, set[str]())):
-        pages = {one.address: one.page for one in all_pages(figures_, {}, str)}
+        pages = {one.address: one.page for one in all_pages(figures_)}
         assert addresses & pages.keys() == there
         home = pages[""]
         assert isinstance(home, HomePage)
@@ -180,7 +181,7 @@ def test_no_page_tells_where_makes_are_or_what_is_asked(private: Figures, public
 def test_supplies_are_those_that_were_used(public: Figures) -> None:
     """The drawer is an index of supplies, and a page of one says in which batches it is."""
     assert [title for title, _, _ in sections_of(public)] == ["Batches", "Supplies", "Bench", "Series", "How"]
-    pages = [one.page for one in all_pages(public, {}, str)]
+    pages = [one.page for one in all_pages(public)]
     (index,) = [page for page in pages if isinstance(page, DrawerPage)]
     assert (index.title, said(index.sentence)) == ("Supplies", "Three supplies, used in one batch.")
     items = {page.title: page for page in pages if isinstance(page, ItemPage)}
@@ -205,7 +206,7 @@ def test_without_supplies_papers_go_by_their_kind(private: Figures) -> None:
     ]
     assert page.cost.rows == ()
     assert len(page.plans) == 2
-    assert "drawer/" not in {one.address for one in all_pages(unnamed, {}, str)}
+    assert "drawer/" not in {one.address for one in all_pages(unnamed)}
     assert "Supplies" not in [title for title, _, _ in sections_of(unnamed)]
 
 
@@ -225,16 +226,16 @@ def test_without_cost_no_money_is_told(private: Figures) -> None:
     free = public_edition(private, Told(cost=False), PLANNER)
     assert "€" not in all_texts(free)
     assert numbers_of(free)["cost_of_one"] is None
-    heads = [one.text.splitlines()[0] for one in all_data(free, {}) if one.address.endswith(".csv")]
+    heads = [one.text.splitlines()[0] for one in all_data(free) if one.address.endswith(".csv")]
     assert [head for head in heads if "cost" in head or "price" in head] == []
-    how = next(one.page for one in all_pages(free, {}, str) if isinstance(one.page, HowPage))
+    how = next(one.page for one in all_pages(free) if isinstance(one.page, HowPage))
     assert "cost" not in [section.anchor for section in how.sections]
 
 
 def test_where_nothing_is_published_nothing_is_there() -> None:
     """The first page says so."""
     none = public_edition(figures(FULL, *OTHERS), Told(), PLANNER)
-    pages = {one.address: one.page for one in all_pages(none, {}, str)}
+    pages = {one.address: one.page for one in all_pages(none)}
     assert sorted(pages) == ["", "how/", "series/"]
     home = pages[""]
     assert isinstance(home, HomePage)

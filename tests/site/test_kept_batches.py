@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
@@ -52,8 +53,8 @@ def test_helpers_make_the_same(
     told: list[int] = []
 
     class Counted(Helpers):
-        def made(self, asked_for: object) -> list[str]:
-            answers = super().made(asked_for)  # type: ignore[arg-type]
+        def made(self, asked: Sequence[object]) -> list[str]:
+            answers = super().made(asked)
             told.append(len(answers))
             return answers
 

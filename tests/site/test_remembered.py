@@ -47,7 +47,8 @@ ORIEL: Final = "projects/designs/oriel.yml"
 DRAWER: Final = "projects/inventory/drawer.yml"
 
 WRITTEN: Final = {
-    "a title": (LANTERN, "Lantern cards", "Lamp cards"),
+    "a title": (LANTERN, "Lantern cards", "Place(1) cards"),
+    "a part of it": (LANTERN, "Place(1) cards", "Place(2) cards"),
     "a number of makes": (LANTERN, "makes: 3 of 4", "makes: 3 of 5"),
     "who gets the notes": (LANTERN, "series: tides", "series: tides\nnotes: hand-out"),
     "another title": ("projects/later/project.yml", "Later tags", "Latest tags"),
@@ -196,6 +197,15 @@ def test_what_an_edit_does_not_touch_is_not_made_again(archive: Archive, tmp_pat
     assert first.of == {"lantern", "later"}
     assert again.of == set()
     assert edited.of == {"later"}
+
+
+def test_where_a_record_says_a_thing_changes_no_page(archive: Archive, tmp_path: Path) -> None:
+    """A remark above all supplies moves each to another line, and nothing is made again."""
+    archive.site(afresh, tmp_path)
+    archive.edit(DRAWER, "supplies:", "# Bought where the lane ends.\nsupplies:")
+    asked = Asked()
+    archive.site(asked, tmp_path)
+    assert asked.of == set()
 
 
 def test_a_spoilt_text_is_made_again(archive: Archive, tmp_path: Path) -> None:

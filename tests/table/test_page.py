@@ -13,7 +13,7 @@ import html5lib
 import pytest
 from mkdocs.livereload import _SCRIPT_TEMPLATE_STR
 from PIL import Image
-from playwright.sync_api import Browser, Locator, Page, expect
+from playwright.sync_api import Browser, Locator, Page, ViewportSize, expect
 
 from batchleaf.core.cutting.from_one_sheet import from_one_sheet
 from batchleaf.facts.jobs import MakesQuestion
@@ -27,7 +27,7 @@ from batchleaf.views.masthead import Masthead
 from browsing import AxeFaults, Watch
 from table.laid_out import NAME, ServedTable, lay_out_table, served_table
 
-PHONE: Final = {"width": 360, "height": 740}
+PHONE: Final = ViewportSize(width=360, height=740)
 SCRAPS_AND_SHEET: Final = ("8 x 6", "5 1/2 x 9", "12 x 12")
 WANTED: Final = "3 3/4 x 5"
 EXAMPLE: Final = urlencode([("unit", "in"), *(("have", one) for one in SCRAPS_AND_SHEET), ("want", WANTED)])
@@ -86,7 +86,7 @@ def test_two_scraps_and_a_sheet_in_eight_taps_without_a_connection(
     browser: Browser, served: ServedTable, watch: Watch
 ) -> None:
     """How many of 3 3/4 x 5, on a phone whose server is gone: at most eight taps, and the planner's count."""
-    context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)  # type: ignore[arg-type]
+    context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
     page = context.new_page()
     watch.follow(page)
     page.goto(served.url)

@@ -12,10 +12,10 @@ from batchleaf.measure.lengths import Unit
 from batchleaf.views.bench_words import about_minutes, waiting_in_words, work_in_words
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.pages import BatchPage, BenchView
-from batchleaf.views.site import all_pages
 from batchleaf.views.tables.all_tables import tables_of_batch
 from batchleaf.views.tables.bench_work import bench_table
 from views.test_small import page, plain, said, worked_out
+from whole_site import all_pages
 
 
 @pytest.fixture(scope="module")
@@ -26,7 +26,7 @@ def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
 
 def section(figures: Figures, slug: str) -> BenchView | None:
     """What the page of one batch says of bench work."""
-    pages = {placed.address: placed.page for placed in all_pages(figures, {}, str)}
+    pages = {placed.address: placed.page for placed in all_pages(figures)}
     return page(pages, f"projects/{slug}/", BatchPage).bench
 
 

@@ -16,10 +16,10 @@ from batchleaf.views.collating_words import sentence_of
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, CollatingView, SortedPart
-from batchleaf.views.site import all_pages
 from batchleaf.views.tables.collating import collating_table
 from core.drawers import batch_of, part, supply
 from views.test_small import page, plain, worked_out
+from whole_site import all_pages
 
 
 @pytest.fixture(scope="module")
@@ -36,7 +36,7 @@ def public(figures: Figures) -> Figures:
 
 def section(figures: Figures, slug: str) -> CollatingView:
     """What the page of one batch says of collating."""
-    pages = {placed.address: placed.page for placed in all_pages(figures, {}, str)}
+    pages = {placed.address: placed.page for placed in all_pages(figures)}
     found = page(pages, f"projects/{slug}/", BatchPage).collating
     assert found is not None
     return found
@@ -121,7 +121,7 @@ def test_an_edition_without_supplies_names_kinds(figures: Figures) -> None:
 
 def test_nothing_is_said_where_all_makes_get_the_same(figures: Figures) -> None:
     """Neither on the page nor in the numbers."""
-    pages = {placed.address: placed.page for placed in all_pages(figures, {}, str)}
+    pages = {placed.address: placed.page for placed in all_pages(figures)}
     assert page(pages, "projects/plain/", BatchPage).collating is None
     with pytest.raises(KeyError):
         numbers(figures, "plain")

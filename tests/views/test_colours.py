@@ -17,9 +17,9 @@ from batchleaf.measure.money import Currency
 from batchleaf.views.colour_words import colour_in_words, nearness_in_words
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.pages import BatchPage, ColourGroup, ColoursPage, DrawerPage, HowPage, ItemPage
-from batchleaf.views.site import all_pages
 from core.drawers import supply
 from views.test_small import Pages, page, plain, said, worked_out
+from whole_site import all_pages
 
 
 @pytest.fixture(scope="module")
@@ -30,7 +30,7 @@ def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
 
 def pages_of(figures: Figures) -> Pages:
     """All pages by address."""
-    return {placed.address: placed.page for placed in all_pages(figures, {}, str)}
+    return {placed.address: placed.page for placed in all_pages(figures)}
 
 
 @pytest.fixture(scope="module")

@@ -27,10 +27,10 @@ from batchleaf.views.finished import finished_page
 from batchleaf.views.more import more_links, more_of
 from batchleaf.views.pages import FinishedPage, HomePage, Link, PricesPage
 from batchleaf.views.prices import prices_page, time_in_words
-from batchleaf.views.site import all_pages
 from core.drawers import bought, cut
 from views.test_batch_page import BASE, DESIGN, SEA, SETTINGS, SUPPLIES, TOOLS, WORDS, card_batch
 from views.test_small import plain, said
+from whole_site import all_pages
 
 KEPT, GIVEN, SOLD, SAMPLE = Whereabouts.KEPT, Whereabouts.GIVEN, Whereabouts.SOLD, Whereabouts.SAMPLE
 
@@ -203,7 +203,7 @@ def _to_them(links: tuple[Link, ...]) -> list[Link]:
 def test_the_first_page_leads_to_both() -> None:
     """And only where there is something on them: a price of what is only planned is none yet."""
     both = worked(*ALL)
-    home = next(one.page for one in all_pages(both, {}, str) if isinstance(one.page, HomePage))
+    home = next(one.page for one in all_pages(both) if isinstance(one.page, HomePage))
     assert _to_them(home.more) == [Link("Finished makes", "finished/"), Link("Prices", "prices/")]
     assert _to_them(more_links(both, "how/")) == [
         Link("Finished makes", "../finished/"),
@@ -212,5 +212,5 @@ def test_the_first_page_leads_to_both() -> None:
     for some, there in (((UNTOLD, PLANNED), []), ((GIVEN_AWAY,), ["finished/"])):
         figures = worked(*some)
         assert [one.address for one in more_of(figures) if one.address in ("finished/", "prices/")] == there
-        pages = {one.address for one in all_pages(figures, {}, str)}
+        pages = {one.address for one in all_pages(figures)}
         assert {"finished/", "prices/"} & pages == set(there)

@@ -16,9 +16,9 @@ from batchleaf.views.drawing.pieces import MOST_IN_A_PILE, draw_pile, scale_for
 from batchleaf.views.drawing.shapes import Box
 from batchleaf.views.offcuts import COLUMN_PX, HIGHEST_PX, PIXELS_PER_MM, WIDEST_PX
 from batchleaf.views.pages import BuyRow, DrawerPage, HowPage, ItemPage, LaidPile, Link, OffcutsPage
-from batchleaf.views.site import all_pages
 from records.test_cases import laid_out, read
 from views.test_small import Pages, page, plain, said
+from whole_site import all_pages
 
 ARCHIVE: Final = """\
 === projects/inventory/drawer.yml
@@ -122,7 +122,7 @@ def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
 @pytest.fixture(scope="module")
 def pages(figures: Figures) -> Pages:
     """Its pages by address."""
-    return {placed.address: placed.page for placed in all_pages(figures, {}, str)}
+    return {placed.address: placed.page for placed in all_pages(figures)}
 
 
 def told(row: BuyRow) -> tuple[str, ...]:
@@ -180,7 +180,7 @@ def test_where_nothing_is_wanted_nothing_is_said(figures: Figures) -> None:
     archive = replace(figures.archive, supplies=unmarked, projects=made)
     batches = {slug: one for slug, one in figures.batches.items() if one.taken}
     quiet = replace(figures, archive=archive, batches=batches)
-    shown = {placed.address: placed.page for placed in all_pages(quiet, {}, str)}
+    shown = {placed.address: placed.page for placed in all_pages(quiet)}
     assert page(shown, "drawer/", DrawerPage).buy_next is None
 
 
@@ -258,7 +258,7 @@ def test_the_drawer_leads_to_its_pieces(figures: Figures, pages: Pages) -> None:
     assert figures.ledger is not None
     whole = tuple(one for one in figures.ledger.balances if one.holding.piece is None)
     none = replace(figures, ledger=replace(figures.ledger, balances=whole))
-    shown = {placed.address: placed.page for placed in all_pages(none, {}, str)}
+    shown = {placed.address: placed.page for placed in all_pages(none)}
     assert "offcuts/" not in shown
     assert said(page(shown, "drawer/", DrawerPage).sentence).startswith("Six supplies, worth ")
 

@@ -13,8 +13,9 @@ from batchleaf.measure.lengths import Size
 from batchleaf.render.html import render
 from batchleaf.views.bench import bench_page
 from batchleaf.views.pages import BenchPage, DrawerPage, ItemPage
-from batchleaf.views.site import all_pages, sections_of
+from batchleaf.views.site import sections_of
 from views.test_small import Pages, page, plain, said, worked_out
+from whole_site import all_pages
 
 ONE_MM = Size(Fraction(1), Fraction(1))
 
@@ -28,7 +29,7 @@ def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
 @pytest.fixture(scope="module")
 def pages(figures: Figures) -> Pages:
     """Its pages by address."""
-    return {placed.address: placed.page for placed in all_pages(figures, {}, lambda text: text)}
+    return {placed.address: placed.page for placed in all_pages(figures)}
 
 
 def moved(item: ItemPage) -> list[tuple[str, str, str, str]]:
@@ -189,5 +190,5 @@ def test_a_tool_leads_to_the_batches_that_need_it(figures: Figures) -> None:
 def test_without_tools_there_is_no_bench(figures: Figures) -> None:
     """Neither a page nor a word in the header."""
     bare = replace(figures, archive=replace(figures.archive, tools=()))
-    assert "bench/" not in {placed.address for placed in all_pages(bare, {}, lambda text: text)}
+    assert "bench/" not in {placed.address for placed in all_pages(bare)}
     assert [title for title, _, _ in sections_of(bare)] == ["Batches", "Drawer", "Series", "How"]

@@ -13,8 +13,8 @@ from batchleaf.render.html import render
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage, HowPage, ItemPage
-from batchleaf.views.site import all_pages
 from views.test_small import page, plain, worked_out
+from whole_site import all_pages
 
 
 @pytest.fixture(scope="module")
@@ -31,9 +31,7 @@ def public(figures: Figures) -> Figures:
 
 def batch_page(figures: Figures, slug: str) -> BatchPage:
     """The page of one batch."""
-    return page(
-        {one.address: one.page for one in all_pages(figures, {}, str)}, f"projects/{slug}/", BatchPage
-    )
+    return page({one.address: one.page for one in all_pages(figures)}, f"projects/{slug}/", BatchPage)
 
 
 def rows(figures: Figures, slug: str) -> dict[str, list[str]]:
@@ -185,7 +183,7 @@ def test_the_numbers_for_programs(figures: Figures) -> None:
 
 def how(figures: Figures) -> Iterator[str]:
     """The paragraphs of how sending is worked out."""
-    found = next(one.page for one in all_pages(figures, {}, str) if isinstance(one.page, HowPage))
+    found = next(one.page for one in all_pages(figures) if isinstance(one.page, HowPage))
     return iter(next(section for section in found.sections if section.anchor == "post").paragraphs)
 
 
@@ -203,7 +201,7 @@ def test_how_it_is_worked_out_names_the_rules_their_editions_and_sources(public:
 
 def test_the_page_of_a_supply_says_how_thick_and_how_heavy_it_is(figures: Figures) -> None:
     """Points beside millimetres, as papers are sold; the envelope in both units."""
-    pages = {one.address: one.page for one in all_pages(figures, {}, str)}
+    pages = {one.address: one.page for one in all_pages(figures)}
     oat = dict(page(pages, "drawer/oat-card/", ItemPage).facts)
     assert oat["Thickness"] == "0.305 mm, 12 pt"
     envelope = dict(page(pages, "drawer/envelope-a2/", ItemPage).facts)

@@ -25,9 +25,9 @@ from batchleaf.views.pages import (
     SeriesIndexPage,
     SeriesPage,
 )
-from batchleaf.views.site import all_pages
 from core.test_for_makes import COUNT, REMEMBERED
 from records.test_cases import laid_out, read
+from whole_site import all_pages
 
 Pages = dict[str, Page]
 P = TypeVar("P")
@@ -62,7 +62,7 @@ def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
 @pytest.fixture(scope="module")
 def pages(figures: Figures) -> Pages:
     """Its pages by address."""
-    return {placed.address: placed.page for placed in all_pages(figures, {}, lambda text: text)}
+    return {placed.address: placed.page for placed in all_pages(figures)}
 
 
 def page(pages: Pages, address: str, kind: type[P]) -> P:

@@ -9,8 +9,8 @@ from batchleaf.core.figures import Figures
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.figures_json import figures_json
 from batchleaf.views.pages import BatchPage
-from batchleaf.views.site import all_pages
 from views.test_small import page, plain, worked_out
+from whole_site import all_pages
 
 
 @pytest.fixture(scope="module")
@@ -21,7 +21,7 @@ def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
 
 def batch_page(figures: Figures, slug: str) -> BatchPage:
     """The page of one batch."""
-    pages = {placed.address: placed.page for placed in all_pages(figures, {}, str)}
+    pages = {placed.address: placed.page for placed in all_pages(figures)}
     return page(pages, f"projects/{slug}/", BatchPage)
 
 

@@ -32,13 +32,13 @@ from batchleaf.views.pages import (
     SeriesPage,
 )
 from batchleaf.views.prices import prices_page
-from batchleaf.views.site import all_data, all_pages
 from batchleaf.views.tables.finished import finished_table, prices_table, sold_table, went_table
 from batchleaf.views.tables.table import Cell, Money, Table, csv_text, how_far_known, money_known
 from batchleaf.views.went import went_view
 from records.test_cases import laid_out
 from records.test_cases import read as read_records
 from views.test_small import Pages, page, said, worked_out
+from whole_site import all_data, all_pages
 
 EURO: Final = Currency.of("EUR")
 Rows = list[dict[str, str]]
@@ -151,13 +151,13 @@ def figures(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
 @pytest.fixture(scope="module")
 def pages(figures: Figures) -> Pages:
     """Its pages by address."""
-    return {placed.address: placed.page for placed in all_pages(figures, {}, str)}
+    return {placed.address: placed.page for placed in all_pages(figures)}
 
 
 @pytest.fixture(scope="module")
 def files(figures: Figures) -> Files:
     """Address of each table → its rows by the names of the columns."""
-    texts_of = {one.address: one.text for one in all_data(figures, {}) if one.address.endswith(".csv")}
+    texts_of = {one.address: one.text for one in all_data(figures) if one.address.endswith(".csv")}
     tables = {address: read(text) for address, text in texts_of.items()}
     return {
         address: [dict(zip(head, row, strict=True)) for row in rows]

@@ -13,9 +13,9 @@ from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.pages import HomePage, HowPage, MoneyRow, YearsPage, YearView
-from batchleaf.views.site import all_pages
 from core.drawers import archive, batch, bought, counted, cut, day, part, supply
 from views.test_small import Pages, page, plain, said, worked_out
+from whole_site import all_pages
 
 
 @pytest.fixture(scope="module")
@@ -26,7 +26,7 @@ def figures(tmp_path_factory: pytest.TempPathFactory) -> Figures:
 
 def pages_of(figures: Figures) -> Pages:
     """All pages by address."""
-    return {placed.address: placed.page for placed in all_pages(figures, {}, lambda text: text)}
+    return {placed.address: placed.page for placed in all_pages(figures)}
 
 
 @pytest.fixture(scope="module")

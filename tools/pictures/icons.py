@@ -22,7 +22,8 @@ def icon(pixels: int) -> Image.Image:
     pencil = ImageDraw.Draw(drawn)
 
     def box(left: float, top: float, right: float, bottom: float) -> tuple[float, float, float, float]:
-        return tuple((at + (SIDE - 32) / 2) * scale for at in (left, top, right, bottom))  # type: ignore[return-value]
+        air = (SIDE - 32) / 2
+        return (left + air) * scale, (top + air) * scale, (right + air) * scale, (bottom + air) * scale
 
     pencil.rectangle(box(5, 2, 27, 30), fill=INK)
     pencil.rectangle(box(7, 4, 25, 28), fill=SHEET)

@@ -19,7 +19,7 @@ from batchleaf.core.cost import Cost
 from batchleaf.core.costing import BatchCost
 from batchleaf.core.dealing import Supplies
 from batchleaf.core.other_sheets import OnOther
-from batchleaf.core.sheets_needed import Counting, SheetsFor, asking, sheets_for_each
+from batchleaf.core.sheets_needed import Counting, SheetsFor, asking_for_sheets, sheets_for_each
 from batchleaf.facts import OtherSheet, Project
 from batchleaf.measure.money import rounded
 
@@ -99,7 +99,7 @@ def for_makes_on(
 def _for_each(
     project: Project, prices: Mapping[str, Fraction] | None, supplies: Supplies, count: Counting
 ) -> tuple[ForMakes, ...]:
-    ask = asking(project, supplies, count)
+    ask = asking_for_sheets(project, supplies, count)
     found = sheets_for_each(sorted({*COUNTS, project.begun}), project.begun, ask)
     return tuple(_for(one, tuple(_uses(project, one.makes, supplies)), prices, supplies) for one in found)
 

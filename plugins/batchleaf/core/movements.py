@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from batchleaf.core.cost import NOTHING, Cost
@@ -31,7 +31,7 @@ class Moment:
 
     date: dt.date
     kind: Kind
-    place: Place = NOWHERE
+    place: Place = field(default=NOWHERE, repr=False)
     project: str = ""
     supplier: str = ""
     why: str = ""

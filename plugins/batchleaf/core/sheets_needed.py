@@ -46,16 +46,13 @@ class SheetsFor:
     proved: bool
 
 
-def sheets_for(project: Project, makes: int, supplies: Supplies, count: Counting) -> SheetsFor | None:
-    """The sheets as bought from which ``makes`` and the extra parts can be cut with the least paper.
+def asking_for_sheets(
+    project: Project, supplies: Supplies, count: Counting
+) -> Callable[[int], SheetsFor | None]:
+    """The sheets as bought from which so many makes and the extra parts can be cut with the least paper.
 
     As if nothing were cut yet, and no scraps were there; ``None`` where no plan could be followed.
     """
-    return asking(project, supplies, count)(makes)
-
-
-def asking(project: Project, supplies: Supplies, count: Counting) -> Callable[[int], SheetsFor | None]:
-    """:func:`sheets_for` of one batch, which is asked about many numbers of makes."""
     parts = project.cut_parts
     if any(beyond_a_plan(project, supplies)):
         return lambda _: None

@@ -75,7 +75,7 @@ class Series:
     slug: str
     title: str
     about: str
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,7 +57,7 @@ class Cut:
     count: int
     scrap: Size | None
     kept: tuple[KeptPiece, ...] = ()
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 class Purpose(StrEnum):
@@ -81,7 +81,7 @@ class Use:
     supply: str
     quantity: Fraction | None
     per_make: Fraction | None = None
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
     purpose: Purpose = Purpose.WORKED_IN
 
 
@@ -101,7 +101,7 @@ class Photo:
     step: int
     cover: bool
     alt: str
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 class Whereabouts(StrEnum):
@@ -123,7 +123,7 @@ class Went:
     value: int | None = None
     date: dt.date | None = None
     words: str = ""
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +131,7 @@ class Asked:
     """What is asked for one make, in minor units."""
 
     price: int
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,7 +179,7 @@ class Project:
     works: tuple[Work, ...] = ()
     """What is done at the bench besides cutting: what the record names, then what follows from its parts."""
     companion: Companion = Companion.PUBLIC
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
     @property
     def in_hand(self) -> bool:

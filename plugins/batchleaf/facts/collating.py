@@ -27,4 +27,4 @@ class Collating:
 
     letters: tuple[str, ...]
     rule: Rule
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)

@@ -73,7 +73,7 @@ class Opening:
     quantity: Fraction
     value: int | None
     basis: Basis = Basis.STATED
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +85,7 @@ class Scrap:
     value: int | None
     date: dt.date
     basis: Basis = Basis.STATED
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +147,7 @@ class Supply:
     """Nobody measures what an open one still holds: it is full, half, low or empty."""
     supposed: bool = False
     """A batch names it and the drawer does not, so that its name and unit are all that is known."""
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
     def piece(self, size: Size) -> Size:
         """One name for pieces that are the same: shorter side first, unless a pattern has a direction."""
@@ -214,7 +214,7 @@ class Purchase:
     value: int | None
     supplier: str
     basis: Basis = Basis.STATED
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,7 +229,7 @@ class Count:
     quantity: Fraction
     about: bool = False
     piece: Size | None = None
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,4 +241,4 @@ class Gone:
     piece: Size | None
     quantity: Fraction
     why: str
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)

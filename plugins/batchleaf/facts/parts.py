@@ -141,7 +141,7 @@ class Part:
     """What it is stuck with; ``None`` where it is not stuck, or nobody says."""
     shape: Shape = RECTANGLE
     """What is cut from its rectangle; of a folded base from all of its panels at once, once it is folded."""
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
     @property
     def has_several_papers(self) -> bool:
@@ -196,4 +196,4 @@ class Design:
     about: str = ""
     credit: Credit | None = None
     terms: Terms = NO_TERMS
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)

@@ -100,7 +100,7 @@ class Rate:
     up_to: Fraction
     step: str
     price: int
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 USUAL_CLEARANCE: Final = MM_PER_INCH / 8

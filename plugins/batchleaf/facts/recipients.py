@@ -15,7 +15,7 @@ class Sent:
     date: dt.date
     count: int
     batch: str
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,4 +25,4 @@ class Recipient:
     slug: str
     name: str
     sent: tuple[Sent, ...]
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)

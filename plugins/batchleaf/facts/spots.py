@@ -62,4 +62,4 @@ class Spot:
     face: Face | None = None
     panel: int = 0
     behind: str = ""
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)

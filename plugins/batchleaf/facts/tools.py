@@ -51,7 +51,7 @@ class Tool:
     link: str = ""
     tie: Tie = Tie.NONE
     about: str = ""
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
     def takes_at_once(self, grammage: Fraction | None) -> int:
         """How many sheets of that weight it takes; one where nothing is said, or the paper is too heavy.

@@ -85,7 +85,7 @@ class Work:
     runs_down: bool = False
     times: int = 0
     wait: Wait | None = None
-    place: Place = field(default=NOWHERE, compare=False)
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
 
     @property
     def in_hand(self) -> str:

@@ -100,21 +100,6 @@ def named_supplies(figures: Figures) -> tuple[Supply, ...]:
     return tuple(supply for supply in figures.archive.supplies if supply.named)
 
 
-def all_pages(
-    figures: Figures,
-    prepared: Prepared,
-    prose: Callable[[str], str],
-    out: Outward = AT_HOME,
-    remembered: Remembering = afresh,
-) -> Iterator[PlacedPage]:
-    """Every page. ``prose`` turns a batch's notes into safe HTML."""
-    first, *others = pages_of_all(figures, prepared)
-    yield first
-    for batch in figures.batches.values():
-        yield from pages_of_batch(batch, figures, prepared, prose, out, remembered)
-    yield from others
-
-
 def pages_of_batch(
     batch: BatchFigures,
     figures: Figures,
@@ -182,13 +167,6 @@ def _pages_of_supplies(figures: Figures, prepared: Prepared) -> Iterator[PlacedP
     for supply in supplies:
         item = item_page(supply, figures, prepared)
         yield PlacedPage(site_map.item(supply.slug), item.title, "drawer", item)
-
-
-def all_data(figures: Figures, prepared: Prepared) -> Iterator[PlacedData]:
-    """``figures.json`` of every batch, every table, and what batches are found by."""
-    for batch in figures.batches.values():
-        yield from data_of_batch(batch, figures, is_one_of_several=has_several(figures))
-    yield from data_of_all(figures, prepared)
 
 
 def data_of_batch(batch: BatchFigures, figures: Figures, *, is_one_of_several: bool) -> Iterator[PlacedData]:
