@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -173,3 +175,16 @@ def test_with_mkdocs(tmp_path: Path) -> None:
     config_file.write_text(f"{settings}site_autor: a maker\n", encoding="utf-8")
     assert build.build_aside(config_file, tmp_path / "site") == 1
     assert _all_in(tmp_path / "site") == before
+
+
+def test_what_a_stopped_build_left_is_cleared_away(archive: Path) -> None:
+    """Not so the folder of one that still runs, or has only just begun."""
+    left, running, begun = (archive / f".site-new-{word}" for word in ("left", "running", "begun"))
+    for folder in (left, running, begun):
+        folder.mkdir()
+    gone = subprocess.Popen([sys.executable, "-c", ""])
+    gone.wait()
+    (left / "owner").write_text(str(gone.pid), encoding="ascii")
+    (running / "owner").write_text(str(os.getpid()), encoding="ascii")
+    assert _build(archive, _maker(MADE)) == 0
+    assert [folder.exists() for folder in (left, running, begun)] == [os.name == "nt", True, True]

@@ -13,7 +13,7 @@ from batchleaf.core.figures import Figures
 from batchleaf.helping import Helpers, NoHelpError
 from batchleaf.kept_batches import Making, made_batches
 from batchleaf.made_batch import MadeBatch, ToMake, made_page, said, to_make
-from batchleaf.store import Store
+from batchleaf.store import CannotKeepError, Store
 from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.masthead import Masthead
 from batchleaf.views.near import near
@@ -101,3 +101,16 @@ def written(around: Figures, figures: Figures, only: str = "") -> list[tuple[str
             found += [(one.address, str(made_page(one).body)) for one in pages]
             found += [(one.address, one.text) for one in files]
     return found
+
+
+def test_a_cache_that_cannot_be_written_is_told_once(
+    asked: list[ToMake], tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """Helpers end without a word, and who asked them says what stood in the way."""
+    folder = tmp_path / "cache"
+    folder.write_text("no folder", encoding="utf-8")
+    monkeypatch.setattr(kept_batches, "ENOUGH_FOR_ALL_CORES", 1)
+    monkeypatch.setattr("batchleaf.kept_batches.os.cpu_count", lambda: 2)
+    with pytest.raises(CannotKeepError, match="Nothing can be kept in"):
+        made_here(asked, folder)
+    assert capfd.readouterr().err == ""

@@ -332,7 +332,7 @@ def test_the_keyboard_alone_will_do(page: Page, folder: str) -> None:
         page.keyboard.type(size)
         page.keyboard.press("Enter")
     expect(page.get_by_label("Piece 4, width × height")).to_be_focused()
-    page.get_by_role("button", name="Take piece 2 off the list").press("Enter")
+    page.get_by_role("button", name="Take piece 2 away").press("Enter")
     expect(page.get_by_label("Piece 2, width × height")).to_be_focused()
     expect(page.get_by_label("Piece 2, width × height")).to_have_value(SCRAPS_AND_SHEET[2])
 

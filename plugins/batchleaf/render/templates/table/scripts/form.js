@@ -31,7 +31,7 @@ const form = (function () {
       field(row, "size").setAttribute("aria-label", `${label}, width × height`);
       field(row, "count").setAttribute("aria-label", `${label}, how many`);
       const away = row.querySelector(".away");
-      away.setAttribute("aria-label", `Take ${called} off the list`);
+      away.setAttribute("aria-label", `Take ${called} away`);
       away.hidden = all.length < 2;
       row.querySelector(".fault").id = `${name}-${at + 1}-fault`;
     });
