@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 import random
 import re
@@ -12,23 +13,28 @@ from urllib.parse import parse_qs, urlsplit
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from batchleaf.views.words import long_date
 from browsing import AxeFaults, Served
 
 FIND: Final = "find/"
-CHOOSE: Final = """([words, wanted]) => {
+CHOOSE: Final = """async ([words, wanted]) => {
   const form = document.querySelector('.finding');
   form.elements.q.value = words;
   for (const input of form.querySelectorAll('[data-facet] input')) {
     input.checked = wanted.some(([key, value]) => key === input.name && value === input.value);
   }
   form.elements.q.dispatchEvent(new Event('input', {bubbles: true}));
+  await new Promise(done => requestAnimationFrame(() => setTimeout(done, 20)));
   const counts = {};
   for (const input of form.querySelectorAll('[data-facet] input')) {
     counts[`${input.name} ${input.value}`] = Number(input.parentNode.querySelector('.count').textContent);
   }
   return [Array.from(document.querySelectorAll('.hits a'), a => a.textContent), counts];
 }"""
-"""Asks for words and choices at once; returns the titles that are listed, and each count."""
+"""Asks for words and choices at once; returns the titles that are listed, and each count.
+
+What lies below the window is listed when the rest is painted.
+"""
 
 
 class Archive:
@@ -117,6 +123,7 @@ def test_a_tag_under_half_a_euro_from_a4_that_can_be_made_today_is_found_in_four
     for action in actions:
         action.press("Space")
     expect(page.locator(".hits a")).to_have_text(["First frost tags"])
+    page.wait_for_url("**/find/?*today=one*")
     query = parse_qs(urlsplit(page.url).query)
     assert query == {"thing": ["tag"], "cost": ["0.25"], "sheet": ["A4"], "today": ["one"]}
     assert axe_faults(page) == ()
@@ -126,7 +133,7 @@ def test_a_tag_under_half_a_euro_from_a4_that_can_be_made_today_is_found_in_four
         expect(action).to_be_checked()
     form.get_by_role("button", name="Start over").click()
     expect(page.locator(".listed .told")).to_have_text("All 15 batches.")
-    assert "?" not in page.url
+    page.wait_for_url("**/find/")
     rung = form.get_by_label("under 0.25")
     rung.click()
     expect(page.locator(".hits li")).not_to_have_count(15)
@@ -148,6 +155,15 @@ def test_the_order_is_what_was_asked_for(demo_site: Served, page: Page) -> None:
     assert titles == sorted(archive.data["titles"])
     page.locator(".finding select").select_option("oldest")
     assert page.locator(".hits a").first.text_content() == "Sloe lane cards"
+
+
+def test_days_are_written_as_on_every_page(demo_site: Served, page: Page) -> None:
+    """The script's own way with them says what the built pages say."""
+    demo_site.visit(page, FIND)
+    expect(page.locator(".hits time")).to_have_count(15)
+    told = page.eval_on_selector_all(".hits time", "all => all.map(one => [one.dateTime, one.textContent])")
+    assert len({day for day, _ in told}) > 10
+    assert [text for _, text in told] == [long_date(dt.date.fromisoformat(day)) for day, _ in told]
 
 
 @pytest.fixture

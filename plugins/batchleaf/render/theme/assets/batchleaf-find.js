@@ -1,177 +1,87 @@
-/* Finding a batch. What is true of each batch lies in a script beside the page; choices of one kind
-   widen, choices of different kinds narrow, a ladder says "at most". What was chosen is part of the
-   address, so that it can be passed on. Nothing is asked of a server. */
+/* Finding a batch. What is true of each batch lies in a script beside the page, and the sieve says which
+   are found. What was chosen is part of the address, so that it can be passed on. Nothing is asked of a
+   server. */
 (function () {
   "use strict";
 
   var SVG = "http://www.w3.org/2000/svg";
   var MOST = 4;
   var NUMBERS = ["", "", "two", "three", "four"];
-  var STEP = 40; // so many are listed at once
+  var MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
+    "November", "December"];
+  var STEP = 40; // so many are listed at once,
+  var SEEN = 8; // of which so many before the page is painted: a window shows no more
+  var PAUSE = 300; // ms
   var page = null;
 
-  /* What the page offers ------------------------------------------------------ */
-
-  function words(text) {
-    return text.toLowerCase().normalize("NFKD").replace(/[\u0300-\u036f]/g, "").replace(/\u00a0/g, " ");
-  }
-
-  function facetsOf(form, data) {
+  /* What the page offers: each kind of choice, with its inputs and texts, and where which counts are said. */
+  function facetsOf(form) {
     return Array.from(form.querySelectorAll("[data-facet]"), function (set) {
-      var key = set.dataset.facet;
       var inputs = Array.from(set.querySelectorAll("input"));
-      var limits = data.limits[key];
-      var trueOf = limits ? data.numbers[key].map(function (number) { return rungs(limits, number); })
-        : data.choices[key];
+      var said = Array.from(set.querySelectorAll(".count"));
       return {
-        key: key,
+        key: set.dataset.facet,
         set: set,
         inputs: inputs,
-        counts: inputs.map(function (one) { return one.parentNode.querySelector(".count"); }),
-        texts: inputs.map(function (one) { return one.parentNode.querySelector(".what").textContent; }),
-        shown: [],
-        limits: limits,
-        trueOf: trueOf,
-        flat: flat(trueOf),
+        texts: Array.from(set.querySelectorAll(".what"), function (one) { return one.textContent; }),
+        said: said,
+        counts: said.map(function (one) { return Number(one.textContent); }),
       };
     });
   }
 
-  /* The rungs of a ladder that let a number in. */
-  function rungs(limits, number) {
-    var within = [];
-    if (number !== null) limits.forEach(function (limit, at) { if (number <= limit) within.push(at); });
-    return within;
-  }
-
-  function textsOf(data, facets) {
-    return data.titles.map(function (title, at) {
-      var said = [title, data.lines[at], data.days[at]];
-      facets.forEach(function (facet) {
-        if (!facet.limits) facet.trueOf[at].forEach(function (choice) { said.push(facet.texts[choice]); });
-      });
-      return words(said.join(" "));
-    });
-  }
-
-  /* Which batches are found, and how many each choice would find --------------- */
-
-  /* What is true of all batches, one behind the other: `starts[at]` is where those of a batch begin. */
-  function flat(trueOf) {
-    var starts = new Int32Array(trueOf.length + 1);
-    trueOf.forEach(function (mine, at) { starts[at + 1] = starts[at] + mine.length; });
-    return { starts: starts, choices: Uint16Array.from(trueOf.flat()) };
-  }
-
-  /* Of a kind: which choices are wanted, and how many batches each would find. */
-  function asked(facet) {
-    var wanted = Uint8Array.from(facet.inputs, function (one) { return one.checked ? 1 : 0; });
-    return { flat: facet.flat, wanted: wanted, any: wanted.indexOf(1) < 0, counts: new Int32Array(wanted.length) };
-  }
-
-  function lets(kind, at) {
-    if (kind.any) return true;
-    for (var n = kind.flat.starts[at]; n < kind.flat.starts[at + 1]; n += 1) {
-      if (kind.wanted[kind.flat.choices[n]]) return true;
-    }
-    return false;
-  }
-
-  function count(kind, at) {
-    for (var n = kind.flat.starts[at]; n < kind.flat.starts[at + 1]; n += 1) kind.counts[kind.flat.choices[n]] += 1;
-  }
-
-  /* The kind of choice that alone leaves a batch out; null: none does; undefined: several do. */
-  function missedBy(kinds, at) {
-    var missed = null;
-    for (var n = 0; n < kinds.length; n += 1) {
-      if (lets(kinds[n], at)) continue;
-      if (missed) return undefined;
-      missed = kinds[n];
-    }
-    return missed;
-  }
-
-  /* Of what one kind alone leaves out, another choice of this kind would let it in. */
-  function found() {
-    var said = words(page.form.elements.q.value).split(/\s+/).filter(Boolean);
-    var kinds = page.facets.map(asked);
-    var hits = [];
-    for (var at = 0; at < page.texts.length; at += 1) {
-      if (said.length && !said.every(function (word) { return page.texts[at].indexOf(word) >= 0; })) continue;
-      var missed = missedBy(kinds, at);
-      if (missed === undefined) continue;
-      if (missed) {
-        count(missed, at);
-        continue;
-      }
-      hits.push(at);
-      for (var n = 0; n < kinds.length; n += 1) count(kinds[n], at);
-    }
-    return { hits: hits, counts: kinds.map(function (kind) { return kind.counts; }) };
-  }
-
-  /* In which order ------------------------------------------------------------ */
-
-  function sorted(hits) {
-    var order = page.form.elements.sort.value;
-    var numbers = page.data.numbers[order];
-    if (order === "oldest") return hits.slice().reverse();
-    if (order === "title") return hits.slice().sort(function (a, b) { return page.places[a] - page.places[b]; });
-    if (!numbers) return hits;
-    return hits.slice().sort(function (a, b) { return less(numbers[a], numbers[b]) || a - b; });
-  }
-
-  /* What is not known comes last. */
-  function less(one, other) {
-    if (one === null || other === null) return (one === null) - (other === null);
-    return one - other;
-  }
-
-  function placesByTitle(titles) {
-    var collator = new Intl.Collator("en", { numeric: true });
-    var order = titles.map(function (title, at) { return at; });
-    order.sort(function (a, b) { return collator.compare(titles[a], titles[b]); });
-    var places = [];
-    order.forEach(function (at, place) { places[at] = place; });
-    return places;
-  }
-
   /* What is shown ------------------------------------------------------------- */
 
-  function card(at) {
-    var data = page.data;
-    var item = document.createElement("li");
-    var link = document.createElement("a");
-    link.href = page.root + "projects/" + encodeURIComponent(data.slugs[at]) + "/" + page.file;
-    link.textContent = data.titles[at];
+  /* An empty card: elements are kept and told anew, since making them costs more than their words. */
+  function card() {
+    var parts = {
+      at: null, // which batch is told on it,
+      seen: null, // and with which picture
+      picture: null,
+      item: document.createElement("li"),
+      link: document.createElement("a"),
+      time: document.createElement("time"),
+      line: document.createElement("p"),
+      box: document.createElement("input"),
+    };
     var when = document.createElement("span");
     when.className = "when";
-    var time = document.createElement("time");
-    time.dateTime = data.days[at];
-    time.textContent = page.day.format(new Date(data.days[at] + "T00:00:00Z"));
-    when.append(time);
-    var line = document.createElement("p");
-    line.textContent = data.lines[at];
-    item.append(link, " ", when, line, pick(at));
-    var picture = data.pictures[at] ? photo(data.pictures[at]) : data.shapes[at] && outline(data.shapes[at]);
-    if (picture) item.prepend(picture);
-    return item;
+    when.append(parts.time);
+    var label = document.createElement("label");
+    label.className = "pick";
+    parts.box.type = "checkbox";
+    label.append(parts.box, " compare");
+    parts.item.append(parts.link, " ", when, parts.line, label);
+    return parts;
+  }
+
+  /* By hand: the browser's own way of writing days takes long to come to life. */
+  function longDate(day) {
+    var parts = day.split("-").map(Number);
+    return parts[2] + " " + MONTHS[parts[1] - 1] + " " + parts[0];
+  }
+
+  function tell(parts, at) {
+    var data = page.data;
+    parts.box.checked = page.picked.indexOf(data.slugs[at]) >= 0;
+    if (parts.at === at) return;
+    parts.at = at;
+    parts.link.href = page.root + "projects/" + encodeURIComponent(data.slugs[at]) + "/" + page.file;
+    parts.link.textContent = data.titles[at];
+    parts.time.dateTime = data.days[at];
+    parts.time.textContent = longDate(data.days[at]);
+    parts.line.textContent = data.lines[at];
+    parts.box.value = data.slugs[at];
+    parts.box.setAttribute("aria-label", "Compare " + data.titles[at]);
+    var seen = data.pictures[at] || String(data.shapes[at]);
+    if (parts.seen === seen) return;
+    parts.seen = seen;
+    if (parts.picture) parts.picture.remove();
+    parts.picture = data.pictures[at] ? photo(data.pictures[at]) : data.shapes[at] && outline(data.shapes[at]);
+    if (parts.picture) parts.item.prepend(parts.picture);
   }
 
   /* Up to four can be laid side by side. */
-  function pick(at) {
-    var label = document.createElement("label");
-    var box = document.createElement("input");
-    label.className = "pick";
-    box.type = "checkbox";
-    box.value = page.data.slugs[at];
-    box.checked = page.picked.indexOf(box.value) >= 0;
-    box.setAttribute("aria-label", "Compare " + page.data.titles[at]);
-    label.append(box, " compare");
-    return label;
-  }
-
   function picked(box) {
     page.picked = page.picked.filter(function (one) { return one !== box.value; });
     if (box.checked) page.picked.push(box.value);
@@ -209,46 +119,66 @@
     return svg;
   }
 
-  function list(from) {
-    var hits = page.hits.slice(from, from + STEP);
-    var cards = document.createDocumentFragment();
-    hits.forEach(function (at) { cards.append(card(at)); });
-    if (from) page.list.append(cards);
-    else page.list.replaceChildren(cards);
-    page.further.hidden = page.hits.length <= from + STEP;
-    return hits.length;
+  /* Of the places of the list, those from one up to another: what was found stands in them. */
+  function list(from, to) {
+    var added = document.createDocumentFragment();
+    for (var place = from; place < Math.min(to, page.hits.length); place += 1) {
+      if (!page.cards[place]) {
+        page.cards[place] = card();
+        added.append(page.cards[place].item);
+      }
+      tell(page.cards[place], page.hits[place]);
+    }
+    page.list.append(added);
+    page.further.hidden = page.hits.length <= Math.max(page.cards.length, STEP);
   }
 
   function showCounts(counts) {
-    page.facets.forEach(function (facet, kind) {
-      counts[kind].forEach(function (number, choice) {
-        if (facet.shown[choice] === number) return;
-        facet.shown[choice] = number;
-        facet.counts[choice].textContent = number;
-        facet.counts[choice].parentNode.classList.toggle("none", !number);
-      });
+    counts.forEach(function (number, choice) {
+      if (page.shown[choice] === number) return;
+      page.shown[choice] = number;
+      page.said[choice].textContent = number;
+      page.said[choice].parentNode.classList.toggle("none", !number);
     });
   }
 
   function told(hits) {
-    var all = page.texts.length;
+    var all = page.data.titles.length;
     if (hits === all) return "All " + all + " batches.";
     if (!hits) return "No batch is all of this.";
     return hits + " of " + all + " batches.";
   }
 
-  function show() {
-    var now = found();
-    page.hits = sorted(now.hits);
-    showCounts(now.counts);
-    list(0);
+  function show(done) {
+    var wanted = Uint8Array.from(page.inputs, function (one) { return one.checked ? 1 : 0; });
+    var now = page.sieve.found(page.form.elements.q.value, wanted);
+    page.hits = page.sieve.sorted(now.hits, page.form.elements.sort.value);
+    page.cards.splice(Math.min(page.hits.length, STEP)).forEach(function (one) { one.item.remove(); });
+    list(0, SEEN);
     page.head.textContent = "Found";
     page.told.textContent = told(page.hits.length);
+    afterwards(now.counts, done);
+  }
+
+  /* Once what was found is painted, the counts and what lies below the window; unless something else was
+     asked by then. */
+  function afterwards(counts, done) {
+    var mine = page;
+    var hits = page.hits;
+    requestAnimationFrame(function () {
+      setTimeout(function () {
+        if (mine !== page || hits !== page.hits) return;
+        showCounts(counts);
+        list(SEEN, STEP);
+        done();
+      });
+    });
   }
 
   /* The address --------------------------------------------------------------- */
 
   function putInAddress() {
+    if (!page.form.isConnected) return; // another page stands here by now
     var query = new URLSearchParams(new FormData(page.form));
     if (!query.get("q")) query.delete("q");
     if (query.get("sort") === "newest") query.delete("sort");
@@ -270,6 +200,7 @@
       var wanted = query.getAll(facet.key);
       facet.inputs.forEach(function (one) {
         one.checked = wanted.indexOf(one.value) >= 0;
+        if (one.checked && one.type === "radio") one.dataset.taken = "true";
         if (one.checked && one.closest(".beyond")) unfold(facet.set.querySelector(".all"));
       });
     });
@@ -283,15 +214,18 @@
   }
 
   function begin(form, data) {
-    var facets = facetsOf(form, data);
-    var first = document.querySelector(".find .hits");
+    var facets = facetsOf(form);
     page = {
       form: form,
       data: data,
       facets: facets,
-      texts: textsOf(data, facets),
-      places: placesByTitle(data.titles),
-      list: first,
+      sieve: window.batchleafSieve(data, facets),
+      inputs: facets.flatMap(function (facet) { return facet.inputs; }),
+      said: facets.flatMap(function (facet) { return facet.said; }),
+      shown: facets.flatMap(function (facet) { return facet.counts; }),
+      list: document.querySelector(".find .hits"),
+      cards: [],
+      hits: [],
       head: document.getElementById("found"),
       picked: [],
       beside: document.querySelector(".find .beside"),
@@ -299,17 +233,19 @@
       further: document.querySelector(".find .further"),
       root: form.dataset.batches.replace(/[^/]*$/, "") + "../",
       file: location.protocol === "file:" ? "index.html" : "",
-      day: new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }),
-      hits: [],
     };
     takeFromAddress();
     form.hidden = false;
-    show();
+    page.list.replaceChildren();
+    show(page.sieve.warm);
   }
 
+  /* The address follows when a reader pauses: with each change of it a browser fetches the sign anew. */
   function changed() {
-    show();
-    putInAddress();
+    show(function () {
+      clearTimeout(page.soon);
+      page.soon = setTimeout(putInAddress, PAUSE);
+    });
   }
 
   document.addEventListener("input", function (event) {
@@ -318,7 +254,9 @@
   });
 
   document.addEventListener("reset", function (event) {
-    if (event.target.matches(".finding")) setTimeout(changed);
+    if (!event.target.matches(".finding")) return;
+    page.inputs.forEach(function (one) { delete one.dataset.taken; });
+    setTimeout(changed);
   });
 
   document.addEventListener("submit", function (event) {
@@ -335,9 +273,9 @@
       unfold(target);
       target.closest("fieldset").querySelector(".beyond input").focus();
     } else if (target.matches(".find .further")) {
-      var from = page.list.children.length;
-      list(from);
-      page.list.children[from].querySelector("a").focus();
+      var from = page.cards.length;
+      list(from, from + STEP);
+      page.cards[from].link.focus();
     } else if (target.matches(".finding [data-ladder] input")) {
       if (target.dataset.taken) {
         target.checked = false;
@@ -350,21 +288,24 @@
     }
   });
 
-  /* The data come with the page that asks for them, once. */
+  /* The data come with the page that asks for them; where only this script stays while pages are exchanged,
+     it fetches them. */
   function look() {
     var form = document.querySelector(".finding");
-    if (!form) return;
+    if (!form || (page && page.form === form)) return;
     if (window.batchleafFind) {
       begin(form, window.batchleafFind);
       return;
     }
     var script = document.createElement("script");
     script.src = form.dataset.batches;
-    script.onload = function () { begin(form, window.batchleafFind); };
+    script.onload = look;
     document.head.append(script);
   }
 
-  /* Instant navigation exchanges the page without loading it again. */
-  if (window.document$) window.document$.subscribe(look);
-  else look();
+  /* At once, before the scripts of the frame; and whenever these exchange a page without loading it again. */
+  look();
+  document.addEventListener("DOMContentLoaded", function () {
+    if (window.document$) window.document$.subscribe(look);
+  });
 })();
