@@ -221,23 +221,23 @@ class BatchleafPlugin(BasePlugin[BatchleafConfig]):
         edition = _edition()
         store = Store(cache)
         how = self._making.setdefault(cache, making(store, Remembered()))
-        planner = how.planner
-        worked = read_and_work_out(projects, settings, planner)
+        planner, remembered = how.planner, how.remembered
+        worked = read_and_work_out(projects, settings, planner, remembered)
         for notice in worked.notices:
             log.info(told(notice))
         if worked.figures is None:
             return self._refused(worked.errors, worked.slugs)
         figures, tell = worked.figures, self.config.told()
-        videos = video_texts(as_told(figures, tell, planner), masthead)
+        videos = video_texts(as_told(figures, tell, planner, remembered), masthead)
         for notice in told_of_length(videos, worked.archive.projects, settings.video_text):
             log.info(told(notice))
         hand_outs: Figures | None = None
         match edition:
             case Edition.PUBLIC:
-                figures = public_edition(figures, tell, planner)
+                figures = public_edition(figures, tell, planner, remembered)
             case Edition.PRIVATE:
                 # An address on the web can be guessed; so hand-outs lie on the maker's machine alone.
-                hand_outs = handed_out(figures, tell, planner)
+                hand_outs = handed_out(figures, tell, planner, remembered)
         figures = with_the_drawer(figures, planner)
         site, problems = made_site(figures, masthead, self.config.look(), store, hand_outs, videos, how)
         if store.damaged:

@@ -26,7 +26,7 @@ from batchleaf.render.look import STANDARD
 from batchleaf.store import Store
 from batchleaf.views.edition import Told, handed_out
 from batchleaf.views.masthead import Masthead
-from batchleaf.workflow import read_and_work_out
+from batchleaf.workflow import Worked, read_and_work_out
 from records.test_cases import laid_out
 
 
@@ -72,11 +72,15 @@ class Archive:
         self.folder, self.settings, self.masthead = folder, SETTINGS, Masthead("A paper bench")
         laid_out((Path(__file__).parent / "lantern.archive").read_text(encoding="utf-8"), folder)
 
-    def site(self, remembered: Remembering, kept: Path) -> MadeSite:
+    def worked(self, remembered: Remembering) -> Worked:
+        """Its figures and problems, of which something may be remembered."""
+        return read_and_work_out(self.folder / "projects", self.settings, PLANS, remembered)
+
+    def site(self, remembered: Remembering, kept: Path, figures: Remembering = afresh) -> MadeSite:
         """The whole site, of which something may be remembered, or lie in the folder ``kept``."""
-        worked = read_and_work_out(self.folder / "projects", self.settings, PLANS)
+        worked = self.worked(figures)
         assert worked.figures is not None, worked.problems
-        hand_outs = handed_out(worked.figures, Told(), PLANS)
+        hand_outs = handed_out(worked.figures, Told(), PLANS, figures)
         site, problems = made_site(
             worked.figures,
             self.masthead,
@@ -146,12 +150,12 @@ def archive(tmp_path: Path) -> Archive:
 def test_after_each_edit_all_is_as_if_made_afresh(archive: Archive, tmp_path: Path) -> None:
     """One after the other, every edit changes the site, to what a new process would make of the same."""
     remembered, kept = Remembered(), tmp_path / "kept"
-    before = archive.site(remembered, kept)
+    before = archive.site(remembered, kept, remembered)
     assert _told(before) == _told(archive.site(afresh, tmp_path / "new"))
     edits = {name: _written(*edit) for name, edit in WRITTEN.items()} | OTHERWISE
     for name, edit in edits.items():
         edit(archive)
-        site = archive.site(remembered, kept)
+        site = archive.site(remembered, kept, remembered)
         assert _told(site) == _told(archive.site(afresh, tmp_path / f"new {name}")), name
         assert name == "the order of the papers" or _told(site) != _told(before), name
         before = site
@@ -197,6 +201,18 @@ def test_what_an_edit_does_not_touch_is_not_made_again(archive: Archive, tmp_pat
     assert first.of == {"lantern", "later"}
     assert again.of == set()
     assert edited.of == {"later"}
+
+
+def test_a_problem_is_told_where_it_stands_now(archive: Archive) -> None:
+    """Equal facts a line further down give the same figures, and their problems at that line."""
+    remembered = Remembered()
+    archive.edit(LANTERN, "dune-card 3 sheets, kept 90 x 300", "dune-card 1 sheet, kept 90 x 300")
+    before = archive.worked(remembered).problems
+    archive.edit(LANTERN, "cut:", "# Bought where the lane ends.\ncut:")
+    now = archive.worked(remembered).problems
+    assert now == archive.worked(afresh).problems
+    assert [one.sentence for one in now] == [one.sentence for one in before] != []
+    assert [one.place.line for one in now] != [one.place.line for one in before]
 
 
 def test_where_a_record_says_a_thing_changes_no_page(archive: Archive, tmp_path: Path) -> None:

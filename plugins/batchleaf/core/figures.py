@@ -8,6 +8,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import TypeVar
 
 from batchleaf.core.batch_cutting import PLANNER, Cutting, Planner, cutting_of, uncut_parts
 from batchleaf.core.bench.problems import bench_problems
@@ -31,15 +32,29 @@ from batchleaf.core.ledger import Ledger, keep_ledger
 from batchleaf.core.other_sheets import OnOther, on_other_sheets
 from batchleaf.core.paper import PaperUse, paper_use
 from batchleaf.core.post.by_post import ByPost, by_post
+from batchleaf.core.remembered import Remembering, afresh, places_in
 from batchleaf.core.sheets_needed import Counting
 from batchleaf.core.terms_of_sale import terms_of_sale
 from batchleaf.core.todays_prices import TodaysCost, last_prices, todays_cost
 from batchleaf.core.too_tight import too_tight
 from batchleaf.core.used import Used, used_by
-from batchleaf.facts import Archive, OtherSheet, Part, Place, Problem, Project, Settings, Weight
+from batchleaf.facts import (
+    Archive,
+    OtherSheet,
+    Part,
+    Place,
+    Problem,
+    Project,
+    Settings,
+    Supply,
+    Tool,
+    Weight,
+)
 from batchleaf.facts.postage import NO_POSTAGE, Postage
 from batchleaf.measure.display import show_size
 from batchleaf.measure.lengths import Size
+
+Named = TypeVar("Named", Supply, Tool)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,10 +146,12 @@ class Figures:
         return tuple(batch for batch in self.batches.values() if batch.project.design == design)
 
 
-def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -> Figures:
+def work_out(
+    archive: Archive, settings: Settings, planner: Planner = PLANNER, remembered: Remembering = afresh
+) -> Figures:
     """Facts to figures."""
-    supplies = {supply.slug: supply for supply in archive.supplies}
-    tools = {tool.slug: tool for tool in archive.tools}
+    supplies = remembered("supplies", _placed, archive.supplies, tuple(places_in(archive.supplies)))
+    tools = remembered("tools", _placed, archive.tools, tuple(places_in(archive.tools)))
     newest = newest_day(archive)
     as_of = settings.as_of or newest
     designs = {design.slug: design for design in archive.designs}
@@ -147,7 +164,8 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
         misfits = list(_too_large(project, supplies))
         cost = batch_cost(ledger.draws.get(project.slug, ()), project.finished)
         one = cost.one if cost.counted else None
-        uncosted = work_out_batch(project, supplies, tools, planner, postage)
+        where = tuple(places_in(project))
+        uncosted = remembered(project.slug, _placed_batch, project, where, supplies, tools, planner, postage)
         kinds = cost_by_kind(cost, project, supplies) if one is not None else ()
         today = todays_cost(project, supplies, prices) if one is not None else None
         batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost, kinds=kinds, today=today)
@@ -165,6 +183,28 @@ def work_out(archive: Archive, settings: Settings, planner: Planner = PLANNER) -
     if newest and as_of and as_of < newest:
         ledger = keep_ledger(archive, settings.cost_flow, as_of)
     return Figures(archive, settings, batches, ledger, tuple(sorted(problems)), as_of)
+
+
+def by_slug(things: tuple[Named, ...]) -> Mapping[str, Named]:
+    """Each under its short name."""
+    return {one.slug: one for one in things}
+
+
+def _placed(things: tuple[Named, ...], _where: tuple[Place, ...]) -> Mapping[str, Named]:
+    """Anew where they stand elsewhere: problems name the places."""
+    return by_slug(things)
+
+
+def _placed_batch(
+    project: Project,
+    _where: tuple[Place, ...],
+    supplies: Supplies,
+    tools: Tools,
+    planner: Planner,
+    postage: Postage,
+) -> BatchFigures:
+    """Anew where it stands elsewhere: problems name the places."""
+    return work_out_batch(project, supplies, tools, planner, postage)
 
 
 def work_out_batch(

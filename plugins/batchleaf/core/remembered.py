@@ -7,8 +7,11 @@ the last time, whole. So it is never older than what it is made of.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from dataclasses import fields, is_dataclass
 from typing import Any, Protocol, TypeVar, TypeVarTuple
+
+from batchleaf.facts import Place
 
 T = TypeVar("T")
 Of = TypeVarTuple("Of")
@@ -42,3 +45,19 @@ class Remembered:
             known = self._last[make, name] = (of, make(*of))
         made: T = known[1]
         return made
+
+
+def places_in(fact: object) -> Iterator[Place]:
+    """Where in their files a fact and those it holds stand.
+
+    Equal facts may stand elsewhere than last time. What is made of them to be told with its place, a problem,
+    is made of these as well.
+    """
+    if isinstance(fact, Place):
+        yield fact
+    elif isinstance(fact, tuple):
+        for one in fact:
+            yield from places_in(one)
+    elif is_dataclass(fact):
+        for field in fields(fact):
+            yield from places_in(getattr(fact, field.name))

@@ -13,7 +13,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from batchleaf.core.batch_cutting import Planner
-from batchleaf.core.figures import BatchFigures, Figures, work_out_batch
+from batchleaf.core.figures import BatchFigures, Figures, by_slug, work_out_batch
+from batchleaf.core.remembered import Remembering, afresh
 from batchleaf.facts import (
     NOWHERE,
     Archive,
@@ -47,40 +48,54 @@ class Told:
     supplies: bool = True
 
 
-def public_edition(figures: Figures, told: Told, planner: Planner) -> Figures:
+def public_edition(
+    figures: Figures, told: Told, planner: Planner, remembered: Remembering = afresh
+) -> Figures:
     """The published batches, and what belongs to them."""
-    return _told_of(_published(figures), figures, told, planner)
+    return _told_of("published", _published(figures), figures, told, planner, remembered)
 
 
-def handed_out(figures: Figures, told: Told, planner: Planner) -> Figures:
+def handed_out(figures: Figures, told: Told, planner: Planner, remembered: Remembering = afresh) -> Figures:
     """The batches whose notes are handed out, published or not, as the public edition tells a batch."""
     projects = [one for one in figures.archive.projects if one.companion is Companion.HAND_OUT]
-    return _told_of(projects, figures, told, planner)
+    return _told_of("handed out", projects, figures, told, planner, remembered)
 
 
-def as_told(figures: Figures, told: Told, planner: Planner) -> tuple[Figures, ...]:
+def as_told(
+    figures: Figures, told: Told, planner: Planner, remembered: Remembering = afresh
+) -> tuple[Figures, ...]:
     """What the public edition tells of the published batches, and would tell of all others."""
     others = [one for one in figures.archive.projects if one.status is not Status.PUBLISHED]
-    return tuple(_told_of(some, figures, told, planner) for some in (_published(figures), others))
+    return (
+        public_edition(figures, told, planner, remembered),
+        _told_of("others", others, figures, told, planner, remembered),
+    )
 
 
 def _published(figures: Figures) -> list[Project]:
     return [one for one in figures.archive.projects if one.status is Status.PUBLISHED]
 
 
-def _told_of(projects: Sequence[Project], figures: Figures, told: Told, planner: Planner) -> Figures:
+def _told_of(
+    which: str,
+    projects: Sequence[Project],
+    figures: Figures,
+    told: Told,
+    planner: Planner,
+    remembered: Remembering,
+) -> Figures:
     shown = _supplies(figures.archive.supplies, projects, told)
     names = {slug: supply.slug for slug, supply in shown.items()}
     archive = _archive(figures.archive, [_project(one, names) for one in projects], tuple(shown.values()))
-    supplies = {supply.slug: supply for supply in archive.supplies}
-    tools = {tool.slug: tool for tool in archive.tools}
+    supplies = remembered(f"{which}: supplies", by_slug, archive.supplies)
+    tools = remembered(f"{which}: tools", by_slug, archive.tools)
+
+    def public(project: Project) -> BatchFigures:
+        asked = project, supplies, tools, planner, archive.postage
+        return remembered(f"{which}: {project.slug}", work_out_batch, *asked)
+
     batches = {
-        project.slug: _batch(
-            work_out_batch(project, supplies, tools, planner, archive.postage),
-            figures.batches[project.slug],
-            names,
-            told,
-        )
+        project.slug: _batch(public(project), figures.batches[project.slug], names, told)
         for project in archive.projects
     }
     return Figures(archive, figures.settings, batches, ledger=None, problems=())
