@@ -146,15 +146,16 @@ def test_the_order_is_what_was_asked_for(demo_site: Served, page: Page) -> None:
     page.goto(f"{demo_site.url}{FIND}?sort=cost")
     archive = Archive(demo_site, page)
     costs = dict(zip(archive.data["titles"], archive.data["numbers"]["cost"], strict=True))
+    expect(page.locator(".hits a")).to_have_count(15)
     listed = [costs[title] for title in page.locator(".hits a").all_text_contents()]
     known = [cost for cost in listed if cost is not None]
     assert known == sorted(known)
     assert listed == [*known, *[None] * (len(listed) - len(known))]
     page.locator(".finding select").select_option("title")
-    titles = page.locator(".hits a").all_text_contents()
-    assert titles == sorted(archive.data["titles"])
+    expect(page.locator(".hits a")).to_have_text(sorted(archive.data["titles"]))
     page.locator(".finding select").select_option("oldest")
-    assert page.locator(".hits a").first.text_content() == "Sloe lane cards"
+    expect(page.locator(".hits a")).to_have_text(archive.data["titles"][::-1])
+    expect(page.locator(".hits a").first).to_have_text("Sloe lane cards")
 
 
 def test_days_are_written_as_on_every_page(demo_site: Served, page: Page) -> None:
