@@ -6,6 +6,8 @@ import shutil
 from pathlib import Path
 from typing import Final
 
+from kept_demo import lay_plans_beside
+
 ROOT: Final = Path(__file__).parents[1]
 BATCHES: Final = ("sloe-lane-cards", "wren-note-bookmarks", "ropewalk-place-cards")
 
@@ -18,3 +20,4 @@ def lay_out_small_demo(folder: Path, *, leave_out: tuple[str, ...] = ()) -> None
     shutil.copy(ROOT / "projects" / "series.yml", folder / "projects")
     shutil.copytree(ROOT / "site_src", folder / "site_src")
     shutil.copy(ROOT / "mkdocs.yml", folder)
+    lay_plans_beside(folder)

@@ -21,6 +21,7 @@ from batchleaf.measure.money import Currency
 from batchleaf.workflow import read_and_work_out
 from core.drawers import archive, batch_of, day, pad, part, size, supply
 from cutting.brute import brute_most_makes
+from kept_demo import planner
 
 SETTINGS: Final = Settings(Unit.MM, Currency.of("EUR"))
 ROOT: Final = Path(__file__).parents[2]
@@ -171,7 +172,7 @@ class Asked:
 @pytest.fixture(scope="module")
 def demo() -> Figures:
     """The demo's figures."""
-    worked = read_and_work_out(ROOT / "projects", SETTINGS)
+    worked = read_and_work_out(ROOT / "projects", SETTINGS, planner())
     assert worked.figures is not None
     return worked.figures
 

@@ -113,6 +113,7 @@ def test_no_link_names_the_place_where_the_site_lies(demo_site: Served) -> None:
                 assert link == demo_site.url + demo_site.name(path), "only as the page's own address"
 
 
+@pytest.mark.slow
 def test_no_page_asks_another_host_or_complains(demo_site: Served, page: Page, watch: Watch) -> None:
     """Every page loads from the site alone, with nothing on the console; none scrolls sideways on a phone."""
     page.set_viewport_size({"width": 320, "height": 900})

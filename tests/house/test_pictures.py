@@ -16,6 +16,7 @@ from scene import COVER, Scene
 from scenes import SCENES
 
 from batchleaf.facts import Status
+from kept_demo import lay_plans_beside
 
 ROOT: Final = Path(__file__).parents[2]
 MOST_BYTES: Final = 3_000_000
@@ -53,6 +54,7 @@ def test_a_papers_colour_in_the_record_is_its_colour_on_the_picture(
     for name in ("projects", "site_src"):
         shutil.copytree(ROOT / name, tmp_path / name, ignore=shutil.ignore_patterns("*.jpg"))
     shutil.copy(ROOT / "mkdocs.yml", tmp_path)
+    lay_plans_beside(tmp_path)
     for file, old, new in (
         ("card", "#6c7257", "#6c5772"),
         ("patterned", "#5d7156 #d9d7c4", "#71565d #d9d7c4"),

@@ -187,6 +187,7 @@ def test_without_scripts_there_are_no_controls(
     expect(page.get_by_role("link", name="Supplies as CSV")).to_be_visible()
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [320, 1400])
 def test_what_is_found_is_plain_to_all(

@@ -96,7 +96,7 @@ def test_no_picture_is_wider_than_told(demo_site: Served, page: Page, shape: tup
 
 
 @pytest.mark.parametrize(
-    "width", [pytest.param(width, marks=pytest.mark.slow) if width == 768 else width for width in WIDTHS]
+    "width", [pytest.param(width, marks=pytest.mark.slow) if width != 1400 else width for width in WIDTHS]
 )
 def test_the_demo_tells_its_widths(demo_site: Served, page: Page, width: int) -> None:
     """On every kind of page, with its own photos."""

@@ -106,7 +106,7 @@ def _look_at(page: Page, image: Locator) -> None:
     page.evaluate(PAINTED)
 
 
-@pytest.mark.parametrize("width", [390, 1400])
+@pytest.mark.parametrize("width", [pytest.param(390, marks=pytest.mark.slow), 1400])
 @pytest.mark.parametrize("name", PAGES.values(), ids=PAGES)
 def test_pictures_have_their_room(demo_site: Served, page: Page, name: str, width: int) -> None:
     """The whole page has its final heights before the first picture is there."""
@@ -177,7 +177,7 @@ def shifts_of_main(page: Page, url: str, width: int) -> list[Any]:
     return [shift for shift in found if not all(moved.startswith("<nav") for moved in shift[1:])]
 
 
-@pytest.mark.parametrize("width", [390, 1400])
+@pytest.mark.parametrize("width", [pytest.param(390, marks=pytest.mark.slow), 1400])
 @pytest.mark.parametrize("name", ALL.values(), ids=ALL)
 def test_columns_have_their_widths_before_their_last_row(
     demo_site: Served, page: Page, name: str, width: int

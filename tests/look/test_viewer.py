@@ -248,7 +248,7 @@ def test_on_paper_there_is_no_viewer(demo_site: Served, page: Page) -> None:
     assert page.evaluate("getComputedStyle(document.documentElement).overflowY") == "visible"
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("scheme", ["light", pytest.param("dark", marks=pytest.mark.slow)])
 @pytest.mark.parametrize(
     "width", [WIDTHS[0], *(pytest.param(width, marks=pytest.mark.slow) for width in WIDTHS[1:])]
 )

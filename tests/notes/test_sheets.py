@@ -12,7 +12,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 from playwright.sync_api import Page
 
-from batchleaf.core.batch_cutting import PLANNER, remembering
 from batchleaf.core.figures import BatchFigures, Figures, work_out
 from batchleaf.facts import Companion, Project, Settings, Status, Tie
 from batchleaf.made_batch import said
@@ -31,10 +30,11 @@ from batchleaf.views.pages import NotesSheet, PrintedDrawing
 from batchleaf.views.words import spelt
 from batchleaf.workflow import read_and_work_out
 from browsing import SVG, AxeFaults, Served, is_sheet, parsed
+from kept_demo import planner
 
 ROOT: Final = Path(__file__).parents[2]
 MASTHEAD: Final = Masthead("A paper bench")
-MEMORY: Final = remembering(PLANNER)
+MEMORY: Final = planner()
 
 
 @pytest.fixture(scope="module")

@@ -145,6 +145,7 @@ def assert_nothing_more(plain: str, harm: str, name: str) -> None:
         ), f"{name}: {word}"
 
 
+@pytest.mark.slow
 def test_every_page_is_made_of_what_it_is_made_of_anyway(plain: Texts, harm: Texts) -> None:
     """Titles, names, remarks, steps, notes: each stands there as it was written, and does nothing."""
     assert set(harm) == set(plain)
@@ -154,6 +155,7 @@ def test_every_page_is_made_of_what_it_is_made_of_anyway(plain: Texts, harm: Tex
         assert_nothing_more(plain[name], harm[name], name)
 
 
+@pytest.mark.slow
 def test_words_of_every_kind_are_tried(plain: Texts) -> None:
     """What makes the test above worth anything: the words of nearly every field are on some page."""
     seen = {word for name, text in plain.items() if name.endswith(".html") for word in words_of(text)}
@@ -176,6 +178,7 @@ def as_data(name: str, text: str) -> Any:
     return None
 
 
+@pytest.mark.slow
 def test_files_of_data_are_read_as_what_they_are(harm: Texts) -> None:
     """JSON, Atom, CSV; what a page runs as a script is JSON in a call, and no markup can end it."""
     read = {name: as_data(name, text) for name, text in harm.items()}
@@ -187,6 +190,7 @@ def test_files_of_data_are_read_as_what_they_are(harm: Texts) -> None:
             assert "<" not in text, name
 
 
+@pytest.mark.slow
 def test_no_cell_of_a_table_is_worked_out(harm: Texts) -> None:
     """OWASP, “CSV Injection”: no cell begins with = + - @, a tab or a line end, but for a plain number."""
     looked_at = 0

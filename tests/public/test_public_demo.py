@@ -25,6 +25,7 @@ from batchleaf.views.edition import Told, public_edition
 from batchleaf.views.masthead import Masthead
 from batchleaf.workflow import read_and_work_out
 from browsing import SUB_PATH, AxeFaults, Served, Watch, is_moved, parsed
+from kept_demo import planner
 
 ROOT = Path(__file__).parents[2]
 
@@ -45,11 +46,12 @@ def test_every_link_within_the_site_is_relative(public_demo: Served) -> None:
 @pytest.fixture(scope="module")
 def demo() -> Figures:
     """The figures of all the demo's batches."""
-    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")))
+    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")), planner())
     assert worked.figures is not None
     return worked.figures
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "told",
     [

@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from batchleaf.facts import Rule
-from records.test_cases import read
+from batchleaf.facts import Rule, Weight
+from batchleaf.records.archive import read_archive
+from records.test_cases import SETTINGS
 
 DRAWER = """\
 supplies:
@@ -40,9 +41,9 @@ def meant(folder: Path, record: str) -> list[tuple[str, Rule]]:
         path = folder / "projects" / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text, encoding="utf-8")
-    worked = read(folder)
-    assert [one.sentence for one in worked.errors] == []
-    (project,) = worked.archive.projects
+    reading = read_archive(folder / "projects", SETTINGS)
+    assert [one.sentence for one in reading.problems if one.weight is Weight.ERROR] == []
+    (project,) = reading.archive.projects
     return [("".join(one.letters), one.rule) for one in project.collating]
 
 

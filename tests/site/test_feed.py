@@ -8,6 +8,7 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
+from kept_demo import planner
 from batchleaf.cli import main
 from batchleaf.facts import Settings
 from batchleaf.measure.lengths import Unit
@@ -145,7 +146,7 @@ def test_every_page_tells_the_licence(demo_site: Served) -> None:
 
 def test_it_ends_after_the_newest() -> None:
     """A reader has seen the others; an archive that made nothing has no feed, nor has one without address."""
-    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")))
+    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")), planner())
     assert worked.figures is not None
     masthead = Masthead("Paper", "https://example.org/paper/")
     batch = next(one for one in worked.figures.batches.values() if one.made)

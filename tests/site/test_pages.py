@@ -10,6 +10,7 @@ from typing import Any
 import html5lib
 import pytest
 
+from kept_demo import planner
 from batchleaf.facts import Settings
 from batchleaf.measure.lengths import Unit
 from batchleaf.measure.money import Currency
@@ -22,7 +23,7 @@ ROOT = Path(__file__).parents[2]
 @pytest.fixture(scope="module")
 def figures() -> Any:
     """The demo's figures, worked out without MkDocs."""
-    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")))
+    worked = read_and_work_out(ROOT / "projects", Settings(Unit.MM, Currency.of("EUR")), planner())
     assert worked.figures is not None
     return worked.figures
 

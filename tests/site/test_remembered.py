@@ -147,6 +147,7 @@ def archive(tmp_path: Path) -> Archive:
     return Archive(tmp_path)
 
 
+@pytest.mark.slow
 def test_after_each_edit_all_is_as_if_made_afresh(archive: Archive, tmp_path: Path) -> None:
     """One after the other, every edit changes the site, to what a new process would make of the same."""
     remembered, kept = Remembered(), tmp_path / "kept"

@@ -21,7 +21,7 @@ SETTINGS: Final = """
 site_name: Bench
 docs_dir: site_src
 theme: {name: material}
-plugins: [search, batchleaf]
+plugins: [search, batchleaf: {other_sheets: A4}]
 """
 FOUND: Final = (
     "<p>1 February 2026 · first of Twelve Tides</p> "
@@ -188,6 +188,7 @@ def _words(doc: Any) -> list[str]:
     return re.split(r"[\s\-]+", re.sub(r"<[^>]+>", " ", doc["text"] + " " + doc["title"]))
 
 
+@pytest.mark.slow
 def test_a_measure_finds_no_drawing(demo_site: Served, page: Page) -> None:
     """Lengths that stand in drawings of the demo, and in no sentence of a maker, find nothing."""
     told = {word for doc in index(demo_site.folder) for word in _words(doc)}

@@ -38,6 +38,7 @@ def watched(archive: Path) -> Rebuild:
     return rebuild
 
 
+@pytest.mark.slow
 def test_a_mistake_shows_as_a_page_and_goes_away_with_the_repair(archive: Path, watched: Rebuild) -> None:
     """From the very first build on: the located sentence, its line, and then the gallery again."""
     record = archive / "projects" / "wren-note-bookmarks" / "project.yml"

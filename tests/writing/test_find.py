@@ -10,6 +10,7 @@ from typing import Any, Final
 import pytest
 
 from batchleaf.cli import main
+from kept_demo import lay_plans_beside
 
 ROOT: Final = Path(__file__).parents[2]
 RECIPIENTS: Final = """\
@@ -28,6 +29,7 @@ def archive(tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(ROOT / "projects", folder / "projects", ignore=shutil.ignore_patterns("*.jpg"))
     shutil.copy(ROOT / "mkdocs.yml", folder)
     shutil.copytree(ROOT / "site_src", folder / "site_src")
+    lay_plans_beside(folder)
     (folder / "projects" / "recipients.yml").write_text(RECIPIENTS, encoding="utf-8")
     for record in (folder / "projects").glob("*/project.yml"):
         lines = record.read_text(encoding="utf-8").split("\n")

@@ -99,6 +99,7 @@ def words_of(archive: Path, address: str) -> str:
     return " ".join("".join(tree.find(".//main").itertext()).split())
 
 
+@pytest.mark.slow
 def test_the_example_may_go(tmp_path: Path) -> None:
     """Its folder first, and then what only it used."""
     archive = tmp_path / "my paper"
@@ -131,6 +132,7 @@ def test_the_example_means_the_same_everywhere(
     assert f"currency: {currency.upper()} " in text
 
 
+@pytest.mark.slow
 def test_the_example_builds_in_inches_and_dollars(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
     """Without a word of warning."""
     archive = tmp_path / "my paper"

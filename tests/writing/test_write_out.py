@@ -230,6 +230,7 @@ def _text(record: dict[str, Any]) -> str:
     return "".join(f"{line}\n" for key, value in filled.items() for line in entry(key, value, 0))
 
 
+@pytest.mark.slow
 @given(record=batches(), line_end=st.sampled_from(["\n", "\r\n"]))
 def test_any_batch_written_out_means_the_same(record: dict[str, Any], line_end: str) -> None:
     """Explained, written out and read again: the same facts, and nothing left to explain."""
