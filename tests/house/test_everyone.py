@@ -60,8 +60,8 @@ def test_pages_are_plain_to_all(
     assert _faults(demo_site, page, axe_faults, tuple(demo_site.kinds())) == {}
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [NARROW, TABLET, WIDE])
+@pytest.mark.parametrize("scheme", ["light", pytest.param("dark", marks=pytest.mark.slow)])
+@pytest.mark.parametrize("width", [NARROW, pytest.param(TABLET, marks=pytest.mark.slow), WIDE])
 def test_the_page_of_problems_is_plain_to_all(
     faulty_site: Served, page: Page, axe_faults: AxeFaults, scheme: Scheme, width: int
 ) -> None:
@@ -152,7 +152,7 @@ def _luminance(colour: str) -> float:
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("scheme", ["light", pytest.param("dark", marks=pytest.mark.slow)])
 @pytest.mark.parametrize("kind", WALKED)
 def test_the_keyboard_leads_through_the_page(
     demo_site: Served, page: Page, kind: str, scheme: Scheme

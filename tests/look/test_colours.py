@@ -85,7 +85,7 @@ FIRST: Final = "projects/first-batch/index.html"
 GROUND: Final = "getComputedStyle(document.body).backgroundColor"
 
 
-@pytest.mark.parametrize("scripts", ["with scripts", "without"])
+@pytest.mark.parametrize("scripts", ["with scripts", pytest.param("without", marks=pytest.mark.slow)])
 @pytest.mark.parametrize(("scheme", "seen"), [("light", "rgb(246, 233, 230)"), ("dark", "rgb(23, 26, 31)")])
 def test_pages_wear_what_is_chosen(
     dressed: Path,

@@ -472,6 +472,7 @@ def test_scores_turn_with_their_part(
         assert strokes(drawing) == lines
 
 
+@pytest.mark.slow
 @slowly
 @given(plans())
 def test_every_score_of_every_part_is_drawn(plan: Plan) -> None:
@@ -495,6 +496,7 @@ def test_every_score_of_every_part_is_drawn(plan: Plan) -> None:
     assert drawn == sorted(expected)
 
 
+@pytest.mark.slow
 @slowly
 @given(plans())
 def test_nothing_is_written_across_a_score(plan: Plan) -> None:

@@ -109,6 +109,7 @@ def test_no_byte_tells(tmp_path: Path) -> None:
     assert (root / "site_src" / "bench.jpg").read_bytes() == OWN["bench.jpg"]
 
 
+@pytest.mark.slow
 def test_what_cannot_be_stripped_is_told(tmp_path: Path) -> None:
     """A damaged picture is not published; of a file that is not taken apart a notice tells, at its place."""
     own = {"bench.jpg": jpeg(), "film.mp4": MARK.encode(), "half.jpg": jpeg()[:3000]}
@@ -121,6 +122,7 @@ def test_what_cannot_be_stripped_is_told(tmp_path: Path) -> None:
     assert not (root / "public").exists()
 
 
+@pytest.mark.slow
 @needs_links
 def test_no_file_from_elsewhere_is_built_in(tmp_path: Path) -> None:
     """A link among a stranger's pages would publish what lies on the machine of whoever builds them."""
@@ -147,6 +149,7 @@ def test_no_file_from_elsewhere_is_built_in(tmp_path: Path) -> None:
     assert (root / "public" / "inside.jpg").exists()
 
 
+@pytest.mark.slow
 @needs_links
 def test_links_that_lead_round_and_round_are_refused(tmp_path: Path) -> None:
     """MkDocs follows links to folders; two that lead back would keep it for ever."""
@@ -162,6 +165,7 @@ def test_links_that_lead_round_and_round_are_refused(tmp_path: Path) -> None:
     assert "Traceback" not in ran.stderr
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(sys.platform != "linux", reason="other systems refuse such names")
 def test_photos_of_any_name_are_shown(tmp_path: Path) -> None:
     """Half a letter, a colour for terminals, a turn: no page has the name, and no terminal obeys it."""

@@ -65,6 +65,7 @@ def test_what_makes_a_site_knows_nobody_who_reads_it() -> None:
     assert ran.stdout.strip() == str(list(READERS))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("edition", Edition)
 def test_records_among_the_pages_are_not_copied(
     archive: Path, edition: Edition, monkeypatch: pytest.MonkeyPatch
