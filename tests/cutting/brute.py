@@ -8,6 +8,7 @@ from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from itertools import count
+from operator import add
 
 from batchleaf.facts.jobs import Job, Offer, PartKind, Stock
 from cutting.jobs import mm
@@ -39,7 +40,7 @@ def brute_patterns(job: Job, stock: Stock) -> frozenset[Counts]:
 
 def joined(one: frozenset[Counts], other: frozenset[Counts]) -> set[Counts]:
     """Every sum of a combination of each."""
-    return {tuple(a + b for a, b in zip(x, y, strict=True)) for x in one for y in other}
+    return {tuple(map(add, x, y)) for x in one for y in other}
 
 
 def brute_totals(job: Job) -> frozenset[Counts]:
@@ -90,7 +91,7 @@ def brute_least_cost(job: Job, makes: int) -> Fraction | None:
     wanted = tuple(part.each * makes for part in job.parts)
     cheapest: dict[Counts, Fraction] = {(0,) * len(job.parts): Fraction(0)}
     for stock in job.stocks:
-        patterns = brute_patterns(job, stock)
+        patterns = _clipped(brute_patterns(job, stock), wanted)
         for _ in count() if stock.have is None else range(stock.have):
             grown = _with_one_more(cheapest, patterns, stock.cost, wanted)
             if grown == cheapest:
@@ -99,15 +100,23 @@ def brute_least_cost(job: Job, makes: int) -> Fraction | None:
     return cheapest.get(wanted)
 
 
+def _clipped(patterns: frozenset[Counts], wanted: Counts) -> frozenset[Counts]:
+    """Parts beyond what is wanted count as none."""
+    return frozenset(tuple(map(min, pattern, wanted)) for pattern in patterns)
+
+
 def _with_one_more(
     cheapest: dict[Counts, Fraction], patterns: frozenset[Counts], cost: Fraction, wanted: Counts
 ) -> dict[Counts, Fraction]:
-    """What one more sheet of a kind gives; parts beyond what is wanted count as none."""
+    """What one more sheet of a kind gives."""
     grown = dict(cheapest)
     for total, paid in cheapest.items():
+        price = paid + cost
         for pattern in patterns:
-            more = tuple(min(a + b, most) for a, b, most in zip(total, pattern, wanted, strict=True))
-            grown[more] = min(grown.get(more, paid + cost), paid + cost)
+            more = tuple(map(min, map(add, total, pattern), wanted))
+            before = grown.get(more)
+            if before is None or price < before:
+                grown[more] = price
     return grown
 
 
