@@ -57,7 +57,7 @@ def test_the_pages_most_read_are_plain_to_all(demo_site: Served, page: Page, axe
 def test_pages_are_plain_to_all(
     demo_site: Served, page: Page, axe_faults: AxeFaults, scheme: Scheme, width: int
 ) -> None:
-    """On every kind of page: on a phone, on a tablet and on a wide screen, and in the dark on the first and the last."""
+    """On every kind of page, on a phone, a tablet and a wide screen; in the dark on the first and last."""
     _set(page, scheme, width)
     assert _faults(demo_site, page, axe_faults, tuple(demo_site.kinds())) == {}
 
