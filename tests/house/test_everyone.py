@@ -21,8 +21,9 @@ def _faults(
     site: Served, page: Page, axe_faults: AxeFaults, kinds: tuple[str, ...]
 ) -> dict[str, tuple[str, ...]]:
     found: dict[str, tuple[str, ...]] = {}
+    names = site.kinds()
     for kind in kinds:
-        site.stay(page, site.kinds()[kind])
+        site.stay(page, names[kind])
         found[kind] = axe_faults(page)
     return {kind: faults for kind, faults in found.items() if faults}
 

@@ -167,6 +167,22 @@ def test_days_are_written_as_on_every_page(demo_site: Served, page: Page) -> Non
     assert [text for _, text in told] == [long_date(dt.date.fromisoformat(day)) for day, _ in told]
 
 
+@pytest.mark.parametrize("width", [320, 390, 700])
+def test_the_choice_to_compare_lies_on_no_title(demo_site: Served, page: Page, width: int) -> None:
+    """Beside it, beside the day or below, as the window allows."""
+    page.set_viewport_size({"width": width, "height": 900})
+    demo_site.visit(page, FIND)
+    expect(page.locator(".hits .pick")).to_have_count(15)
+    apart: list[bool] = page.eval_on_selector_all(
+        ".hits li",
+        """cards => cards.map(card => {
+          const [one, other] = ['a', '.pick'].map(part => card.querySelector(part).getBoundingClientRect());
+          return one.right <= other.left || one.bottom <= other.top;
+        })""",
+    )
+    assert apart == [True] * 15
+
+
 @pytest.fixture
 def without_scripts(browser: Browser) -> Iterator[Page]:
     """A page that runs none."""

@@ -216,6 +216,17 @@ def test_a_problem_is_told_where_it_stands_now(archive: Archive) -> None:
     assert [one.place.line for one in now] != [one.place.line for one in before]
 
 
+def test_terms_that_are_noted_are_told_at_once(archive: Archive) -> None:
+    """That nothing is known of them is no other fact, but a maker who wrote it down is reminded of it."""
+    remembered = Remembered()
+    before = archive.worked(remembered).problems
+    archive.edit(DRAWER, "      - 30 x 8 slack water", "      - 30 x 8 slack water\n    sale: not known")
+    now = archive.worked(remembered).problems
+    assert now == archive.worked(afresh).problems
+    assert [one.sentence for one in now if "“not known”" in one.sentence]
+    assert now != before
+
+
 def test_where_a_record_says_a_thing_changes_no_page(archive: Archive, tmp_path: Path) -> None:
     """A remark above all supplies moves each to another line, and nothing is made again."""
     archive.site(afresh, tmp_path)

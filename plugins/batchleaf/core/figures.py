@@ -150,8 +150,10 @@ def work_out(
     archive: Archive, settings: Settings, planner: Planner = PLANNER, remembered: Remembering = afresh
 ) -> Figures:
     """Facts to figures."""
-    supplies = remembered("supplies", _placed, archive.supplies, tuple(places_in(archive.supplies)))
-    tools = remembered("tools", _placed, archive.tools, tuple(places_in(archive.tools)))
+    supplies, tools = by_slug(archive.supplies), by_slug(archive.tools)
+    # Those of last time where they are equal, so that a batch is quickly held against them.
+    same_supplies = remembered("supplies", _placed, archive.supplies, tuple(places_in(archive.supplies)))
+    same_tools = remembered("tools", _placed, archive.tools, tuple(places_in(archive.tools)))
     newest = newest_day(archive)
     as_of = settings.as_of or newest
     designs = {design.slug: design for design in archive.designs}
@@ -164,11 +166,14 @@ def work_out(
         misfits = list(_too_large(project, supplies))
         cost = batch_cost(ledger.draws.get(project.slug, ()), project.finished)
         one = cost.one if cost.counted else None
-        where = tuple(places_in(project))
-        uncosted = remembered(project.slug, _placed_batch, project, where, supplies, tools, planner, postage)
+        asked = project, tuple(places_in(project)), same_supplies, same_tools, planner, postage
+        uncosted = remembered(project.slug, _placed_batch, *asked)
         kinds = cost_by_kind(cost, project, supplies) if one is not None else ()
         today = todays_cost(project, supplies, prices) if one is not None else None
-        batch = replace(uncosted, one=one, lacks=cost.lacks, cost=cost, kinds=kinds, today=today)
+        # What is not compared, such as whether terms were noted, is that of today as well.
+        batch = replace(
+            uncosted, project=project, one=one, lacks=cost.lacks, cost=cost, kinds=kinds, today=today
+        )
         problems += misfits or _misfits(batch, supplies)
         problems += bench_limits(project, batch.cutting, supplies, tools)
         problems += bench_problems(project, batch.bench, supplies, tools)

@@ -11,7 +11,7 @@
     "November", "December"];
   var STEP = 40; // so many are listed at once,
   var SEEN = 8; // of which so many before the page is painted: a window shows no more
-  var PAUSE = 300; // ms
+  var PAUSE = 300; // ms without a choice, after which the address follows
   var page = null;
 
   /* What the page offers: each kind of choice, with its inputs and texts, and where which counts are said. */
